@@ -1,0 +1,32 @@
+// Colours and how well they can be told apart.
+// Tested by tests/base/colour_test.cpp against WCAG 2.2 ("relative luminance", "contrast ratio").
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace chalkleaf {
+
+/// An sRGB colour, 8 bits a channel.
+struct Colour {
+  std::uint8_t red = 0;
+  std::uint8_t green = 0;
+  std::uint8_t blue = 0;
+  bool operator==(const Colour&) const = default;
+};
+
+inline constexpr Colour kBlack{0, 0, 0};
+inline constexpr Colour kWhite{255, 255, 255};
+
+/// Reads `#1c2733` (six hexadecimal digits).
+std::optional<Colour> parse_colour(std::string_view text);
+/// `#1c2733`
+std::string hex_text(Colour colour);
+/// WCAG 2.2 relative luminance: 0 for black to 1 for white.
+double relative_luminance(Colour colour);
+/// WCAG 2.2 contrast ratio: 1 to 21, whichever way round.
+double contrast_ratio(Colour a, Colour b);
+
+}  // namespace chalkleaf

@@ -1,0 +1,57 @@
+// Mistakes are data.
+//
+// A pass that meets something wrong pushes a Diagnostic to the collector and goes on with what it
+// has, so that one run reports everything. How it looks to a person or a program is decided
+// elsewhere (base/diagnostic_text.h). Tested by tests/base/diagnostic_test.cpp.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/span.h"
+
+namespace chalkleaf {
+
+/// An error keeps the plan from being printed; a warning does not (unless the user asks for
+/// `--strict`).
+enum class Severity { kError, kWarning };
+
+/// Another place that has to do with a diagnostic, and why.
+struct Label {
+  Span span;
+  std::string message;
+};
+
+/// One thing the coach should know.
+struct Diagnostic {
+  Severity severity = Severity::kError;
+  std::string name;     ///< stable name of the check, such as `over-slot`
+  Span span;            ///< where; a span with no source when the whole run is concerned
+  std::string message;  ///< what is wrong: a sentence, no full stop
+  std::vector<Label> labels = {};
+  std::string hint = {};  ///< what to change: a sentence, no full stop
+};
+
+/// Collects what the passes find about one document. Not shared between threads.
+class Diagnostics {
+ public:
+  void add(Diagnostic diagnostic);
+  void error(std::string name, Span span, std::string message, std::string hint = {});
+  void warning(std::string name, Span span, std::string message, std::string hint = {});
+
+  bool has_errors() const { return errors_ > 0; }
+  std::size_t error_count() const { return errors_; }
+  std::size_t warning_count() const { return all_.size() - errors_; }
+  const std::vector<Diagnostic>& all() const { return all_; }
+  /// Everything, in the order of (path, offset, name), each thing once.
+  std::vector<Diagnostic> sorted() const;
+  /// Moves everything of `other` into this one.
+  void append(const Diagnostics& other);
+
+ private:
+  std::vector<Diagnostic> all_;
+  std::size_t errors_ = 0;
+};
+
+}  // namespace chalkleaf

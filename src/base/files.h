@@ -1,0 +1,82 @@
+// The seam to the disk. Everything that reads or writes a file goes through a FileSystem, so that
+// tests can hand in one made of strings (tests/support/memory_files.h) and so that nothing reads or
+// writes unseen. Tested by tests/base/files_test.cpp.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <tl/expected.hpp>
+#include <vector>
+
+namespace chalkleaf {
+
+/// Why a file could not be used.
+struct FileError {
+  enum class Kind { kNotFound, kIsFolder, kNoPermission, kTooLarge, kNoSpace, kOther };
+  Kind kind = Kind::kOther;
+  std::string message;  ///< in words, without the path
+};
+
+/// What stands at a path.
+enum class FileKind { kNothing, kFile, kFolder, kOther };
+
+/// One entry of a folder.
+struct FolderEntry {
+  std::string name;
+  FileKind kind = FileKind::kFile;  ///< of what a link leads to
+  bool is_link = false;
+  bool operator==(const FolderEntry&) const = default;
+};
+
+/// Paths are UTF-8 with `/`. Thread-safe: workers share one.
+class FileSystem {
+ public:
+  virtual ~FileSystem() = default;
+  /// The whole file, refusing one of more than `most` bytes (devices and pipes are refused too).
+  virtual tl::expected<std::string, FileError> read(const std::string& path,
+                                                    std::uint64_t most) const = 0;
+  virtual FileKind kind(const std::string& path) const = 0;
+  /// The entries of a folder in byte order of their names.
+  virtual tl::expected<std::vector<FolderEntry>, FileError> list(
+      const std::string& folder) const = 0;
+  /// The absolute path with every link followed; an error when there is nothing there.
+  virtual tl::expected<std::string, FileError> real_path(const std::string& path) const = 0;
+  /// Writes all bytes to a temporary file beside `path`, then renames it: either the whole new file
+  /// is there afterwards or the old state. Makes missing folders.
+  virtual tl::expected<void, FileError> write_whole(const std::string& path,
+                                                    std::string_view bytes) = 0;
+  /// Removes a file; no error when there is none.
+  virtual tl::expected<void, FileError> remove(const std::string& path) = 0;
+};
+
+/// The machine's own disk.
+class RealFileSystem final : public FileSystem {
+ public:
+  tl::expected<std::string, FileError> read(const std::string& path,
+                                            std::uint64_t most) const override;
+  FileKind kind(const std::string& path) const override;
+  tl::expected<std::vector<FolderEntry>, FileError> list(const std::string& folder) const override;
+  tl::expected<std::string, FileError> real_path(const std::string& path) const override;
+  tl::expected<void, FileError> write_whole(const std::string& path,
+                                            std::string_view bytes) override;
+  tl::expected<void, FileError> remove(const std::string& path) override;
+};
+
+/// Joins two paths with one `/`; an absolute second path stands alone.
+std::string join_path(std::string_view folder, std::string_view name);
+/// Resolves `.` and `..` by text alone; leading `..` of a relative path stay.
+std::string normal_path(std::string_view path);
+/// The part before the last `/` ("." when there is none).
+std::string parent_path(std::string_view path);
+/// The part after the last `/`.
+std::string file_name(std::string_view path);
+/// The file name without its last extension.
+std::string file_stem(std::string_view path);
+/// True when `path` is `folder` or lies below it; both absolute and normal.
+bool is_within(std::string_view path, std::string_view folder);
+/// `path` as seen from `folder`, when it lies below it; otherwise `path` itself. Both absolute and
+/// normal.
+std::string relative_to(std::string_view path, std::string_view folder);
+
+}  // namespace chalkleaf

@@ -1,0 +1,141 @@
+// The finished pages: items at fixed positions, each with its place in the structure tree.
+//
+// What `page` makes and `pdf` writes. Nothing is measured after this; y runs down.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "base/colour.h"
+#include "base/geometry.h"
+#include "type/fonts.h"
+
+namespace chalkleaf::page {
+
+/// The standard structure types of ISO 32000-1, 14.8.4, that our sheets use.
+enum class Role {
+  kDocument,
+  kSect,
+  kDiv,
+  kP,
+  kH1,
+  kH2,
+  kH3,
+  kList,
+  kListItem,
+  kLabel,
+  kListBody,
+  kTable,
+  kTableHead,
+  kTableBody,
+  kTableRow,
+  kHeaderCell,
+  kDataCell,
+  kFigure,
+  kSpan,
+  kForm,
+  kBlockQuote,
+  kNote,
+};
+
+/// What a header cell heads (ISO 32000-1, table 349).
+enum class HeaderScope { kNone, kColumn, kRow };
+
+/// A node of the structure tree. A node has either children or marks on pages, never both.
+struct Node {
+  Role role = Role::kDocument;
+  std::uint32_t parent = 0;  ///< index in DisplayList::tree; the root (0) is its own parent
+  HeaderScope scope = HeaderScope::kNone;
+  int column_span = 1;
+  int row_span = 1;
+  bool ordered = false;          ///< kList: numbered (ListNumbering Decimal)
+  std::string alternative_text;  ///< kFigure: required
+  std::string actual_text;       ///< read instead of the marks, when not empty
+  std::string language;          ///< BCP 47, when it differs from the document's
+  std::string box_description;   ///< kForm: what a tick box stands for (PrintField, role check box)
+};
+using NodeId = std::uint32_t;
+
+/// Marks that are not content: ruling lines, backgrounds, running heads and feet, repeated table
+/// heads.
+enum class Artifact { kLayout, kBackground, kHeader, kFooter };
+
+/// Whether a mark belongs to a node or is an artifact.
+struct Owner {
+  std::optional<NodeId> node;
+  Artifact artifact = Artifact::kLayout;
+  static Owner of(NodeId id) { return {id, Artifact::kLayout}; }
+  static Owner none(Artifact kind) { return {std::nullopt, kind}; }
+  bool operator==(const Owner&) const = default;
+};
+
+/// Glyphs of one face on one baseline.
+struct TextItem {
+  Owner owner;
+  type::FaceId face = 0;
+  Length size;
+  Colour colour;
+  Point baseline;  ///< of the first glyph
+  std::string text;
+  std::vector<type::Glyph> glyphs;
+};
+
+struct PathStep {
+  enum class Kind { kMove, kLine, kCurve, kClose };
+  Kind kind = Kind::kMove;
+  Point a;  ///< end point; first control point of a curve
+  Point b;  ///< second control point of a curve
+  Point c;  ///< end point of a curve
+};
+
+struct Stroke {
+  Colour colour;
+  Length width;
+  bool round = false;          ///< round caps and joins
+  std::vector<Length> dashes;  ///< on, off, …; empty: solid
+};
+
+struct PathItem {
+  Owner owner;
+  std::vector<PathStep> steps;
+  std::optional<Colour> fill;
+  std::optional<Stroke> stroke;
+};
+
+using Item = std::variant<TextItem, PathItem>;
+
+struct Page {
+  Size size;
+  std::vector<Item> items;  ///< in reading order: the order they are painted in
+};
+
+/// An entry of the document outline (bookmarks).
+struct OutlineEntry {
+  std::string title;
+  int level = 1;  ///< 1 for the top
+  std::size_t page = 0;
+  Length y;
+};
+
+/// What the file says of itself.
+struct DocumentInfo {
+  std::string title;  ///< never empty
+  std::string author;
+  std::string subject;
+  std::string language;                 ///< BCP 47, never empty
+  std::string producer;                 ///< the program and its version
+  std::optional<std::int64_t> created;  ///< seconds since 1970, UTC
+};
+
+struct DisplayList {
+  DocumentInfo info;
+  std::vector<Page> pages;
+  std::vector<Node> tree;  ///< [0] is the Document node; parents come before their children;
+                           ///< siblings in reading order
+  std::vector<OutlineEntry> outline;
+};
+
+}  // namespace chalkleaf::page

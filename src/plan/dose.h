@@ -1,0 +1,74 @@
+// A dose: how much of a drill.
+//
+//     [sets x] amount [each side|way|leg|arm [: names]] [, rest T] [, tempo 3-0-1-0] [, pace T]
+//              [, effort 6] [, every T] [, up to T] [, N goes] [, words]
+//     amount = 10 | 10 reps | 30 s | hold 30 s | 2 min | 20 steps | 4 lengths | max hold
+//
+// Tested by tests/plan/dose_test.cpp.
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/duration.h"
+#include "base/span.h"
+
+namespace chalkleaf::plan {
+
+/// Words the coach wrote, with marks of emphasis taken off, and where they stand.
+struct Words {
+  std::string text;
+  Span span;
+  bool empty() const { return text.empty(); }
+};
+
+enum class AmountKind {
+  kRepetitions,  ///< `count` repetitions
+  kTime,         ///< `time`, held still or kept going
+  kSteps,        ///< `count` steps
+  kLengths,      ///< `count` lengths of the strip, hall or room
+  kMaxHold,      ///< as long as the shape stays good, at most `time` if there is one
+};
+
+/// What is done once, in one set on one side.
+struct Amount {
+  AmountKind kind = AmountKind::kRepetitions;
+  std::int64_t count = 0;        ///< repetitions, steps or lengths
+  std::optional<Duration> time;  ///< kTime: always; kMaxHold: the cap, if one is written
+  bool held = false;             ///< kTime: it was written `hold 20 s`
+};
+
+/// Whether the amount is done once or on each of two sides. Without names it stands for two.
+enum class Sides { kOnce, kEachSide, kEachWay, kEachLeg, kEachArm };
+
+/// Seconds down, paused, up, paused for one repetition: `tempo 3-0-1-0`.
+struct Tempo {
+  std::array<Duration, 4> phases;
+  Duration total() const { return phases[0] + phases[1] + phases[2] + phases[3]; }
+};
+
+struct Dose {
+  Span span;
+  std::int64_t sets = 1;
+  bool in_goes = false;  ///< the sets were written as goes: `max hold, 3 goes`
+  Amount amount;
+  Sides sides = Sides::kOnce;
+  std::vector<Words> ways;        ///< `each way: forwards, backwards`
+  std::optional<Duration> rest;   ///< between sets (and between goes), not after the last
+  std::optional<Tempo> tempo;     ///< time of one repetition, by phases
+  std::optional<Duration> pace;   ///< time of one repetition, step or length: `pace 3 s`
+  std::optional<Duration> every;  ///< a set starts every T; rest is what is left of it
+  std::optional<int> effort;      ///< 0 to 10 (CR-10)
+  std::vector<Words> remarks;  ///< words without numbers after a comma, printed as they are: `slow`
+
+  /// How many times the amount is done in one set: 2 for `each side`, the number of named ways.
+  std::int64_t repeats_per_set() const {
+    if (sides == Sides::kOnce) return 1;
+    return ways.size() > 1 ? static_cast<std::int64_t>(ways.size()) : 2;
+  }
+};
+
+}  // namespace chalkleaf::plan

@@ -1,0 +1,53 @@
+// The language: from a tree to the model. Everything wrong is reported; what is right is kept.
+// Tested by tests/plan/.
+#pragma once
+
+#include <memory>
+#include <string>
+#include <tl/expected.hpp>
+
+#include "base/diagnostic.h"
+#include "plan/model.h"
+#include "source/tree.h"
+
+namespace chalkleaf::plan {
+
+/// Reads a plan. Timings and groups come from `club`, overridden by the plan's own.
+Session read_session(const source::Document& document, const Club& club, Diagnostics& diagnostics);
+/// Reads a shared part.
+PartFile read_part(const source::Document& document, Diagnostics& diagnostics);
+/// Reads `club.yaml`; always gives a club that can be used.
+Club read_club(const SourcePtr& source, const source::YamlNode& root, Diagnostics& diagnostics);
+
+/// Reads one dose from text. Nothing when it cannot be read (`unreadable-dose` is reported, showing
+/// the forms that can).
+std::optional<Dose> read_dose(const source::Text& text, Diagnostics& diagnostics);
+
+/// A shared part as found by whoever knows the folder, with what was found wrong in it.
+struct FoundPart {
+  PartFile file;
+  Diagnostics diagnostics;
+  std::string path;  ///< identifies the file, for the circle check
+};
+/// Why a link leads nowhere.
+struct LinkProblem {
+  enum class Kind { kMissing, kOutside, kUnreadable };
+  Kind kind = Kind::kMissing;
+  std::string suggestion;   ///< a target that does exist and is close, if any
+  Diagnostics diagnostics;  ///< kUnreadable: what was wrong
+};
+/// Finds shared parts. Implemented by `club`; safe to call from several threads.
+class PartLookup {
+ public:
+  virtual ~PartLookup() = default;
+  virtual tl::expected<std::shared_ptr<const FoundPart>, LinkProblem> find(
+      const std::string& from_path, const std::string& target) const = 0;
+};
+
+/// Replaces every PartLink of the session by the steps of the part it names (`unknown-part`,
+/// `part-cycle`, `outside-folder`, `unreadable-file`), and carries over what was found wrong in
+/// those parts.
+void link_parts(Session& session, const std::string& plan_path, const PartLookup& parts,
+                Diagnostics& diagnostics);
+
+}  // namespace chalkleaf::plan

@@ -1,0 +1,48 @@
+// When each thing happens, and why it takes as long as it does.
+//
+// Exact sums of what the doses say and the timings in force; pure. Tested by
+// tests/reason/timetable_test.cpp, against the tempo arithmetic and python3's own clock arithmetic.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "plan/model.h"
+
+namespace chalkleaf::reason {
+
+/// The time of one drill. All exact.
+struct DrillTime {
+  const plan::Drill* drill = nullptr;
+  Duration start;       ///< from the session's begin
+  Duration work;        ///< doing it, all sets and sides
+  Duration rest;        ///< between its sets
+  Duration changeover;  ///< after it, before the next drill of the session; none after the last
+  bool shared_time = false;  ///< it has no dose of its own and fills its share of the part's budget
+  std::string reasoning;     ///< how work and rest came about: `3 × 20 s + 2 × 20 s rest`
+  Duration length() const { return work + rest + changeover; }
+};
+
+struct PartTime {
+  const plan::Part* part = nullptr;
+  Duration start;
+  Duration length;  ///< the change-over into the next part included
+  std::vector<DrillTime> drills;
+};
+
+/// The session's times. Points into the session, which must outlive it.
+struct Timetable {
+  std::vector<PartTime> parts;
+  Duration total;
+  std::optional<TimeOfDay> start;
+  std::optional<TimeOfDay> end;   ///< start + total
+  std::optional<Duration> spare;  ///< slot − total; negative when over
+};
+
+/// How long a dose takes, without change-over: work, rest and the reasoning of DrillTime.
+DrillTime dose_time(const plan::Dose& dose, const plan::Timings& timings);
+
+Timetable timetable(const plan::Session& session);
+
+}  // namespace chalkleaf::reason

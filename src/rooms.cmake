@@ -1,0 +1,33 @@
+# The rooms and the walls between them.
+#
+# A room's headers can be reached only through build/walls/<room>, a folder that holds one link,
+# <room> -> src/<room>; a target gets that folder on its include path only for the rooms behind SEES. So
+# `#include "pdf/write.h"` in a room that does not see `pdf` does not compile (tests/walls proves it).
+
+set(CHALKLEAF_WALLS ${CMAKE_BINARY_DIR}/walls)
+
+# Lets a target include the headers of the rooms named.
+function(chalkleaf_sees target)
+  foreach(room ${ARGN})
+    file(MAKE_DIRECTORY ${CHALKLEAF_WALLS}/${room})
+    file(CREATE_LINK ${CMAKE_SOURCE_DIR}/src/${room} ${CHALKLEAF_WALLS}/${room}/${room} SYMBOLIC)
+    target_include_directories(${target} PRIVATE ${CHALKLEAF_WALLS}/${room})
+  endforeach()
+endfunction()
+
+# chalkleaf_room(NAME SEES rooms… FILES sources… USES libraries…)
+function(chalkleaf_room name)
+  cmake_parse_arguments(ROOM "" "" "SEES;FILES;USES" ${ARGN})
+  add_library(room_${name} STATIC ${ROOM_FILES})
+  chalkleaf_sees(room_${name} ${name} ${ROOM_SEES})
+  set_property(GLOBAL PROPERTY CHALKLEAF_SEES_${name} "${name};${ROOM_SEES}")
+  list(TRANSFORM ROOM_SEES PREPEND room_)
+  target_link_libraries(room_${name} PUBLIC ${ROOM_SEES} PRIVATE ${ROOM_USES})
+endfunction()
+
+# In the order a plan flows through them.
+foreach(room base source plan reason type page sheet pdf club cli)
+  if(EXISTS ${CMAKE_SOURCE_DIR}/src/${room}/CMakeLists.txt)  # TODO: all rooms stand
+    add_subdirectory(${CMAKE_SOURCE_DIR}/src/${room} ${CMAKE_BINARY_DIR}/rooms/${room})
+  endif()
+endforeach()

@@ -1,0 +1,36 @@
+// A file becomes a tree. The only door to yaml-cpp and cmark-gfm.
+//
+// Bounded work for any input: nesting, size and the number of nodes are limited, aliases are
+// refused. Tested by tests/source/.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <tl/expected.hpp>
+
+#include "base/diagnostic.h"
+#include "base/files.h"
+#include "source/tree.h"
+
+namespace chalkleaf::source {
+
+/// The largest plan, part or club file that is read; far above any honest one.
+inline constexpr std::uint64_t kLargestFile = 4 * 1024 * 1024;
+
+/// Reads a file for the compiler: checks size, UTF-8, and that it is text (no NUL). A byte-order
+/// mark is kept in the bytes (spans count it) and skipped by the readers. On failure an
+/// `unreadable-file` error is added, pointing at the first bad byte where there is one, and nothing
+/// is returned.
+SourcePtr load(const FileSystem& files, const std::string& path, const std::string& display_path,
+               Diagnostics& diagnostics);
+/// The same for text that is at hand.
+SourcePtr load_text(const std::string& display_path, std::string text, Diagnostics& diagnostics);
+
+/// Splits front matter from body and reads both. Never fails: what cannot be read is reported and
+/// left out.
+Document read_document(const SourcePtr& source, Diagnostics& diagnostics);
+/// A whole file of YAML (club.yaml, a theme). Nothing when it is not readable (reported).
+std::optional<YamlNode> read_yaml(const SourcePtr& source, Diagnostics& diagnostics);
+
+}  // namespace chalkleaf::source

@@ -1,0 +1,84 @@
+// Running text becomes shaped, broken, measured lines.
+//
+// Words are shaped once per worker and remembered; break opportunities come from ICU (UAX 14).
+// Lines are filled one after the other (first fit). Tested by tests/type/lines_test.cpp.
+#pragma once
+
+#include <memory>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "base/colour.h"
+#include "base/geometry.h"
+#include "base/span.h"
+#include "type/fonts.h"
+
+namespace chalkleaf::type {
+
+/// A stretch of text in one style. Line ends inside (`\n`) end the line.
+struct Inline {
+  std::string text;
+  StyleId style = 0;
+  Length size;
+  Colour colour;
+  Span origin = {};       ///< where the coach wrote it; nowhere for the program's own words
+  bool unbroken = false;  ///< never broken inside, if it fits a line at all (doses, clock times)
+};
+
+/// Glyphs of one face on one line, left to right.
+struct Fragment {
+  std::size_t inline_index = 0;
+  FaceId face = 0;
+  Length size;
+  Colour colour;
+  Length x;  ///< from the line's left edge
+  Length width;
+  std::string text;  ///< UTF-8; glyph clusters count its bytes
+  std::vector<Glyph>
+      glyphs;  ///< a line that was broken at a space keeps that space, beyond `Line::width`
+};
+
+struct Line {
+  std::vector<Fragment> fragments;
+  Length width;    ///< without the space it was broken at
+  Length ascent;   ///< above the baseline, the largest of its faces
+  Length descent;  ///< below the baseline, positive
+};
+
+/// Something that could not be set as asked.
+struct TextProblem {
+  enum class Kind {
+    kMissingGlyph,  ///< no font of the chain has the character: a box with a cross stands for it
+    kCutWord,       ///< a word wider than the line was cut between characters
+  };
+  Kind kind = Kind::kMissingGlyph;
+  std::string text;  ///< the character or the word
+  Span origin;
+};
+
+struct Paragraph {
+  std::vector<Line> lines;
+  std::vector<TextProblem> problems;
+};
+
+/// Shapes and breaks text. One per worker: holds the cache of shaped words, bounded in size.
+class Typesetter {
+ public:
+  explicit Typesetter(const Fonts& fonts, std::string language = "en");
+  ~Typesetter();
+  Typesetter(Typesetter&&) noexcept;
+  Typesetter& operator=(Typesetter&&) noexcept;
+
+  /// Breaks the text into lines no wider than `width`. Never fails; an empty text has no lines.
+  Paragraph set(std::span<const Inline> text, Length width);
+  /// The width of the text on one line (its widest line, where it has line ends).
+  Length natural_width(std::span<const Inline> text);
+  const Fonts& fonts() const;
+
+ private:
+  struct State;
+  std::unique_ptr<State> state_;
+};
+
+}  // namespace chalkleaf::type
