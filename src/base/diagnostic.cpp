@@ -42,6 +42,12 @@ std::vector<Diagnostic> Diagnostics::sorted() const {
 
 void Diagnostics::append(const Diagnostics& other) {
   for (const Diagnostic& diagnostic : other.all()) add(diagnostic);
+  kept_.insert(kept_.end(), other.kept_.begin(), other.kept_.end());
+}
+
+void Diagnostics::make_strict() {
+  for (Diagnostic& diagnostic : all_) diagnostic.severity = Severity::kError;
+  errors_ = all_.size();
 }
 
 }  // namespace chalkleaf

@@ -7,6 +7,7 @@
 
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "base/span.h"
@@ -46,11 +47,16 @@ class Diagnostics {
   const std::vector<Diagnostic>& all() const { return all_; }
   /// Everything, in the order of (path, offset, name), each thing once.
   std::vector<Diagnostic> sorted() const;
-  /// Moves everything of `other` into this one.
+  /// Keeps a source alive that spans here point into and nobody else holds: its file was unreadable.
+  void keep(SourcePtr source) { kept_.push_back(std::move(source)); }
+  /// Adds everything of `other` to this one.
   void append(const Diagnostics& other);
+  /// Makes every warning an error, for `--strict`.
+  void make_strict();
 
  private:
   std::vector<Diagnostic> all_;
+  std::vector<SourcePtr> kept_;
   std::size_t errors_ = 0;
 };
 

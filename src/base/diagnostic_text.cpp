@@ -82,13 +82,18 @@ std::string excerpt(const Span& span, const Palette& p, std::string_view caret_c
 std::string position(const Span& span) {
   if (!span) return {};
   const LineColumn at = span.source->line_column(span.begin);
-  return fmt::format("{}:{}:{}: ", span.source->path(), at.line, at.column);
+  return fmt::format("{}:{}:{}", span.source->path(), at.line, at.column);
+}
+
+// The position as a message begins with it; nothing for a diagnostic that is nowhere.
+std::string lead_in(const Span& span) {
+  return span ? printable(position(span)) + ": " : std::string();
 }
 
 std::string render_human(const Diagnostic& d, const Palette& p) {
   const std::string_view colour = d.severity == Severity::kError ? p.red : p.yellow;
-  std::string out = fmt::format("{}{}{}{}{}: {} [{}]\n", p.bold, printable(position(d.span)), p.off,
-                                colour, word_for(d.severity), p.off, printable(d.message), d.name);
+  std::string out = fmt::format("{}{}{}{}{}{}: {} [{}]\n", p.bold, lead_in(d.span), p.off, colour,
+                                word_for(d.severity), p.off, printable(d.message), d.name);
   if (d.span) out += excerpt(d.span, p, colour, "");
   for (const Label& label : d.labels) {
     if (!label.span) continue;
@@ -100,7 +105,7 @@ std::string render_human(const Diagnostic& d, const Palette& p) {
 }
 
 std::string render_short(const Diagnostic& d) {
-  std::string out = fmt::format("{}{}: {} [{}]", printable(position(d.span)), word_for(d.severity),
+  std::string out = fmt::format("{}{}: {} [{}]", lead_in(d.span), word_for(d.severity),
                                 printable(d.message), d.name);
   if (!d.hint.empty()) out += fmt::format("; {}", printable(d.hint));
   return out + "\n";

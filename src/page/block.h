@@ -1,0 +1,103 @@
+// What can stand on a page: a small set of blocks that nest.
+//
+// `sheet` builds blocks and names no coordinate; `page` measures and places them. Every leaf says
+// which node of the structure tree it belongs to, or that it is an artifact, so that the tags of
+// the PDF are as old as the block itself.
+#pragma once
+
+#include <optional>
+#include <variant>
+#include <vector>
+
+#include "base/geometry.h"
+#include "page/display_list.h"
+#include "type/lines.h"
+
+namespace chalkleaf::page {
+
+struct Block;
+struct RowCell;
+
+enum class Align { kStart, kCentre, kEnd };
+
+/// A paragraph. It takes the width it is given.
+struct TextBlock {
+  std::vector<type::Inline> text;
+  Length leading;  ///< baseline to baseline
+  Align align = Align::kStart;
+  Owner owner = Owner::none(Artifact::kLayout);
+};
+
+/// Blocks below each other.
+struct StackBlock {
+  std::vector<Block> children;
+  Length gap;
+  bool last_at_bottom = false;  ///< when the stack is given more height than it needs
+};
+
+enum class RowAlign {
+  kTop,
+  kMiddle,
+  kBaseline,  ///< first lines of text on one baseline
+  kStretch,   ///< every cell gets the height of the tallest
+};
+
+/// Blocks beside each other.
+struct RowBlock {
+  std::vector<RowCell> cells;
+  Length gap;
+  RowAlign align = RowAlign::kTop;
+};
+
+/// Blocks beside each other, each as wide as it needs to be, going on below when the width is used
+/// up.
+struct WrapBlock {
+  std::vector<Block> children;
+  Length gap;       ///< between neighbours
+  Length line_gap;  ///< between lines
+  Align align = Align::kStart;
+};
+
+/// A box around one block.
+struct BoxBlock {
+  std::vector<Block> content;  ///< one, or none
+  Insets padding;
+  std::optional<Colour> fill;
+  std::optional<Stroke> border;  ///< drawn inside the box's edge
+  Length radius;
+};
+
+/// Paths in a space of their own, (0, 0) at the top left.
+struct DrawingBlock {
+  Size size;
+  std::vector<PathItem> paths;
+  Length baseline;  ///< where it stands on a line of text; its bottom when zero
+};
+
+/// Empty space.
+struct SpaceBlock {
+  Length height;
+};
+
+struct Block {
+  std::variant<TextBlock, StackBlock, RowBlock, WrapBlock, BoxBlock, DrawingBlock, SpaceBlock>
+      content;
+};
+
+/// How wide a cell of a row is.
+struct Track {
+  enum class Kind { kFixed, kNatural, kFlexible };
+  Kind kind = Kind::kFlexible;
+  Length length;           ///< kFixed
+  std::int64_t share = 1;  ///< kFlexible: of what the others leave
+  static Track fixed(Length l) { return {Kind::kFixed, l, 0}; }
+  static Track natural() { return {Kind::kNatural, {}, 0}; }
+  static Track flexible(std::int64_t n = 1) { return {Kind::kFlexible, {}, n}; }
+};
+
+struct RowCell {
+  Track track;
+  Block block;
+};
+
+}  // namespace chalkleaf::page

@@ -1,0 +1,59 @@
+// Blocks become pages.
+//
+// A document is a row of sections, a section a row of slabs. A slab is never split; a page ends
+// between slabs. A slab that keeps with the next is never the last on its page. When a section goes
+// on on a new page, its continuation (a repeated heading, an artifact) is set first. Tested by
+// tests/page/compose_test.cpp.
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/diagnostic.h"
+#include "page/block.h"
+
+namespace chalkleaf::page {
+
+/// A piece that is never split over pages.
+struct Slab {
+  Block block;
+  Length space_before;  ///< dropped at the top of a page
+  bool keep_with_next = false;
+  std::optional<OutlineEntry> outline = {};  ///< its page and y are filled in
+  Span origin = {};                          ///< what to point at when it is too tall for any page
+};
+
+struct Section {
+  std::vector<Slab> slabs;
+  std::optional<Block> continuation = {};
+};
+
+/// Everything of a document but its pages.
+struct Flow {
+  Size paper;
+  Insets margins;
+  std::vector<Section> sections;
+  std::vector<Node> tree;  ///< of the structure; the blocks name its nodes
+  /// The foot of a page (from 0) of so many; an artifact, set inside the lower margin's upper edge.
+  std::function<Block(std::size_t page, std::size_t pages)> foot;
+  Length foot_gap;  ///< kept free between the text and the foot
+  DocumentInfo info;
+};
+
+struct Composed {
+  DisplayList list;
+  Length free_on_last_page;  ///< between the last slab and the foot
+  std::vector<type::TextProblem> problems;
+  std::vector<Span>
+      too_tall;  ///< origins of slabs taller than a page; they stand on one all the same
+};
+
+Composed compose(Flow flow, type::Typesetter& typesetter);
+
+/// Says what compose() could not set: `text-overflow` (an error for what does not fit a page, a
+/// warning for a word that had to be cut) and `missing-glyph` (a warning).
+void report(const Composed& composed, const std::string& sheet_name, Diagnostics& diagnostics);
+
+}  // namespace chalkleaf::page

@@ -1,0 +1,263 @@
+#include "page/layout.h"
+
+#include <algorithm>
+
+#include "page/shapes.h"
+
+namespace chalkleaf::page {
+namespace {
+
+Length aligned_offset(Align align, Length room) {
+  if (align == Align::kCentre) return room / 2;
+  return align == Align::kEnd ? room : Length();
+}
+
+}  // namespace
+
+void move_by(Item& item, Length dx, Length dy) {
+  const auto move_point = [&](Point& p) {
+    p.x += dx;
+    p.y += dy;
+  };
+  if (auto* text = std::get_if<TextItem>(&item)) {
+    move_point(text->baseline);
+  } else {
+    for (PathStep& step : std::get<PathItem>(item).steps) {
+      move_point(step.a);
+      move_point(step.b);
+      move_point(step.c);
+    }
+  }
+}
+
+void append_moved(std::vector<Item>& to, std::vector<Item>&& from, Length dx, Length dy) {
+  to.reserve(to.size() + from.size());
+  for (Item& item : from) {
+    move_by(item, dx, dy);
+    to.push_back(std::move(item));
+  }
+}
+
+Fragment Layout::place(const Block& block, Length width, Length least_height) {
+  struct Visitor {
+    Layout& layout;
+    Length width;
+    Length least_height;
+    Fragment operator()(const TextBlock& b) { return layout.place_text(b, width); }
+    Fragment operator()(const StackBlock& b) { return layout.place_stack(b, width, least_height); }
+    Fragment operator()(const RowBlock& b) { return layout.place_row(b, width, least_height); }
+    Fragment operator()(const WrapBlock& b) { return layout.place_wrap(b, width); }
+    Fragment operator()(const BoxBlock& b) { return layout.place_box(b, width, least_height); }
+    Fragment operator()(const DrawingBlock& b) {
+      Fragment out{b.size, b.baseline > Length() ? b.baseline : b.size.height, {}};
+      out.items.assign(b.paths.begin(), b.paths.end());
+      return out;
+    }
+    Fragment operator()(const SpaceBlock& b) { return {{width, b.height}, b.height, {}}; }
+  };
+  return std::visit(Visitor{*this, width, least_height}, block.content);
+}
+
+Fragment Layout::place_text(const TextBlock& block, Length width) {
+  type::Paragraph set = typesetter_.set(block.text, width);
+  problems_.insert(problems_.end(), set.problems.begin(), set.problems.end());
+  Fragment out{{width, Length()}, Length(), {}};
+  for (type::Line& line : set.lines) {
+    // The line's height is the leading; what its type leaves of it goes half above and half below.
+    const Length half = (block.leading - line.ascent - line.descent) / 2;
+    const Length baseline = out.size.height + half + line.ascent;
+    if (out.size.height == Length()) out.baseline = baseline;
+    const Length indent = aligned_offset(block.align, width - line.width);
+    for (type::Fragment& fragment : line.fragments) {
+      TextItem item;
+      item.owner = block.owner;
+      item.face = fragment.face;
+      item.size = fragment.size;
+      item.colour = fragment.colour;
+      item.baseline = {indent + fragment.x, baseline};
+      item.text = std::move(fragment.text);
+      item.glyphs = std::move(fragment.glyphs);
+      out.items.emplace_back(std::move(item));
+    }
+    out.size.height += block.leading;
+  }
+  return out;
+}
+
+Fragment Layout::place_stack(const StackBlock& block, Length width, Length least_height) {
+  Fragment out{{width, Length()}, Length(), {}};
+  std::vector<Fragment> parts;
+  parts.reserve(block.children.size());
+  for (const Block& child : block.children) parts.push_back(place(child, width));
+  Length needed;
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    needed += parts[i].size.height + (i > 0 ? block.gap : Length());
+  }
+  const Length spare = std::max(Length(), least_height - needed);
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    if (i > 0) out.size.height += block.gap;
+    if (block.last_at_bottom && i + 1 == parts.size()) out.size.height += spare;
+    if (i == 0) out.baseline = parts[i].baseline;
+    const Length y = out.size.height;
+    out.size.height += parts[i].size.height;
+    append_moved(out.items, std::move(parts[i].items), Length(), y);
+  }
+  return out;
+}
+
+std::vector<Length> Layout::track_widths(const RowBlock& block, Length width) {
+  std::vector<Length> widths;
+  Length left = width;
+  std::int64_t shares = 0;
+  if (!block.cells.empty()) left -= block.gap * static_cast<std::int64_t>(block.cells.size() - 1);
+  for (const RowCell& cell : block.cells) {
+    Length w;
+    if (cell.track.kind == Track::Kind::kFixed) w = cell.track.length;
+    // A natural track never takes what is not there; its text then breaks.
+    if (cell.track.kind == Track::Kind::kNatural)
+      w = std::min(natural_width(cell.block), std::max(left, Length()));
+    if (cell.track.kind == Track::Kind::kFlexible) shares += cell.track.share;
+    widths.push_back(w);
+    left -= w;
+  }
+  left = std::max(left, Length());
+  for (std::size_t i = 0; i < widths.size(); ++i) {
+    const Track& track = block.cells[i].track;
+    if (track.kind == Track::Kind::kFlexible && shares > 0) widths[i] = left * track.share / shares;
+  }
+  return widths;
+}
+
+Fragment Layout::place_row(const RowBlock& block, Length width, Length least_height) {
+  const std::vector<Length> widths = track_widths(block, width);
+  std::vector<Fragment> parts;
+  Length height = least_height;
+  Length baseline;
+  for (std::size_t i = 0; i < block.cells.size(); ++i) {
+    parts.push_back(place(block.cells[i].block, widths[i]));
+    baseline = std::max(baseline, parts[i].baseline);
+  }
+  for (const Fragment& part : parts) {
+    const Length drop = block.align == RowAlign::kBaseline ? baseline - part.baseline : Length();
+    height = std::max(height, drop + part.size.height);
+  }
+  Fragment out{{width, height}, parts.empty() ? height : parts.front().baseline, {}};
+  if (block.align == RowAlign::kBaseline) out.baseline = baseline;
+  Length x;
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    if (block.align == RowAlign::kStretch && parts[i].size.height < height) {
+      // Measured again at its final height: problems were already noted the first time.
+      const std::size_t known = problems_.size();
+      parts[i] = place(block.cells[i].block, widths[i], height);
+      problems_.resize(known);
+    }
+    Length y;
+    if (block.align == RowAlign::kMiddle) y = (height - parts[i].size.height) / 2;
+    if (block.align == RowAlign::kBaseline) y = baseline - parts[i].baseline;
+    append_moved(out.items, std::move(parts[i].items), x, y);
+    x += widths[i] + block.gap;
+  }
+  return out;
+}
+
+Fragment Layout::place_wrap(const WrapBlock& block, Length width) {
+  Fragment out{{width, Length()}, Length(), {}};
+  std::vector<Fragment> line;
+  Length used;
+  bool first_line = true;
+  const auto finish_line = [&] {
+    if (line.empty()) return;
+    Length baseline;
+    Length height;
+    for (const Fragment& part : line) baseline = std::max(baseline, part.baseline);
+    for (const Fragment& part : line)
+      height = std::max(height, baseline - part.baseline + part.size.height);
+    if (first_line) {
+      out.baseline = baseline;
+    } else {
+      out.size.height += block.line_gap;
+    }
+    Length x = aligned_offset(block.align, width - used);
+    for (Fragment& part : line) {
+      const Length y = out.size.height + baseline - part.baseline;
+      const Length step = part.size.width + block.gap;
+      append_moved(out.items, std::move(part.items), x, y);
+      x += step;
+    }
+    out.size.height += height;
+    first_line = false;
+    line.clear();
+    used = Length();
+  };
+  for (const Block& child : block.children) {
+    const Length wanted = std::min(natural_width(child), width);
+    const Length with_gap = line.empty() ? wanted : used + block.gap + wanted;
+    if (with_gap > width) finish_line();
+    Fragment part = place(child, wanted);
+    part.size.width = wanted;
+    used = line.empty() ? wanted : used + block.gap + wanted;
+    line.push_back(std::move(part));
+  }
+  finish_line();
+  return out;
+}
+
+Fragment Layout::place_box(const BoxBlock& block, Length width, Length least_height) {
+  const Insets& pad = block.padding;
+  Fragment inner;
+  if (!block.content.empty()) {
+    inner = place(block.content.front(), width - pad.left - pad.right,
+                  least_height - pad.top - pad.bottom);
+  }
+  const Length height = std::max(inner.size.height + pad.top + pad.bottom, least_height);
+  Fragment out{{width, height}, inner.baseline + pad.top, {}};
+  if (block.fill || block.border) {
+    // A border's line lies inside the box's edge, so that boxes side by side align.
+    const Length half = block.border ? block.border->width / 2 : Length();
+    PathItem frame;
+    frame.owner = Owner::none(block.border ? Artifact::kLayout : Artifact::kBackground);
+    frame.steps =
+        rounded_rectangle({half, half, width - half * 2, height - half * 2}, block.radius);
+    frame.fill = block.fill;
+    frame.stroke = block.border;
+    out.items.emplace_back(std::move(frame));
+  }
+  append_moved(out.items, std::move(inner.items), pad.left, pad.top);
+  return out;
+}
+
+Length Layout::natural_width(const Block& block) {
+  struct Visitor {
+    Layout& layout;
+    Length operator()(const TextBlock& b) { return layout.typesetter_.natural_width(b.text); }
+    Length operator()(const StackBlock& b) {
+      Length widest;
+      for (const Block& child : b.children) widest = std::max(widest, layout.natural_width(child));
+      return widest;
+    }
+    Length operator()(const RowBlock& b) {
+      Length sum;
+      for (const RowCell& cell : b.cells) {
+        sum += cell.track.kind == Track::Kind::kFixed ? cell.track.length
+                                                      : layout.natural_width(cell.block);
+      }
+      if (!b.cells.empty()) sum += b.gap * static_cast<std::int64_t>(b.cells.size() - 1);
+      return sum;
+    }
+    Length operator()(const WrapBlock& b) {
+      Length sum;
+      for (const Block& child : b.children) sum += layout.natural_width(child);
+      if (!b.children.empty()) sum += b.gap * static_cast<std::int64_t>(b.children.size() - 1);
+      return sum;
+    }
+    Length operator()(const BoxBlock& b) {
+      const Length inner = b.content.empty() ? Length() : layout.natural_width(b.content.front());
+      return inner + b.padding.left + b.padding.right;
+    }
+    Length operator()(const DrawingBlock& b) { return b.size.width; }
+    Length operator()(const SpaceBlock&) { return {}; }
+  };
+  return std::visit(Visitor{*this}, block.content);
+}
+
+}  // namespace chalkleaf::page

@@ -1,0 +1,178 @@
+#include "sheet/builder.h"
+
+#include <fmt/format.h>
+
+#include "page/shapes.h"
+
+namespace chalkleaf::sheet {
+
+Builder::Builder(const Context& context, const Look& look, type::Typesetter& typesetter)
+    : context_(context), look_(look), typesetter_(typesetter) {
+  width_ = paper_size(context.paper).width - look_.margin * 2;
+  tree_.push_back({});
+  for (std::size_t i = 0; i < styles_.size(); ++i) {
+    // The catalogue was checked when it was loaded; a role it lacks is set in its first style.
+    styles_[i] =
+        typesetter.fonts()
+            .style(look_.font, static_cast<type::Weight>(i / 2), static_cast<type::Slant>(i % 2))
+            .value_or(0);
+  }
+}
+
+NodeId Builder::node(NodeId parent, Role role) {
+  page::Node made;
+  made.role = role;
+  made.parent = parent;
+  tree_.push_back(std::move(made));
+  return static_cast<NodeId>(tree_.size() - 1);
+}
+
+type::Inline Builder::piece(TextRole role, std::string text, Span origin) const {
+  const TextLook& look = look_.text(role);
+  type::Inline out;
+  out.text = std::move(text);
+  out.style =
+      styles_[static_cast<std::size_t>(look.weight) * 2 + static_cast<std::size_t>(look.slant)];
+  out.size = look.size;
+  out.colour = colour(look.colour);
+  out.origin = origin;
+  return out;
+}
+
+type::Inline Builder::whole(TextRole role, std::string text, Span origin) const {
+  type::Inline out = piece(role, std::move(text), origin);
+  out.unbroken = true;
+  return out;
+}
+
+Block Builder::paragraph(std::vector<type::Inline> pieces, TextRole role, Owner owner,
+                         page::Align align) const {
+  return {page::TextBlock{std::move(pieces), look_.text(role).leading, align, owner}};
+}
+
+Block Builder::text(TextRole role, std::string words, Owner owner, Span origin,
+                    page::Align align) const {
+  std::vector<type::Inline> pieces;
+  pieces.push_back(piece(role, std::move(words), origin));
+  return paragraph(std::move(pieces), role, owner, align);
+}
+
+Length Builder::text_width(TextRole role, std::string words) {
+  const type::Inline one = piece(role, std::move(words));
+  return typesetter_.natural_width({&one, 1});
+}
+
+Block Builder::rule(Length length, Length thickness, Use use) const {
+  page::PathItem line;
+  line.owner = Owner::none(Artifact::kLayout);
+  line.steps = page::straight_line({Length(), thickness / 2}, {length, thickness / 2});
+  line.stroke = stroke(use, thickness);
+  return {page::DrawingBlock{{length, thickness}, {std::move(line)}, {}}};
+}
+
+Block Builder::tick_box(Length side, NodeId form) const {
+  const Length half = look_.line_width / 2;
+  page::PathItem box;
+  box.owner = Owner::of(form);
+  box.steps = page::rounded_rectangle({half, half, side - half * 2, side - half * 2}, side / 6);
+  box.fill = colour(Use::kPaper);
+  box.stroke = stroke(Use::kLine, look_.line_width);
+  // Stands on the line of text beside it with its middle at the middle of the capitals.
+  const Length cap = look_.text(TextRole::kDrill).size.scaled(0.71);
+  return {page::DrawingBlock{{side, side}, {std::move(box)}, (side + cap) / 2}};
+}
+
+NodeId Builder::tick_node(NodeId parent, std::string description) {
+  const NodeId id = node(parent, Role::kForm);
+  at(id).box_description = std::move(description);
+  return id;
+}
+
+Block Builder::warning_sign(Length height) const {
+  // ISO 7010 W001: an equilateral triangle, corners rounded, with an exclamation mark. Proportions
+  // are ours.
+  const Length width = height.scaled(1.1547);
+  const Length stroke_width = height / 10;
+  const Length inset = stroke_width / 2;
+  const Owner owner = Owner::none(Artifact::kLayout);
+  page::PathItem triangle;
+  triangle.owner = owner;
+  triangle.steps =
+      page::polygon({{width / 2, inset}, {width - inset, height - inset}, {inset, height - inset}});
+  triangle.stroke = page::Stroke{colour(Use::kInk), stroke_width, true, {}};
+  page::PathItem mark;
+  mark.owner = owner;
+  mark.steps =
+      page::straight_line({width / 2, height.scaled(0.4)}, {width / 2, height.scaled(0.62)});
+  mark.stroke = page::Stroke{colour(Use::kInk), stroke_width, true, {}};
+  page::PathItem dot;
+  dot.owner = owner;
+  dot.steps = page::circle({width / 2, height.scaled(0.79)}, stroke_width.scaled(0.6));
+  dot.fill = colour(Use::kInk);
+  return {page::DrawingBlock{
+      {width, height}, {std::move(triangle), std::move(mark), std::move(dot)}, {}}};
+}
+
+Block Builder::stack(std::vector<Block> children, Length gap) {
+  return {page::StackBlock{std::move(children), gap, false}};
+}
+
+Block Builder::space(Length height) { return {page::SpaceBlock{height}}; }
+
+Block Builder::tick_line(NodeId list, TextRole role, const plan::Words& words, Length side,
+                         std::string description) {
+  const NodeId item = node(list, Role::kListItem);
+  const NodeId label = node(item, Role::kLabel);
+  const NodeId form = tick_node(label, std::move(description));
+  const NodeId body = node(item, Role::kListBody);
+  page::RowBlock row;
+  row.gap = look_.gap / 2;
+  row.align = page::RowAlign::kBaseline;
+  row.cells.push_back({page::Track::fixed(side), tick_box(side, form)});
+  row.cells.push_back(
+      {page::Track::natural(), text(role, words.text, Owner::of(body), words.span)});
+  return {std::move(row)};
+}
+
+page::Flow Builder::finish(std::vector<page::Section> sections, const plan::Session& session,
+                           std::string_view kind_label) {
+  page::Flow flow;
+  flow.paper = paper_size(context_.paper);
+  flow.margins = Insets::all(look_.margin);
+  flow.sections = std::move(sections);
+  flow.tree = std::move(tree_);
+  flow.info.title = fmt::format("{} – {}", session.title.text, kind_label);
+  flow.info.author = context_.club.name.text;
+  flow.info.subject = session.group_name.text;
+  flow.info.language = labels().language();
+  flow.info.producer = context_.producer;
+  flow.info.created = context_.created;
+  flow.foot_gap = look_.text(TextRole::kFoot).leading / 2;
+
+  std::vector<std::string> left;
+  if (!context_.club.name.empty()) left.push_back(context_.club.name.text);
+  left.emplace_back(kind_label);
+  if (!context_.revision.empty())
+    left.push_back(labels().say("revision", {{"revision", context_.revision}}));
+  if (context_.revision_date) left.push_back(labels().short_date(*context_.revision_date));
+  const std::string foot_text = fmt::format("{}", fmt::join(left, " · "));
+  flow.foot = [this, foot_text](std::size_t page_index, std::size_t pages) {
+    const Owner owner = Owner::none(Artifact::kFooter);
+    page::RowBlock row;
+    row.gap = look_.gap;
+    row.cells.push_back({page::Track::flexible(), text(TextRole::kFoot, foot_text, owner)});
+    row.cells.push_back({page::Track::natural(),
+                         text(TextRole::kFoot,
+                              labels().say("page", {{"page", std::to_string(page_index + 1)},
+                                                    {"pages", std::to_string(pages)}}),
+                              owner, {}, page::Align::kEnd)});
+    return Block{std::move(row)};
+  };
+  return flow;
+}
+
+std::string clock(const reason::Timetable& timetable, Duration since_start) {
+  return timetable.start ? clock_text(*timetable.start + since_start) : stopwatch_text(since_start);
+}
+
+}  // namespace chalkleaf::sheet

@@ -1,0 +1,85 @@
+// The tools every sheet is built with: text in a role of the theme, boxes to tick, rules, and the
+// structure tree that grows beside the blocks. Internal to the room.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "page/compose.h"
+#include "plan/model.h"
+#include "sheet/sheets.h"
+
+namespace chalkleaf::sheet {
+
+using page::Artifact;
+using page::Block;
+using page::NodeId;
+using page::Owner;
+using page::Role;
+
+/// Builds one sheet. Holds the tree, the look at its final scale, and the styles resolved once.
+class Builder {
+ public:
+  Builder(const Context& context, const Look& look, type::Typesetter& typesetter);
+
+  const Labels& labels() const { return context_.labels; }
+  const Look& look() const { return look_; }
+  const Context& context() const { return context_; }
+  /// Between the margins.
+  Length width() const { return width_; }
+
+  /// A new node, after its parent's other children.
+  NodeId node(NodeId parent, Role role);
+  page::Node& at(NodeId id) { return tree_[id]; }
+  static constexpr NodeId kRoot = 0;
+
+  type::Inline piece(TextRole role, std::string text, Span origin = {}) const;
+  /// A piece that stays on one line where it can.
+  type::Inline whole(TextRole role, std::string text, Span origin = {}) const;
+  /// A paragraph of pieces, spaced as `role` asks.
+  Block paragraph(std::vector<type::Inline> pieces, TextRole role, Owner owner,
+                  page::Align align = page::Align::kStart) const;
+  Block text(TextRole role, std::string words, Owner owner, Span origin = {},
+             page::Align align = page::Align::kStart) const;
+  Length text_width(TextRole role, std::string words);
+
+  /// A ruling line, an artifact.
+  Block rule(Length length, Length thickness, Use colour) const;
+  /// A box to tick; `form` is its own node of role Form.
+  Block tick_box(Length side, NodeId form) const;
+  /// Makes the Form node of a box under `parent`, described for who cannot see it.
+  NodeId tick_node(NodeId parent, std::string description);
+  /// The general warning sign of ISO 7010 (W001) in black and white: a triangle with an exclamation
+  /// mark.
+  Block warning_sign(Length height) const;
+  static Block stack(std::vector<Block> children, Length gap = {});
+  static Block space(Length height);
+  /// A list entry to tick: the box, then the words. Adds LI, Lbl and LBody below `list`.
+  Block tick_line(NodeId list, TextRole role, const plan::Words& words, Length side,
+                  std::string description);
+
+  Colour colour(Use use) const { return context_.theme.colour(use); }
+  page::Stroke stroke(Use use, Length width) const { return {colour(use), width, false, {}}; }
+
+  /// Ends the building: the flow with paper, margins, tree, info and foot filled in.
+  page::Flow finish(std::vector<page::Section> sections, const plan::Session& session,
+                    std::string_view kind_label);
+
+ private:
+  const Context& context_;
+  Look look_;
+  type::Typesetter& typesetter_;
+  Length width_;
+  std::vector<page::Node> tree_;
+  std::array<type::StyleId, 4> styles_{};
+};
+
+/// `17:00`, or the time since the begin where the session has no start.
+std::string clock(const reason::Timetable& timetable, Duration since_start);
+
+page::Flow coach_card(const plan::Session& session, const reason::Timetable& timetable,
+                      Builder& builder);
+page::Flow home_sheet(const plan::Session& session, const reason::Timetable& timetable,
+                      Builder& builder);
+
+}  // namespace chalkleaf::sheet

@@ -1,0 +1,520 @@
+// The coach card: for the hand, at arm's length, in a dim hall, by someone who has never seen the
+// plan.
+//
+// Each part is a table. Its head is the part's heading and the numbers of the gymnasts; each drill
+// is a row: when, what and how much, the cue, what is easier and harder, and a box per gymnast.
+// Gymnasts are numbers, never names. Tested by tests/sheet/coach_card_test.cpp.
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "sheet/builder.h"
+#include "sheet/dose_text.h"
+
+namespace chalkleaf::sheet {
+namespace {
+
+using page::RowAlign;
+using page::RowBlock;
+using page::Track;
+
+constexpr int kGymnastsUnknown = 8;  // columns when the plan names no group of known size
+
+class CardWriter {
+ public:
+  CardWriter(const plan::Session& session, const reason::Timetable& timetable, Builder& builder)
+      : session_(session), timetable_(timetable), b_(builder), labels_(builder.labels()) {
+    measure_columns();
+  }
+
+  page::Flow write() {
+    std::vector<page::Section> sections;
+    sections.push_back(opening());
+    for (const reason::PartTime& part : timetable_.parts) sections.push_back(part_section(part));
+    sections.push_back(closing());
+    return b_.finish(std::move(sections), session_, labels_.say("card"));
+  }
+
+ private:
+  // ---- columns
+
+  void measure_columns() {
+    gymnasts_ =
+        session_.group && session_.group->size ? session_.group->size->value : kGymnastsUnknown;
+    clock_width_ = b_.text_width(TextRole::kClock, "00:00") + b_.look().gap / 2;
+    const Length step = b_.look().tick_box + tick_gap();
+    // The boxes may take three eighths of the width; more gymnasts go on a second line of boxes.
+    const int most = std::max<int>(
+        1, static_cast<int>((b_.width() * 3 / 8).in_millipoints() / step.in_millipoints()));
+    const int lines = (gymnasts_ + most - 1) / most;
+    per_line_ = (gymnasts_ + lines - 1) / lines;
+    ticks_width_ = step * per_line_ - tick_gap();
+    for (const plan::Part& part : session_.parts) {
+      for (const plan::Drill* drill : plan::drills_of(part)) {
+        if (!drill->easier.empty() || !drill->harder.empty()) has_variations_ = true;
+      }
+    }
+  }
+  Length tick_gap() const { return b_.look().tick_box / 4; }
+  int columns() const { return (has_variations_ ? 3 : 2) + gymnasts_; }
+  Length body_width() const { return b_.width() - clock_width_ - ticks_width_ - b_.look().gap; }
+
+  // ---- above the parts
+
+  page::Section opening() {
+    page::Section section;
+    const Length gap = b_.look().row_padding;
+    const NodeId title = b_.node(Builder::kRoot, Role::kH1);
+    page::Slab head{
+        b_.text(TextRole::kTitle, session_.title.text, Owner::of(title), session_.title.span),
+        {},
+        true};
+    head.outline = page::OutlineEntry{session_.title.text, 1, 0, {}};
+    section.slabs.push_back(std::move(head));
+    section.slabs.push_back({who_and_when(), Length(), true});
+    if (auto box = safety_box()) section.slabs.push_back({std::move(*box), gap * 2});
+    if (!session_.equipment.empty()) section.slabs.push_back({kit_list(), gap * 2});
+    for (const plan::Note& note : session_.introduction) {
+      section.slabs.push_back({note_block(Builder::kRoot, note), gap});
+    }
+    return section;
+  }
+
+  Block who_and_when() {
+    const Owner owner = Owner::of(b_.node(Builder::kRoot, Role::kP));
+    page::WrapBlock wrap;
+    wrap.gap = b_.look().gap * 2;
+    std::vector<std::vector<type::Inline>> facts;
+    if (!session_.group_name.empty()) {
+      facts.push_back(
+          {b_.whole(TextRole::kStrong, session_.group_name.text, session_.group_name.span)});
+      const std::string about = about_group();
+      if (!about.empty()) facts.back().push_back(b_.whole(TextRole::kSubtitle, " " + about));
+    }
+    std::string when = session_.date ? labels_.date(session_.date->value) : std::string();
+    std::string clock_times;
+    if (timetable_.start) {
+      const Duration length = session_.slot ? session_.slot->value : timetable_.total;
+      clock_times = labels_.say("from-to", {{"from", clock_text(*timetable_.start)},
+                                            {"to", clock_text(*timetable_.start + length)}});
+    }
+    if (!when.empty() || !clock_times.empty()) {
+      facts.push_back({});
+      if (!when.empty()) facts.back().push_back(b_.whole(TextRole::kStrong, when));
+      if (!clock_times.empty()) {
+        facts.back().push_back(
+            b_.whole(TextRole::kSubtitle, (when.empty() ? "" : " ") + clock_times));
+      }
+    }
+    const Duration length = session_.slot ? session_.slot->value : timetable_.total;
+    facts.push_back(
+        {b_.whole(TextRole::kSubtitle,
+                  labels_.say("minutes", {{"n", std::to_string(length.rounded_minutes())}}))});
+    for (std::size_t i = 0; i < facts.size(); ++i) {
+      // A reader that hears the line needs the space that the eye sees as a gap.
+      if (i + 1 < facts.size()) facts[i].push_back(b_.piece(TextRole::kSubtitle, " "));
+      wrap.children.push_back(b_.paragraph(std::move(facts[i]), TextRole::kSubtitle, owner));
+    }
+    return {std::move(wrap)};
+  }
+
+  std::string about_group() const {
+    if (!session_.group) return {};
+    const plan::Group& group = *session_.group;
+    std::vector<std::string> out;
+    if (group.youngest && group.oldest && group.youngest->value != group.oldest->value) {
+      out.push_back(labels_.say("ages", {{"from", std::to_string(group.youngest->value)},
+                                         {"to", std::to_string(group.oldest->value)}}));
+    } else if (group.youngest) {
+      out.push_back(labels_.say(group.oldest ? "one-age" : "from-age",
+                                {{"from", std::to_string(group.youngest->value)}}));
+    }
+    if (group.size) out.push_back(labels_.count("gymnasts", group.size->value));
+    return fmt::format("{}", fmt::join(out, " · "));
+  }
+
+  std::optional<Block> safety_box() {
+    std::vector<const plan::Safety*> all;
+    for (const plan::Safety& safety : session_.safety) all.push_back(&safety);
+    for (const plan::Part& part : session_.parts) {
+      for (const plan::Safety& safety : part.safety) all.push_back(&safety);
+    }
+    if (all.empty()) return std::nullopt;
+    const NodeId heading = b_.node(Builder::kRoot, Role::kH2);
+    std::vector<Block> lines;
+    lines.push_back(
+        b_.text(TextRole::kBoxTitle, labels_.say("before-you-start"), Owner::of(heading)));
+    for (const plan::Safety* safety : all) {
+      const NodeId node = b_.node(Builder::kRoot, Role::kP);
+      lines.push_back(
+          b_.text(TextRole::kBoxText, safety->words.text, Owner::of(node), safety->words.span));
+    }
+    RowBlock row;
+    row.gap = b_.look().gap;
+    const Length sign = b_.look().text(TextRole::kBoxTitle).leading.scaled(1.35);
+    row.cells.push_back({Track::fixed(sign.scaled(1.16)), b_.warning_sign(sign)});
+    row.cells.push_back({Track::flexible(), Builder::stack(std::move(lines))});
+    page::BoxBlock box;
+    const Length pad = b_.look().row_padding;
+    box.padding = {pad * 3 / 2, pad * 2, pad * 2, pad * 2};
+    box.border = b_.stroke(Use::kInk, b_.look().line_width.scaled(1.5));
+    box.radius = b_.look().radius;
+    box.content.push_back({std::move(row)});
+    return Block{std::move(box)};
+  }
+
+  Block kit_list() {
+    const NodeId heading = b_.node(Builder::kRoot, Role::kH2);
+    const NodeId list = b_.node(Builder::kRoot, Role::kList);
+    page::WrapBlock wrap;
+    wrap.gap = b_.look().gap * 3 / 2;
+    wrap.line_gap = b_.look().row_padding / 2;
+    const Length side = b_.look().text(TextRole::kBoxText).size;
+    for (const plan::KitItem& item : session_.equipment) {
+      plan::Words words = item.name;
+      if (!item.description.empty()) words.text += ": " + item.description.text;
+      const std::string description = labels_.say("tick-kit", {{"kit", item.name.text}});
+      wrap.children.push_back(b_.tick_line(list, TextRole::kBoxText, words, side, description));
+    }
+    RowBlock row;
+    row.gap = b_.look().gap;
+    row.align = RowAlign::kBaseline;
+    row.cells.push_back(
+        {Track::natural(), b_.text(TextRole::kBoxTitle, labels_.say("kit"), Owner::of(heading))});
+    row.cells.push_back({Track::flexible(), {std::move(wrap)}});
+    return {std::move(row)};
+  }
+
+  // ---- a part
+
+  page::Section part_section(const reason::PartTime& part) {
+    page::Section section;
+    const NodeId table = b_.node(Builder::kRoot, Role::kTable);
+    section.slabs.push_back(part_head(part, table));
+    section.continuation = continued_head(part);
+    const NodeId body = b_.node(table, Role::kTableBody);
+    std::size_t next_drill = 0;
+    bool any = false;
+    for (const plan::Step& step : part.part->steps) {
+      page::Slab slab;
+      if (const auto* drill = std::get_if<plan::Drill>(&step)) {
+        slab.block = drill_row(*drill, part.drills.at(next_drill++), body);
+        slab.origin = drill->span;
+      } else if (const auto* note = std::get_if<plan::Note>(&step)) {
+        slab.block = note_row(*note, body);
+        slab.origin = note->words.span;
+      } else {
+        continue;
+      }
+      any = true;
+      section.slabs.push_back(std::move(slab));
+    }
+    // A table body without rows is not a table: an empty part keeps one empty row.
+    if (!any) {
+      const NodeId row = b_.node(body, Role::kTableRow);
+      b_.at(b_.node(row, Role::kDataCell)).column_span = columns();
+      section.slabs.front().keep_with_next = false;
+    }
+    return section;
+  }
+
+  std::string part_detail(const reason::PartTime& part) const {
+    std::string detail =
+        clock(timetable_, part.start) + " · " +
+        labels_.say("minutes", {{"n", std::to_string(part.length.rounded_minutes())}});
+    for (const plan::PartLink& link : part.part->shared) {
+      if (!link.text.empty()) detail += " · " + link.text.text;
+    }
+    return detail;
+  }
+
+  page::Slab part_head(const reason::PartTime& part, NodeId table) {
+    const NodeId row = b_.node(b_.node(table, Role::kTableHead), Role::kTableRow);
+    const NodeId cell = b_.node(row, Role::kHeaderCell);
+    b_.at(cell).scope = page::HeaderScope::kColumn;
+    b_.at(cell).column_span = has_variations_ ? 3 : 2;
+    const Owner title = Owner::of(b_.node(cell, Role::kH2));
+    const Owner detail = Owner::of(b_.node(cell, Role::kP));
+    std::vector<Owner> numbers;
+    for (int i = 0; i < gymnasts_; ++i) {
+      const NodeId number = b_.node(row, Role::kHeaderCell);
+      b_.at(number).scope = page::HeaderScope::kColumn;
+      numbers.push_back(Owner::of(number));
+    }
+    page::Slab slab;
+    slab.block = head_block(part.part->title, part_detail(part), title, detail, numbers);
+    slab.space_before = b_.look().part_space;
+    slab.keep_with_next = true;
+    slab.origin = part.part->title.span;
+    slab.outline = page::OutlineEntry{part.part->title.text, 2, 0, {}};
+    return slab;
+  }
+
+  Block continued_head(const reason::PartTime& part) const {
+    const Owner owner = Owner::none(Artifact::kHeader);
+    plan::Words title = part.part->title;
+    title.text = labels_.say("continued", {{"part", title.text}});
+    return head_block(title, "", owner, owner,
+                      std::vector<Owner>(static_cast<std::size_t>(gymnasts_), owner));
+  }
+
+  Block head_block(const plan::Words& title, const std::string& detail, Owner title_owner,
+                   Owner detail_owner, const std::vector<Owner>& number_owners) const {
+    page::WrapBlock words;
+    words.gap = b_.look().gap;
+    words.children.push_back(b_.text(TextRole::kPart, title.text, title_owner, title.span));
+    if (!detail.empty())
+      words.children.push_back(b_.text(TextRole::kPartDetail, detail, detail_owner));
+    RowBlock row;
+    row.gap = b_.look().gap;
+    row.align = RowAlign::kBaseline;
+    row.cells.push_back({Track::flexible(), {std::move(words)}});
+    row.cells.push_back({Track::fixed(ticks_width_), numbers(number_owners)});
+    std::vector<Block> lines;
+    lines.push_back({std::move(row)});
+    lines.push_back(Builder::space(b_.look().row_padding / 2));
+    lines.push_back(b_.rule(b_.width(), b_.look().line_width.scaled(1.4), Use::kInk));
+    return Builder::stack(std::move(lines));
+  }
+
+  // Lines of cells as wide as a tick box, filled by `cell(i)` for gymnast i from 0.
+  template <class MakeCell>
+  Block gymnast_grid(Length line_gap, MakeCell cell) const {
+    std::vector<Block> lines;
+    for (int from = 0; from < gymnasts_; from += per_line_) {
+      RowBlock line;
+      line.gap = tick_gap();
+      for (int i = from; i < std::min(from + per_line_, gymnasts_); ++i) {
+        line.cells.push_back({Track::fixed(b_.look().tick_box), cell(i)});
+      }
+      lines.push_back({std::move(line)});
+    }
+    return Builder::stack(std::move(lines), line_gap);
+  }
+
+  Block numbers(const std::vector<Owner>& owners) const {
+    return gymnast_grid({}, [&](int i) {
+      return b_.text(TextRole::kColumn, std::to_string(i + 1), owners[static_cast<std::size_t>(i)],
+                     {}, page::Align::kCentre);
+    });
+  }
+
+  // ---- a drill
+
+  Block drill_row(const plan::Drill& drill, const reason::DrillTime& time, NodeId body) {
+    const NodeId row_node = b_.node(body, Role::kTableRow);
+    const Owner clock_owner = Owner::of(b_.node(row_node, Role::kDataCell));
+    const NodeId what = b_.node(row_node, Role::kHeaderCell);
+    b_.at(what).scope = page::HeaderScope::kRow;
+
+    RowBlock pair;  // what to do | easier and harder
+    pair.gap = b_.look().gap;
+    pair.align = RowAlign::kBaseline;
+    std::vector<Block> left = drill_lines(drill, time, what);
+    std::vector<Block> below;
+    NodeId alternatives = what;
+    if (has_variations_) {
+      alternatives = b_.node(row_node, Role::kDataCell);
+      pair.cells.push_back({Track::flexible(6), Builder::stack(std::move(left))});
+      pair.cells.push_back(
+          {Track::flexible(5), Builder::stack(variation_lines(drill, alternatives))});
+    } else {
+      pair.cells.push_back({Track::flexible(), Builder::stack(std::move(left))});
+    }
+    std::vector<Block> middle;
+    middle.push_back({std::move(pair)});
+    for (const plan::Substitute& substitute : drill.substitutes) {
+      middle.push_back(substitute_line(substitute, alternatives));
+    }
+    for (const plan::Note& note : drill.notes) middle.push_back(note_block(alternatives, note));
+
+    RowBlock row;
+    row.gap = Length();
+    row.align = RowAlign::kBaseline;
+    row.cells.push_back({Track::fixed(clock_width_),
+                         b_.text(TextRole::kClock, clock(timetable_, time.start), clock_owner)});
+    row.cells.push_back({Track::fixed(body_width()), Builder::stack(std::move(middle))});
+    row.cells.push_back({Track::fixed(b_.look().gap), Builder::space({})});
+    row.cells.push_back({Track::fixed(ticks_width_), ticks(drill, row_node)});
+    return ruled({std::move(row)});
+  }
+
+  std::vector<Block> drill_lines(const plan::Drill& drill, const reason::DrillTime& time,
+                                 NodeId cell) {
+    std::vector<Block> lines;
+    const Owner first = Owner::of(b_.node(cell, Role::kP));
+    std::vector<type::Inline> name = {b_.piece(TextRole::kDrill, drill.name.text, drill.name.span)};
+    std::string dose;
+    Span dose_span = drill.name.span;
+    if (drill.dose) {
+      dose = short_dose(*drill.dose, labels_);
+      dose_span = drill.dose->span;
+    } else if (time.shared_time) {
+      dose = labels_.say("dose-shared", {{"n", std::to_string(time.work.rounded_minutes())}});
+    }
+    if (!dose.empty()) {
+      name.push_back(b_.piece(TextRole::kDose, "  "));
+      name.push_back(b_.whole(TextRole::kDose, dose, dose_span));
+    }
+    lines.push_back(b_.paragraph(std::move(name), TextRole::kDrill, first));
+    if (!drill.cues.empty()) {
+      lines.push_back(b_.paragraph(joined(drill.cues, TextRole::kCue), TextRole::kCue,
+                                   Owner::of(b_.node(cell, Role::kP))));
+    }
+    for (const plan::KitUse& use : drill.uses) {
+      std::vector<type::Inline> pieces = {
+          b_.piece(TextRole::kVariationLabel, labels_.say("with") + " "),
+          b_.piece(TextRole::kVariation, use.kit.text, use.kit.span)};
+      if (!use.how.empty())
+        pieces.push_back(b_.piece(TextRole::kVariation, ", " + use.how.text, use.how.span));
+      lines.push_back(b_.paragraph(std::move(pieces), TextRole::kVariation,
+                                   Owner::of(b_.node(cell, Role::kP))));
+    }
+    return lines;
+  }
+
+  // Several short phrases on one line, a middle dot between.
+  std::vector<type::Inline> joined(const std::vector<plan::Words>& phrases, TextRole role) const {
+    std::vector<type::Inline> out;
+    for (const plan::Words& phrase : phrases) {
+      if (!out.empty()) out.push_back(b_.piece(role, " · "));
+      out.push_back(b_.piece(role, phrase.text, phrase.span));
+    }
+    return out;
+  }
+
+  std::vector<Block> variation_lines(const plan::Drill& drill, NodeId cell) {
+    std::vector<Block> lines;
+    const auto add = [&](std::string_view label, const std::vector<plan::Variation>& variations) {
+      for (const plan::Variation& variation : variations) {
+        std::vector<type::Inline> pieces = {
+            b_.piece(TextRole::kVariationLabel, labels_.say(label) + " "),
+            b_.piece(TextRole::kVariation, variation.text, variation.span)};
+        lines.push_back(b_.paragraph(std::move(pieces), TextRole::kVariation,
+                                     Owner::of(b_.node(cell, Role::kP))));
+      }
+    };
+    add("easier", drill.easier);
+    add("harder", drill.harder);
+    return lines;
+  }
+
+  Block substitute_line(const plan::Substitute& substitute, NodeId cell) {
+    const Owner owner = Owner::of(b_.node(cell, Role::kP));
+    const auto label = [&](const std::string& text) {
+      return b_.piece(TextRole::kVariationLabel, text + " ");
+    };
+    const auto plain = [&](const std::string& text, Span span) {
+      return b_.piece(TextRole::kVariation, text, span);
+    };
+    std::vector<type::Inline> pieces = {
+        label(labels_.say("without", {{"kit", substitute.kit.text}})),
+        plain(substitute.name.text, substitute.name.span)};
+    if (substitute.dose) {
+      pieces.push_back(plain(", ", {}));
+      pieces.push_back(b_.whole(TextRole::kVariation, short_dose(*substitute.dose, labels_),
+                                substitute.dose->span));
+    }
+    for (const plan::Words& cue : substitute.cues)
+      pieces.push_back(plain(" · " + cue.text, cue.span));
+    const auto add = [&](std::string_view key, const std::vector<plan::Variation>& variations) {
+      for (const plan::Variation& variation : variations) {
+        pieces.push_back(plain(" · ", {}));
+        pieces.push_back(label(labels_.say(key)));
+        pieces.push_back(plain(variation.text, variation.span));
+      }
+    };
+    add("easier", substitute.easier);
+    add("harder", substitute.harder);
+    for (const plan::Note& note : substitute.notes)
+      pieces.push_back(plain(" · " + note.words.text, note.words.span));
+    return b_.paragraph(std::move(pieces), TextRole::kVariation, owner);
+  }
+
+  Block ticks(const plan::Drill& drill, NodeId row_node) {
+    std::vector<NodeId> forms;
+    for (int i = 0; i < gymnasts_; ++i) {
+      const NodeId cell = b_.node(row_node, Role::kDataCell);
+      forms.push_back(b_.tick_node(
+          cell,
+          labels_.say("tick-gymnast", {{"n", std::to_string(i + 1)}, {"drill", drill.name.text}})));
+    }
+    return gymnast_grid(tick_gap(), [&](int i) {
+      return b_.tick_box(b_.look().tick_box, forms[static_cast<std::size_t>(i)]);
+    });
+  }
+
+  // A row with room above and below and a thin line under it.
+  Block ruled(Block row) const {
+    const Length pad = b_.look().row_padding;
+    page::BoxBlock box;
+    box.padding = {pad, Length(), pad, Length()};
+    box.content.push_back(std::move(row));
+    std::vector<Block> lines;
+    lines.push_back({std::move(box)});
+    lines.push_back(b_.rule(b_.width(), b_.look().hair_width, Use::kHair));
+    return Builder::stack(std::move(lines));
+  }
+
+  // ---- notes and the end
+
+  Block note_row(const plan::Note& note, NodeId body) {
+    const NodeId row = b_.node(body, Role::kTableRow);
+    const NodeId cell = b_.node(row, Role::kDataCell);
+    b_.at(cell).column_span = columns();
+    return ruled(note_block(cell, note));
+  }
+
+  Block note_block(NodeId parent, const plan::Note& note) {
+    const bool heading = note.kind == plan::Note::Kind::kSubheading;
+    return b_.text(heading ? TextRole::kStrong : TextRole::kNote, note.words.text,
+                   Owner::of(b_.node(parent, Role::kP)), note.words.span);
+  }
+
+  page::Section closing() {
+    page::Section section;
+    const Length gap = b_.look().row_padding * 2;
+    const Owner ends = Owner::of(b_.node(Builder::kRoot, Role::kP));
+    section.slabs.push_back({b_.text(TextRole::kStrong, ending(), ends), gap, true});
+    const Owner caution = Owner::of(b_.node(Builder::kRoot, Role::kP));
+    section.slabs.push_back(
+        {b_.text(TextRole::kFine, labels_.say("card-caution"), caution), gap / 2});
+    return section;
+  }
+
+  // Rounded so that what is left is never more than there is: the end up, the spare time down.
+  std::string ending() const {
+    const Duration minute = Duration::minutes(1);
+    const Duration up =
+        Duration::milliseconds((timetable_.total.in_milliseconds() + 59'999) / 60'000 * 60'000);
+    std::string out = timetable_.start
+                          ? labels_.say("ends", {{"time", clock_text(*timetable_.start + up)}})
+                          : labels_.say("takes", {{"n", std::to_string(up.rounded_minutes())}});
+    if (!timetable_.spare) return out;
+    const Duration spare = *timetable_.spare;
+    const std::string minutes =
+        std::to_string((spare < Duration() ? -spare : spare).in_milliseconds() / 60'000);
+    if (spare < Duration()) return out + ", " + labels_.say("over", {{"n", minutes}});
+    if (spare < minute) return out + ", " + labels_.say("full");
+    return out + ", " + labels_.say("spare", {{"n", minutes}});
+  }
+
+  const plan::Session& session_;
+  const reason::Timetable& timetable_;
+  Builder& b_;
+  const Labels& labels_;
+  int gymnasts_ = kGymnastsUnknown;
+  int per_line_ = kGymnastsUnknown;
+  Length clock_width_;
+  Length ticks_width_;
+  bool has_variations_ = false;
+};
+
+}  // namespace
+
+page::Flow coach_card(const plan::Session& session, const reason::Timetable& timetable,
+                      Builder& builder) {
+  return CardWriter(session, timetable, builder).write();
+}
+
+}  // namespace chalkleaf::sheet

@@ -1,0 +1,38 @@
+// A session becomes the display list of one of its sheets.
+// Tested by tests/sheet/.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+
+#include "base/date.h"
+#include "base/diagnostic.h"
+#include "page/display_list.h"
+#include "plan/model.h"
+#include "reason/timetable.h"
+#include "sheet/labels.h"
+#include "sheet/theme.h"
+#include "type/lines.h"
+
+namespace chalkleaf::sheet {
+
+/// Everything a sheet needs besides the session. Refers to values that must outlive the call.
+struct Context {
+  const Theme& theme;
+  const Labels& labels;
+  const plan::Club& club;
+  Paper paper = Paper::kA5;
+  std::string revision;               ///< `4f2a91c`, `4f2a91c, edited`, or empty
+  std::optional<Date> revision_date;  ///< printed beside the revision
+  std::optional<std::int64_t> created;
+  std::string producer;
+};
+
+/// Sets the sheet. What does not fit or cannot be shown is reported (`text-overflow`,
+/// `missing-glyph`).
+page::DisplayList make(Kind kind, const plan::Session& session, const reason::Timetable& timetable,
+                       const Context& context, type::Typesetter& typesetter,
+                       Diagnostics& diagnostics);
+
+}  // namespace chalkleaf::sheet

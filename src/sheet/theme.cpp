@@ -1,0 +1,214 @@
+#include "sheet/theme.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cstdlib>
+#include <set>
+#include <string_view>
+#include <vector>
+
+#include "base/text.h"
+#include "source/read.h"
+
+namespace chalkleaf::sheet {
+namespace {
+
+using source::YamlNode;
+
+constexpr std::array<std::string_view, kTextRoles> kRoleNames = {
+    "title", "subtitle",  "strong",          "part",   "part-detail", "clock",    "drill", "dose",
+    "cue",   "variation", "variation-label", "column", "box-title",   "box-text", "note",  "fine",
+    "foot"};
+constexpr std::array<std::string_view, kUses> kUseNames = {"ink",  "soft", "line",
+                                                           "hair", "tint", "paper"};
+
+/// Reads keys of one map and notices those nobody asked for.
+class MapReader {
+ public:
+  MapReader(const YamlNode& map, std::string what, Diagnostics& diagnostics)
+      : map_(map), what_(std::move(what)), diagnostics_(diagnostics) {
+    if (map.kind != YamlNode::Kind::kMap)
+      fail(map.span, fmt::format("‘{}’ must have keys below it", what_));
+  }
+  ~MapReader() {
+    for (const auto& [key, value] : map_.entries) {
+      if (asked_.count(key.text) == 0) {
+        diagnostics_.error("unknown-key", key.span,
+                           fmt::format("‘{}’ has no key ‘{}’", what_, key.text),
+                           fmt::format("remove it; ‘{}’ may have: {}", what_,
+                                       join_list({asked_.begin(), asked_.end()})));
+      }
+    }
+  }
+  MapReader(const MapReader&) = delete;
+  MapReader& operator=(const MapReader&) = delete;
+
+  const YamlNode* get(std::string_view key) {
+    asked_.insert(std::string(key));
+    for (const auto& [name, value] : map_.entries) {
+      if (name.text == key) return &value;
+    }
+    diagnostics_.error("missing-key", map_.span, fmt::format("‘{}’ lacks the key ‘{}’", what_, key),
+                       fmt::format("add `{}:`", key));
+    return nullptr;
+  }
+  std::string word(std::string_view key) {
+    const YamlNode* node = get(key);
+    if (node == nullptr) return {};
+    if (!node->is_scalar()) fail(node->span, fmt::format("‘{}’ must be a word", key));
+    return node->text;
+  }
+  double number(std::string_view key, std::string_view unit) {
+    return number_of(get(key), key, unit);
+  }
+  double number_of(const YamlNode* node, std::string_view key, std::string_view unit) {
+    if (node == nullptr) return 0;
+    std::string_view text = trim(node->text);
+    if (!unit.empty() && text.ends_with(unit)) {
+      text = trim(text.substr(0, text.size() - unit.size()));
+    } else if (!unit.empty()) {
+      fail(node->span,
+           fmt::format("‘{}’ must be a number of {}, such as `12 {}`", key, unit, unit));
+      return 0;
+    }
+    char* end = nullptr;
+    const std::string copy(text);
+    const double value = std::strtod(copy.c_str(), &end);
+    if (copy.empty() || *end != '\0' || !(value >= 0 && value <= 1000)) {
+      fail(node->span, fmt::format("‘{}’ is not a number from 0 to 1000", node->text));
+      return 0;
+    }
+    return value;
+  }
+  Length points(std::string_view key) { return Length::pt(number(key, "pt")); }
+  Length millimetres(std::string_view key) { return Length::mm(number(key, "mm")); }
+  void fail(Span span, std::string message) {
+    diagnostics_.error("bad-value", span, std::move(message));
+  }
+  Diagnostics& diagnostics() { return diagnostics_; }
+
+ private:
+  const YamlNode& map_;
+  std::string what_;
+  Diagnostics& diagnostics_;
+  std::set<std::string> asked_;
+};
+
+/// `12.5/15 bold soft`: size and leading in points, then weight, slant and colour in any order.
+TextLook read_text(MapReader& reader, std::string_view key) {
+  TextLook look;
+  const YamlNode* node = reader.get(key);
+  if (node == nullptr) return look;
+  std::vector<std::string> words;
+  for (std::string_view rest = node->text; !trim(rest).empty();) {
+    rest = trim(rest);
+    const std::size_t end = std::min(rest.find(' '), rest.size());
+    words.emplace_back(rest.substr(0, end));
+    rest.remove_prefix(end);
+  }
+  const std::size_t slash = words.empty() ? std::string::npos : words[0].find('/');
+  if (slash == std::string::npos) {
+    reader.fail(node->span,
+                fmt::format("‘{}’ must begin with size and leading, such as `12/15`", key));
+    return look;
+  }
+  YamlNode size;
+  size.span = node->span;
+  size.text = words[0].substr(0, slash);
+  YamlNode leading = size;
+  leading.text = words[0].substr(slash + 1);
+  look.size = Length::pt(reader.number_of(&size, key, ""));
+  look.leading = Length::pt(reader.number_of(&leading, key, ""));
+  if (look.leading < look.size)
+    reader.fail(node->span, fmt::format("‘{}’ has lines closer than its type is high", key));
+  for (std::size_t i = 1; i < words.size(); ++i) {
+    const auto use = std::find(kUseNames.begin(), kUseNames.end(), words[i]);
+    if (words[i] == "bold") {
+      look.weight = type::Weight::kBold;
+    } else if (words[i] == "italic") {
+      look.slant = type::Slant::kItalic;
+    } else if (use != kUseNames.end()) {
+      look.colour = static_cast<Use>(use - kUseNames.begin());
+    } else {
+      reader.fail(node->span,
+                  fmt::format("‘{}’ is neither bold, italic nor a colour of the theme", words[i]));
+    }
+  }
+  return look;
+}
+
+Look read_look(MapReader& theme, std::string_view key) {
+  Look look;
+  const YamlNode* node = theme.get(key);
+  if (node == nullptr) return look;
+  MapReader reader(*node, std::string(key), theme.diagnostics());
+  look.font = reader.word("font");
+  look.minimum = reader.points("minimum");
+  look.margin = reader.millimetres("margin");
+  look.gap = reader.millimetres("gap");
+  look.row_padding = reader.points("row-padding");
+  look.part_space = reader.points("part-space");
+  look.tick_box = reader.millimetres("tick-box");
+  look.radius = reader.points("radius");
+  look.line_width = reader.points("line");
+  look.hair_width = reader.points("hair");
+  if (const YamlNode* scale = reader.get("scale")) {
+    MapReader papers(*scale, "scale", theme.diagnostics());
+    look.scale[Paper::kA4] = papers.number("a4", "");
+    look.scale[Paper::kA5] = papers.number("a5", "");
+  }
+  if (const YamlNode* text = reader.get("text")) {
+    MapReader texts(*text, "text", theme.diagnostics());
+    for (std::size_t i = 0; i < kTextRoles; ++i) {
+      look.texts[i] = read_text(texts, kRoleNames[i]);
+      if (look.texts[i].size < look.minimum) {
+        texts.fail(text->span,
+                   fmt::format("‘{}’ is smaller than the sheet's minimum size", kRoleNames[i]));
+      }
+    }
+  }
+  return look;
+}
+
+}  // namespace
+
+Look Look::scaled(double factor) const {
+  Look out = *this;
+  for (TextLook& text : out.texts) {
+    const Length wanted = std::max(text.size.scaled(factor), minimum);
+    // Leading keeps its proportion to the size that is really used.
+    text.leading = text.leading.scaled(wanted.in_pt() / text.size.in_pt());
+    text.size = wanted;
+  }
+  for (Length* length : {&out.row_padding, &out.part_space, &out.gap, &out.radius}) {
+    *length = length->scaled(factor);
+  }
+  out.tick_box = std::max(tick_box, tick_box.scaled(factor));
+  return out;
+}
+
+std::shared_ptr<const Theme> read_theme(const SourcePtr& source, Diagnostics& diagnostics) {
+  Diagnostics found;
+  auto theme = std::make_shared<Theme>();
+  if (const auto root = source::read_yaml(source, found)) {
+    MapReader reader(*root, "theme", found);
+    theme->name = reader.word("name");
+    if (const YamlNode* colours = reader.get("colours")) {
+      MapReader names(*colours, "colours", found);
+      for (std::size_t i = 0; i < kUses; ++i) {
+        const YamlNode* node = names.get(kUseNames[i]);
+        if (node == nullptr) continue;
+        const auto colour = parse_colour(node->text);
+        if (!colour) names.fail(node->span, "a colour is written '#1b2733', in quotes");
+        theme->colours[i] = colour.value_or(kBlack);
+      }
+    }
+    theme->card = read_look(reader, "card");
+    theme->home = read_look(reader, "home");
+  }
+  diagnostics.append(found);
+  return found.has_errors() ? nullptr : theme;
+}
+
+}  // namespace chalkleaf::sheet
