@@ -28,7 +28,7 @@ class Paginator {
   }
 
   Composed run() {
-    const std::vector<Ready> ready = lay_out_slabs();
+    std::vector<Ready> ready = lay_out_slabs();
     start_page();
     for (std::size_t i = 0; i < ready.size();) {
       const std::size_t end = chain_end(ready, i);
@@ -63,7 +63,7 @@ class Paginator {
     return end + 1;
   }
 
-  void place_chain(const std::vector<Ready>& ready, std::size_t from, std::size_t end) {
+  void place_chain(std::vector<Ready>& ready, std::size_t from, std::size_t end) {
     Length height;
     for (std::size_t i = from; i < end; ++i) {
       const bool at_top = page_is_empty_ && i == from;
@@ -81,7 +81,7 @@ class Paginator {
     for (std::size_t i = from; i < end; ++i) place_slab(ready[i]);
   }
 
-  void place_slab(const Ready& ready) {
+  void place_slab(Ready& ready) {
     if (!page_is_empty_) y_ += ready.slab->space_before;
     if (y_ + ready.fragment.size.height > bottom_ && !page_is_empty_) start_page();
     if (y_ + ready.fragment.size.height > bottom_) out_.too_tall.push_back(ready.slab->origin);
@@ -91,7 +91,7 @@ class Paginator {
       entry.y = y_;
       out_.list.outline.push_back(std::move(entry));
     }
-    put(Fragment(ready.fragment));
+    put(std::move(ready.fragment));
     page_is_empty_ = false;
   }
 

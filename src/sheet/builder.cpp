@@ -134,6 +134,12 @@ Block Builder::tick_line(NodeId list, TextRole role, const plan::Words& words, L
   return {std::move(row)};
 }
 
+Block Builder::note(NodeId parent, const plan::Note& note) {
+  const bool heading = note.kind == plan::Note::Kind::kSubheading;
+  return text(heading ? TextRole::kStrong : TextRole::kNote, note.words.text,
+              Owner::of(node(parent, Role::kP)), note.words.span);
+}
+
 page::Flow Builder::finish(std::vector<page::Section> sections, const plan::Session& session,
                            std::string_view kind_label) {
   page::Flow flow;

@@ -58,6 +58,9 @@ class Builder {
   Block tick_line(NodeId list, TextRole role, const plan::Words& words, Length side,
                   std::string description);
 
+  /// Text of the coach's that is no drill: a P below `parent`.
+  Block note(NodeId parent, const plan::Note& note);
+
   Colour colour(Use use) const { return context_.theme.colour(use); }
   page::Stroke stroke(Use use, Length width) const { return {colour(use), width, false, {}}; }
 

@@ -65,7 +65,7 @@ class HomeWriter {
     section.slabs.push_back(
         {b_.text(TextRole::kSubtitle, subtitle(), owner, session_.group_name.span), {}, true});
     for (const plan::Note& note : session_.introduction) {
-      section.slabs.push_back({note_block(Builder::kRoot, note), panel_gap()});
+      section.slabs.push_back({b_.note(Builder::kRoot, note), panel_gap()});
     }
     Block adults = adults_box();
     Block kit = kit_box();
@@ -215,8 +215,8 @@ class HomeWriter {
         if (!two_columns_ || waiting.size() == 2) flush();
       } else if (const auto* note = std::get_if<plan::Note>(&step)) {
         flush();
-        section.slabs.push_back({note_block(Builder::kRoot, *note), panel_gap(), false,
-                                 std::nullopt, note->words.span});
+        section.slabs.push_back(
+            {b_.note(Builder::kRoot, *note), panel_gap(), false, std::nullopt, note->words.span});
       }
     }
     flush();
@@ -229,15 +229,15 @@ class HomeWriter {
     std::vector<Block> lines;
     lines.push_back(panel_name(drill));
     lines.push_back(panel_dose(drill, time));
+    for (const plan::Note& note : drill.notes) lines.push_back(b_.note(Builder::kRoot, note));
+    for (const plan::KitUse& use : drill.uses) lines.push_back(labelled("with", kit_words(use)));
     for (const plan::Words& cue : drill.cues) {
-      lines.push_back(b_.text(TextRole::kCue, cue.text, paragraph_owner(), cue.span));
+      lines.push_back(b_.text(TextRole::kCue, labels_.say("say-cue", {{"cue", cue.text}}),
+                              paragraph_owner(), cue.span));
     }
-    for (const plan::KitUse& use : drill.uses) lines.push_back(labelled("with", {kit_words(use)}));
-    for (const plan::Note& note : drill.notes) lines.push_back(note_block(Builder::kRoot, note));
     for (const plan::Variation& easier : drill.easier)
-      lines.push_back(tinted(labelled("easier", {easier})));
-    for (const plan::Variation& harder : drill.harder)
-      lines.push_back(labelled("harder", {harder}));
+      lines.push_back(tinted(labelled("easier", easier)));
+    for (const plan::Variation& harder : drill.harder) lines.push_back(labelled("harder", harder));
     for (const plan::Substitute& substitute : drill.substitutes)
       lines.push_back(substitute_lines(substitute));
     std::vector<Block> whole;
@@ -314,8 +314,7 @@ class HomeWriter {
       lines.push_back(labelled("easier", easier));
     for (const plan::Variation& harder : substitute.harder)
       lines.push_back(labelled("harder", harder));
-    for (const plan::Note& note : substitute.notes)
-      lines.push_back(note_block(Builder::kRoot, note));
+    for (const plan::Note& note : substitute.notes) lines.push_back(b_.note(Builder::kRoot, note));
     return Builder::stack(std::move(lines));
   }
 
@@ -340,12 +339,6 @@ class HomeWriter {
       wrap.children.push_back({std::move(pair)});
     }
     return {std::move(wrap)};
-  }
-
-  Block note_block(NodeId parent, const plan::Note& note) {
-    const bool heading = note.kind == plan::Note::Kind::kSubheading;
-    return b_.text(heading ? TextRole::kStrong : TextRole::kNote, note.words.text,
-                   Owner::of(b_.node(parent, Role::kP)), note.words.span);
   }
 
   // ---- below the drills

@@ -66,6 +66,7 @@ const std::vector<PhraseForm>& all_phrases() {
       {"ask-coach", "", false},
       {"second-words", "n", true},
       {"minute-words", "n", true},
+      {"say-cue", "cue", false},
       {"say-hold", "time", false},
       {"say-keep-going", "time", false},
       {"say-repetitions", "n", true},

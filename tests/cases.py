@@ -1,0 +1,66 @@
+#!/usr/bin/env python3
+"""Runs every case of tests/cases: a plan, and what the program is expected to say about it.
+
+usage: cases.py PROGRAM [--update] [NAME…]
+
+A case is a folder. `about` says in a sentence what is tested. What is built is `plan.md`, or the whole folder when
+it has a `club.yaml`. The expectations beside it are compared with what the program prints:
+  expected.messages   the one-line messages of `check`, whole; empty when there is nothing to say
+  expected.times      the timetable of `times plan.md` (only where the file exists or --update-times made it)
+A case whose name begins with `good-` must have no message at all.
+--update writes what the program says now; read the difference before you commit it.
+"""
+import os
+import pathlib
+import subprocess
+import sys
+
+program = os.path.abspath(sys.argv[1])
+update = "--update" in sys.argv
+names = [a for a in sys.argv[2:] if not a.startswith("--")]
+root = pathlib.Path(__file__).parent / "cases"
+failed = passed = 0
+
+
+def run(folder, *arguments):
+    environment = {"PATH": os.environ["PATH"], "NO_COLOR": "1", "LC_ALL": "C.UTF-8"}
+    ran = subprocess.run([program, *arguments], cwd=folder, env=environment, capture_output=True, timeout=20)
+    return ran.returncode, ran.stdout.decode("utf-8", "replace"), ran.stderr.decode("utf-8", "replace")
+
+
+def compare(case, file, said):
+    global failed, passed
+    path = case / file
+    if update:
+        path.write_text(said)
+    wanted = path.read_text() if path.exists() else None
+    if said == wanted:
+        passed += 1
+        return
+    failed += 1
+    print(f"--- {case.name}/{file}: expected\n{wanted}+++ said\n{said}")
+
+
+for case in sorted(root.iterdir()):
+    if not case.is_dir() or (names and case.name not in names):
+        continue
+    if not (case / "about").exists():
+        failed += 1
+        print(f"--- {case.name}: lacks `about`")
+    target = "." if (case / "club.yaml").exists() else "plan.md"
+    code, _, said = run(case, "check", "--messages", "short", target)
+    compare(case, "expected.messages", said)
+    errors = any(": error: " in line for line in said.splitlines())
+    wanted = 1 if errors else 0
+    if code != wanted:
+        failed += 1
+        print(f"--- {case.name}: exit code {code}, expected {wanted}")
+    if case.name.startswith("good-") and said:
+        failed += 1
+        print(f"--- {case.name}: a good plan got messages:\n{said}")
+    if (case / "expected.times").exists():
+        code, said, _ = run(case, "times", "plan.md")
+        compare(case, "expected.times", said)
+
+print(f"{passed} passed, {failed} failed")
+sys.exit(1 if failed else 0)

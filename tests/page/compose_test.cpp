@@ -1,0 +1,124 @@
+#include "page/compose.h"
+
+#include <catch2/catch.hpp>
+
+#include "page/shapes.h"
+#include "support/test_fonts.h"
+
+using namespace chalkleaf;
+using namespace chalkleaf::page;
+
+namespace {
+
+// A black box of this height; its left edge carries the number, so that a test can see which one it
+// is.
+Block numbered(int number, double height) {
+  PathItem item;
+  item.owner = Owner::of(static_cast<NodeId>(number));
+  item.steps =
+      rounded_rectangle({Length(), Length(), Length::pt(10), Length::pt(height)}, Length());
+  item.fill = kBlack;
+  return {DrawingBlock{{Length::pt(10), Length::pt(height)}, {item}, {}}};
+}
+
+Slab slab(int number, double height, bool keep = false) {
+  return {numbered(number, height), {}, keep};
+}
+
+// A page of 100 pt between margins of 10 pt.
+Flow flow_of(std::vector<Section> sections) {
+  Flow flow;
+  flow.paper = {Length::pt(120), Length::pt(120)};
+  flow.margins = Insets::all(Length::pt(10));
+  flow.sections = std::move(sections);
+  flow.tree.resize(100);
+  flow.info.title = "t";
+  flow.info.language = "en";
+  return flow;
+}
+
+std::vector<std::vector<std::uint32_t>> pages_of(const Composed& composed) {
+  std::vector<std::vector<std::uint32_t>> out;
+  for (const Page& page : composed.list.pages) {
+    out.emplace_back();
+    for (const Item& item : page.items)
+      out.back().push_back(std::get<PathItem>(item).owner.node.value_or(0));
+  }
+  return out;
+}
+
+using Pages = std::vector<std::vector<std::uint32_t>>;
+
+}  // namespace
+
+TEST_CASE("slabs fill pages and are never split") {
+  type::Typesetter typesetter(support::test_fonts());
+  const auto composed = compose(flow_of({{{slab(1, 60), slab(2, 30), slab(3, 20)}}}), typesetter);
+  CHECK(pages_of(composed) == Pages{{1, 2}, {3}});
+  CHECK(composed.free_on_last_page == Length::pt(80));
+}
+
+TEST_CASE(
+    "a heading keeps its first drill, and a broken section gets its continuation as an artifact") {
+  type::Typesetter typesetter(support::test_fonts());
+  Section first{{slab(1, 50), slab(2, 30)}};
+  Section second{{slab(3, 10, true), slab(4, 20), slab(5, 90)}};
+  Block again = numbered(9, 5);
+  std::get<DrawingBlock>(again.content).paths.front().owner = Owner::none(Artifact::kHeader);
+  second.continuation = again;
+  const auto composed = compose(flow_of({first, second}), typesetter);
+  // 3 does not stay alone at the foot of page one; page three begins with the continuation (0: no
+  // node).
+  CHECK(pages_of(composed) == Pages{{1, 2}, {3, 4}, {0, 5}});
+}
+
+TEST_CASE("space before a slab is dropped at the top of a page") {
+  type::Typesetter typesetter(support::test_fonts());
+  Section section{{slab(1, 90), slab(2, 95)}};
+  section.slabs[0].space_before = Length::pt(50);
+  section.slabs[1].space_before = Length::pt(50);
+  const auto composed = compose(flow_of({section}), typesetter);
+  CHECK(pages_of(composed) == Pages{{1}, {2}});
+  CHECK(std::get<PathItem>(composed.list.pages[1].items[0]).steps.front().a.y == Length::pt(10));
+}
+
+TEST_CASE("what is taller than a page is set alone and reported as an error") {
+  type::Typesetter typesetter(support::test_fonts());
+  const Source source("p.md", "- Very long drill");
+  Section section{{slab(1, 20), slab(2, 300), slab(3, 20)}};
+  section.slabs[1].origin = {&source, 2, 17};
+  const auto composed = compose(flow_of({section}), typesetter);
+  CHECK(pages_of(composed) == Pages{{1}, {2}, {3}});
+  Diagnostics diagnostics;
+  report(composed, "coach card", diagnostics);
+  REQUIRE(diagnostics.all().size() == 1);
+  CHECK(diagnostics.all()[0].name == "text-overflow");
+  CHECK(diagnostics.all()[0].severity == Severity::kError);
+  CHECK(diagnostics.all()[0].span.text() == "Very long drill");
+}
+
+TEST_CASE("every page has its foot, which knows how many there are") {
+  type::Typesetter typesetter(support::test_fonts());
+  Flow flow = flow_of({{{slab(1, 60), slab(2, 60), slab(3, 60)}}});
+  std::vector<std::pair<std::size_t, std::size_t>> asked;
+  flow.foot = [&](std::size_t page, std::size_t pages) {
+    asked.emplace_back(page, pages);
+    return numbered(50, 10);
+  };
+  const auto composed = compose(std::move(flow), typesetter);
+  REQUIRE(composed.list.pages.size() == 3);
+  CHECK(asked.back() == std::pair<std::size_t, std::size_t>{2, 3});
+  for (const Page& page : composed.list.pages) {
+    CHECK(std::get<PathItem>(page.items.back()).steps.front().a.y == Length::pt(100));
+  }
+}
+
+TEST_CASE("outline entries know their page") {
+  type::Typesetter typesetter(support::test_fonts());
+  Section section{{slab(1, 90), slab(2, 90)}};
+  section.slabs[1].outline = OutlineEntry{"Beam", 2, 0, {}};
+  const auto composed = compose(flow_of({section}), typesetter);
+  REQUIRE(composed.list.outline.size() == 1);
+  CHECK(composed.list.outline[0].page == 1);
+  CHECK(composed.list.outline[0].y == Length::pt(10));
+}

@@ -1,0 +1,128 @@
+#include "page/layout.h"
+
+#include <catch2/catch.hpp>
+
+#include "page/shapes.h"
+#include "support/test_fonts.h"
+
+using namespace chalkleaf;
+using namespace chalkleaf::page;
+
+namespace {
+
+struct Fixture {
+  type::Typesetter typesetter{support::test_fonts()};
+  Layout layout{typesetter};
+
+  Block text(const std::string& words, double size = 10, Align align = Align::kStart) {
+    type::Inline one;
+    one.text = words;
+    one.style =
+        support::test_fonts().style("card", type::Weight::kRegular, type::Slant::kUpright).value();
+    one.size = Length::pt(size);
+    return {TextBlock{{one}, Length::pt(size * 1.2), align, Owner::of(1)}};
+  }
+  static Block box(double width, double height) {
+    PathItem path;
+    path.steps =
+        rounded_rectangle({Length(), Length(), Length::pt(width), Length::pt(height)}, Length());
+    path.fill = kBlack;
+    return {DrawingBlock{{Length::pt(width), Length::pt(height)}, {path}, {}}};
+  }
+};
+
+const PathItem& path(const Fragment& fragment, std::size_t i) {
+  return std::get<PathItem>(fragment.items.at(i));
+}
+const TextItem& words(const Fragment& fragment, std::size_t i) {
+  return std::get<TextItem>(fragment.items.at(i));
+}
+
+}  // namespace
+
+TEST_CASE_METHOD(Fixture, "a paragraph is as high as its lines, and ends where it should") {
+  const Fragment one = layout.place(text("Lower back pressed down"), Length::pt(400));
+  CHECK(one.size.height == Length::pt(12));
+  const Fragment narrow = layout.place(text("Lower back pressed down"), Length::pt(60));
+  CHECK(narrow.size.height >= Length::pt(24));
+  const Length natural = layout.natural_width(text("Dish"));
+  const Fragment right = layout.place(text("Dish", 10, Align::kEnd), Length::pt(100));
+  CHECK(words(right, 0).baseline.x == Length::pt(100) - natural);
+}
+
+TEST_CASE_METHOD(Fixture, "a stack adds heights and gaps; its last child can go to the bottom") {
+  StackBlock stack{{box(10, 10), box(10, 20)}, Length::pt(5), false};
+  CHECK(layout.place({stack}, Length::pt(50)).size.height == Length::pt(35));
+  stack.last_at_bottom = true;
+  const Fragment tall = layout.place({stack}, Length::pt(50), Length::pt(100));
+  CHECK(tall.size.height == Length::pt(100));
+  CHECK(path(tall, 1).steps.front().a.y == Length::pt(80));
+}
+
+TEST_CASE_METHOD(Fixture, "a row gives fixed and natural tracks theirs and shares out the rest") {
+  RowBlock row;
+  row.gap = Length::pt(10);
+  row.cells.push_back({Track::fixed(Length::pt(30)), box(5, 5)});
+  row.cells.push_back({Track::flexible(1), box(5, 5)});
+  row.cells.push_back({Track::flexible(2), box(5, 5)});
+  const Fragment out = layout.place({row}, Length::pt(200));
+  // 200 − 30 − 2 × 10 = 150: 50 and 100.
+  CHECK(path(out, 1).steps.front().a.x == Length::pt(40));
+  CHECK(path(out, 2).steps.front().a.x == Length::pt(100));
+}
+
+TEST_CASE_METHOD(Fixture, "first lines of a row share one baseline") {
+  RowBlock row;
+  row.align = RowAlign::kBaseline;
+  row.cells.push_back({Track::flexible(), text("17:00", 9)});
+  row.cells.push_back({Track::flexible(), text("Dish hold", 18)});
+  const Fragment out = layout.place({row}, Length::pt(200));
+  CHECK(words(out, 0).baseline.y == words(out, 1).baseline.y);
+}
+
+TEST_CASE_METHOD(Fixture, "stretched boxes have the height of the tallest") {
+  BoxBlock small;
+  small.border = Stroke{kBlack, Length::pt(1), false, {}};
+  small.content.push_back(box(5, 5));
+  BoxBlock large = small;
+  large.content.front() = box(5, 50);
+  RowBlock row;
+  row.align = RowAlign::kStretch;
+  row.cells.push_back({Track::flexible(), {small}});
+  row.cells.push_back({Track::flexible(), {large}});
+  const Fragment out = layout.place({row}, Length::pt(200));
+  const auto lowest = [](const PathItem& item) {
+    Length y;
+    for (const PathStep& step : item.steps) y = std::max(y, step.a.y);
+    return y;
+  };
+  CHECK(lowest(path(out, 0)) == lowest(path(out, 2)));
+}
+
+TEST_CASE_METHOD(Fixture, "what does not fit a line goes to the next") {
+  WrapBlock wrap;
+  wrap.gap = Length::pt(10);
+  wrap.line_gap = Length::pt(4);
+  for (int i = 0; i < 5; ++i) wrap.children.push_back(box(30, 10));
+  const Fragment out = layout.place({wrap}, Length::pt(115));  // 3 × 30 + 2 × 10 = 110
+  CHECK(out.size.height == Length::pt(24));
+  CHECK(path(out, 3).steps.front().a == Point{Length(), Length::pt(14)});
+}
+
+TEST_CASE("a circle of four curves is round to a thousandth") {
+  // The middle of each quarter lies on the circle: the Bézier point at t = 1/2 is (a + 3b + 3c + d)
+  // / 8.
+  const auto steps = circle({Length::pt(100), Length::pt(100)}, Length::pt(50));
+  Point from = steps.front().a;
+  int quarters = 0;
+  for (const PathStep& step : steps) {
+    if (step.kind == PathStep::Kind::kCurve) {
+      const double x = (from.x + step.a.x * 3 + step.b.x * 3 + step.c.x).in_pt() / 8 - 100;
+      const double y = (from.y + step.a.y * 3 + step.b.y * 3 + step.c.y).in_pt() / 8 - 100;
+      CHECK(x * x + y * y == Approx(2500).epsilon(0.001));
+      ++quarters;
+    }
+    from = step.kind == PathStep::Kind::kCurve ? step.c : step.a;
+  }
+  CHECK(quarters == 4);
+}

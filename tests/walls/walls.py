@@ -1,0 +1,84 @@
+#!/usr/bin/env python3
+"""The walls between the rooms hold: a room that includes a room it may not see does not compile.
+
+usage: walls.py COMPILER REPOSITORY WALLS_FOLDER SEES_FILE
+
+SEES_FILE is written by CMake: a line `room: room room …` for each room, from its CMakeLists.txt. For every pair
+of rooms the compiler is asked to preprocess a file of the one that includes a header of the other, with
+exactly the include path CMake gives the room; it must succeed where the wall has a door and fail where not.
+"""
+import pathlib
+import re
+import subprocess
+import sys
+import tempfile
+
+compiler, repository, walls, sees_file = sys.argv[1:5]
+repository = pathlib.Path(repository)
+failures = []
+
+# The doors of the house, as DEVELOPERS.md draws them. Opening one more is a decision: change it here too.
+DOORS = {
+    "base": "",
+    "source": "base",
+    "plan": "base source",
+    "reason": "base plan",
+    "type": "base",
+    "page": "base type",
+    "sheet": "base source plan reason type page",
+    "pdf": "base type page",
+    "club": "base source plan reason type page sheet pdf",
+}
+# Libraries that stay inside one room.
+OWNED = {
+    r"yaml-cpp/": "source", r"cmark-gfm": "source", r"hpdf": "pdf", r"hb": "type", r"unicode/": "type",
+    r"git2": "club", r"CLI/": "cli", r"nlohmann/": "base", r"xxhash": "base", r"libdeflate": "pdf",
+}
+
+
+def compiles(room, header):
+    sees = [room] + DOORS[room].split()
+    with tempfile.NamedTemporaryFile("w", suffix=".cpp") as file:
+        file.write(f'#include "{header}"\n')
+        file.flush()
+        # Found or not is the question; what the header itself includes is asked of its own room.
+        path = [f"-I{walls}/{name}" for name in sees]
+        ran = subprocess.run([compiler, "-std=c++20", "-E", "-o", "/dev/null", *path, file.name],
+                             capture_output=True, text=True)
+        missing = re.search(r"fatal error: '?([^:' ]+)'?", ran.stderr)
+        return not (missing and missing.group(1) == header)
+
+
+declared = dict(line.split(":", 1) for line in open(sees_file).read().splitlines() if ":" in line)
+for room, rooms in DOORS.items():
+    found = set(declared.get(room, "").split()) - {room}
+    if found != set(rooms.split()):
+        failures.append(f"src/{room}/CMakeLists.txt sees {sorted(found)}, the house has {sorted(rooms.split())}")
+
+asked = 0
+for room in DOORS:
+    for other in DOORS:
+        header = sorted(p.name for p in (repository / "src" / other).glob("*.h"))[0]
+        allowed = other == room or other in DOORS[room].split()
+        asked += 1
+        if compiles(room, f"{other}/{header}") != allowed:
+            failures.append(f"{room} {'cannot' if allowed else 'can'} include {other}/{header}")
+
+for path in sorted((repository / "src").rglob("*")):
+    if path.suffix not in (".cpp", ".h"):
+        continue
+    room = path.relative_to(repository / "src").parts[0]
+    for number, line in enumerate(path.read_text().splitlines(), 1):
+        include = re.match(r'\s*#\s*include\s*([<"])([^">]+)', line)
+        if not include:
+            continue
+        if ".." in include.group(2):
+            failures.append(f"{path}:{number}: climbs over a wall: {include.group(2)}")
+        for library, owner in OWNED.items():
+            if include.group(1) == "<" and re.match(library, include.group(2)) and room != owner:
+                failures.append(f"{path}:{number}: {include.group(2)} belongs in {owner}")
+
+for failure in failures:
+    print(failure)
+print(f"{asked} doors and walls tried, {len(failures)} wrong")
+sys.exit(1 if failures else 0)
