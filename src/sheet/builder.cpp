@@ -8,7 +8,7 @@ namespace chalkleaf::sheet {
 
 Builder::Builder(const Context& context, const Look& look, type::Typesetter& typesetter)
     : context_(context), look_(look), typesetter_(typesetter) {
-  width_ = paper_size(context.paper).width - look_.margin * 2;
+  width_ = paper_size(context.paper).width - look_.margin.at(context.paper) * 2;
   tree_.push_back({});
   for (std::size_t i = 0; i < styles_.size(); ++i) {
     // The catalogue was checked when it was loaded; a role it lacks is set in its first style.
@@ -144,7 +144,7 @@ page::Flow Builder::finish(std::vector<page::Section> sections, const plan::Sess
                            std::string_view kind_label) {
   page::Flow flow;
   flow.paper = paper_size(context_.paper);
-  flow.margins = Insets::all(look_.margin);
+  flow.margins = Insets::all(look_.margin.at(context_.paper));
   flow.sections = std::move(sections);
   flow.tree = std::move(tree_);
   flow.info.title = fmt::format("{} – {}", session.title.text, kind_label);

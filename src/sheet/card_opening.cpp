@@ -120,23 +120,34 @@ class OpeningWriter {
   Block kit_list() {
     const NodeId heading = b_.node(Builder::kRoot, Role::kH2);
     const NodeId list = b_.node(Builder::kRoot, Role::kList);
-    page::WrapBlock wrap;
-    wrap.gap = b_.look().gap * 3 / 2;
-    wrap.line_gap = b_.look().row_padding / 2;
+    // Two columns, filled row by row, once there is enough to set out.
+    const std::size_t columns = session_.equipment.size() > 3 ? 2 : 1;
     const Length side = b_.look().text(TextRole::kBoxText).size;
-    for (const plan::KitItem& item : session_.equipment) {
-      plan::Words words = item.name;
-      if (!item.description.empty()) words.text += ": " + item.description.text;
-      const std::string description = labels_.say("tick-kit", {{"kit", item.name.text}});
-      wrap.children.push_back(b_.tick_line(list, TextRole::kBoxText, words, side, description));
+    std::vector<Block> lines;
+    for (std::size_t i = 0; i < session_.equipment.size(); i += columns) {
+      RowBlock line;
+      line.gap = b_.look().gap;
+      for (std::size_t j = i; j < i + columns; ++j) {
+        Block entry = Builder::space({});
+        if (j < session_.equipment.size()) entry = kit_line(session_.equipment[j], list, side);
+        line.cells.push_back({Track::flexible(), std::move(entry)});
+      }
+      lines.push_back({std::move(line)});
     }
     RowBlock row;
     row.gap = b_.look().gap;
     row.align = RowAlign::kBaseline;
     row.cells.push_back(
         {Track::natural(), b_.text(TextRole::kBoxTitle, labels_.say("kit"), Owner::of(heading))});
-    row.cells.push_back({Track::flexible(), {std::move(wrap)}});
+    row.cells.push_back({Track::flexible(), Builder::stack(std::move(lines))});
     return {std::move(row)};
+  }
+
+  Block kit_line(const plan::KitItem& item, NodeId list, Length side) {
+    plan::Words words = item.name;
+    if (!item.description.empty()) words.text += ": " + item.description.text;
+    return b_.tick_line(list, TextRole::kBoxText, words, side,
+                        labels_.say("tick-kit", {{"kit", item.name.text}}));
   }
 
   const plan::Session& session_;

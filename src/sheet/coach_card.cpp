@@ -42,7 +42,7 @@ class CardWriter {
   void measure_columns() {
     gymnasts_ =
         session_.group && session_.group->size ? session_.group->size->value : kGymnastsUnknown;
-    clock_width_ = b_.text_width(TextRole::kClock, "00:00") + b_.look().gap / 2;
+    clock_width_ = b_.text_width(TextRole::kClock, "00:00") + b_.look().gap;
     const Length step = b_.look().tick_box + tick_gap();
     // The boxes may take three eighths of the width; more gymnasts go on a second line of boxes.
     const int most = std::max<int>(
@@ -52,13 +52,13 @@ class CardWriter {
     ticks_width_ = step * per_line_ - tick_gap();
     for (const plan::Part& part : session_.parts) {
       for (const plan::Drill* drill : plan::drills_of(part)) {
-        if (!drill->easier.empty() || !drill->harder.empty()) has_variations_ = true;
+        if (!drill->easier.empty() || !drill->harder.empty() || !drill->substitutes.empty())
+          has_variations_ = true;
       }
     }
   }
   Length tick_gap() const { return b_.look().tick_box / 4; }
   int columns() const { return (has_variations_ ? 3 : 2) + gymnasts_; }
-  Length body_width() const { return b_.width() - clock_width_ - ticks_width_ - b_.look().gap; }
 
   // ---- a part
 
@@ -176,42 +176,49 @@ class CardWriter {
 
   // ---- a drill
 
+  // The clock; beside it the drill with its boxes, and below them, over the whole width, what else
+  // there is.
   Block drill_row(const plan::Drill& drill, const reason::DrillTime& time, NodeId body) {
     const NodeId row_node = b_.node(body, Role::kTableRow);
     const Owner clock_owner = Owner::of(b_.node(row_node, Role::kDataCell));
     const NodeId what = b_.node(row_node, Role::kHeaderCell);
     b_.at(what).scope = page::HeaderScope::kRow;
+    std::vector<Block> name_and_cue = drill_lines(drill, time, what);
+    const NodeId others = has_variations_ ? b_.node(row_node, Role::kDataCell) : what;
+    std::vector<Block> below = other_lines(drill, others);
 
-    RowBlock pair;  // what to do | easier and harder
-    pair.gap = b_.look().gap;
-    pair.align = RowAlign::kBaseline;
-    std::vector<Block> left = drill_lines(drill, time, what);
-    std::vector<Block> below;
-    NodeId alternatives = what;
-    if (has_variations_) {
-      alternatives = b_.node(row_node, Role::kDataCell);
-      pair.cells.push_back({Track::flexible(6), Builder::stack(std::move(left))});
-      pair.cells.push_back(
-          {Track::flexible(5), Builder::stack(variation_lines(drill, alternatives))});
-    } else {
-      pair.cells.push_back({Track::flexible(), Builder::stack(std::move(left))});
-    }
-    std::vector<Block> middle;
-    middle.push_back({std::move(pair)});
-    for (const plan::Substitute& substitute : drill.substitutes) {
-      middle.push_back(substitute_line(substitute, alternatives));
-    }
-    for (const plan::Note& note : drill.notes) middle.push_back(b_.note(alternatives, note));
+    RowBlock first;
+    first.gap = b_.look().gap;
+    first.align = RowAlign::kBaseline;
+    first.cells.push_back({Track::flexible(), Builder::stack(std::move(name_and_cue))});
+    first.cells.push_back({Track::fixed(ticks_width_), ticks(drill, row_node)});
+    std::vector<Block> lines;
+    lines.push_back({std::move(first)});
+    for (Block& line : below) lines.push_back(std::move(line));
 
     RowBlock row;
-    row.gap = Length();
     row.align = RowAlign::kBaseline;
     row.cells.push_back({Track::fixed(clock_width_),
                          b_.text(TextRole::kClock, clock(timetable_, time.start), clock_owner)});
-    row.cells.push_back({Track::fixed(body_width()), Builder::stack(std::move(middle))});
-    row.cells.push_back({Track::fixed(b_.look().gap), Builder::space({})});
-    row.cells.push_back({Track::fixed(ticks_width_), ticks(drill, row_node)});
+    row.cells.push_back({Track::flexible(), Builder::stack(std::move(lines))});
     return ruled({std::move(row)});
+  }
+
+  std::vector<Block> other_lines(const plan::Drill& drill, NodeId cell) {
+    std::vector<Block> lines;
+    std::vector<Block> easier = variation_lines("easier", drill.easier, cell);
+    std::vector<Block> harder = variation_lines("harder", drill.harder, cell);
+    if (!easier.empty() || !harder.empty()) {
+      RowBlock pair;  // always two columns, so that the eye finds `harder` in one place
+      pair.gap = b_.look().gap;
+      pair.cells.push_back({Track::flexible(), Builder::stack(std::move(easier))});
+      pair.cells.push_back({Track::flexible(), Builder::stack(std::move(harder))});
+      lines.push_back({std::move(pair)});
+    }
+    for (const plan::Substitute& substitute : drill.substitutes)
+      lines.push_back(substitute_line(substitute, cell));
+    for (const plan::Note& note : drill.notes) lines.push_back(b_.note(cell, note));
+    return lines;
   }
 
   std::vector<Block> drill_lines(const plan::Drill& drill, const reason::DrillTime& time,
@@ -232,18 +239,17 @@ class CardWriter {
       name.push_back(b_.whole(TextRole::kDose, dose, dose_span));
     }
     lines.push_back(b_.paragraph(std::move(name), TextRole::kDrill, first));
-    if (!drill.cues.empty()) {
-      lines.push_back(b_.paragraph(joined(drill.cues, TextRole::kCue), TextRole::kCue,
-                                   Owner::of(b_.node(cell, Role::kP))));
-    }
+    std::vector<type::Inline> cues = joined(drill.cues, TextRole::kCue);
     for (const plan::KitUse& use : drill.uses) {
-      std::vector<type::Inline> pieces = {
-          b_.piece(TextRole::kVariationLabel, labels_.say("with") + " "),
-          b_.piece(TextRole::kVariation, use.kit.text, use.kit.span)};
+      if (!cues.empty()) cues.push_back(b_.piece(TextRole::kCue, " · "));
+      cues.push_back(b_.piece(TextRole::kVariationLabel, labels_.say("with") + " "));
+      cues.push_back(b_.piece(TextRole::kVariation, use.kit.text, use.kit.span));
       if (!use.how.empty())
-        pieces.push_back(b_.piece(TextRole::kVariation, ", " + use.how.text, use.how.span));
-      lines.push_back(b_.paragraph(std::move(pieces), TextRole::kVariation,
-                                   Owner::of(b_.node(cell, Role::kP))));
+        cues.push_back(b_.piece(TextRole::kVariation, ", " + use.how.text, use.how.span));
+    }
+    if (!cues.empty()) {
+      lines.push_back(
+          b_.paragraph(std::move(cues), TextRole::kCue, Owner::of(b_.node(cell, Role::kP))));
     }
     return lines;
   }
@@ -258,19 +264,16 @@ class CardWriter {
     return out;
   }
 
-  std::vector<Block> variation_lines(const plan::Drill& drill, NodeId cell) {
+  std::vector<Block> variation_lines(std::string_view label,
+                                     const std::vector<plan::Variation>& variations, NodeId cell) {
     std::vector<Block> lines;
-    const auto add = [&](std::string_view label, const std::vector<plan::Variation>& variations) {
-      for (const plan::Variation& variation : variations) {
-        std::vector<type::Inline> pieces = {
-            b_.piece(TextRole::kVariationLabel, labels_.say(label) + " "),
-            b_.piece(TextRole::kVariation, variation.text, variation.span)};
-        lines.push_back(b_.paragraph(std::move(pieces), TextRole::kVariation,
-                                     Owner::of(b_.node(cell, Role::kP))));
-      }
-    };
-    add("easier", drill.easier);
-    add("harder", drill.harder);
+    for (const plan::Variation& variation : variations) {
+      std::vector<type::Inline> pieces = {
+          b_.piece(TextRole::kVariationLabel, labels_.say(label) + " "),
+          b_.piece(TextRole::kVariation, variation.text, variation.span)};
+      lines.push_back(b_.paragraph(std::move(pieces), TextRole::kVariation,
+                                   Owner::of(b_.node(cell, Role::kP))));
+    }
     return lines;
   }
 
@@ -306,14 +309,17 @@ class CardWriter {
     return b_.paragraph(std::move(pieces), TextRole::kVariation, owner);
   }
 
+  // A drill without a dose (a talk, water, a game) is not ticked off; its cells stay empty.
   Block ticks(const plan::Drill& drill, NodeId row_node) {
     std::vector<NodeId> forms;
     for (int i = 0; i < gymnasts_; ++i) {
       const NodeId cell = b_.node(row_node, Role::kDataCell);
+      if (!drill.dose) continue;
       forms.push_back(b_.tick_node(
           cell,
           labels_.say("tick-gymnast", {{"n", std::to_string(i + 1)}, {"drill", drill.name.text}})));
     }
+    if (forms.empty()) return Builder::space({});
     return gymnast_grid(tick_gap(), [&](int i) {
       return b_.tick_box(b_.look().tick_box, forms[static_cast<std::size_t>(i)]);
     });

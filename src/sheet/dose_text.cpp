@@ -123,6 +123,14 @@ std::string plain_tempo(const plan::Tempo& tempo, const Labels& labels) {
   return labels.say("say-tempo", {{"phases", fmt::format("{}", fmt::join(parts, ", "))}});
 }
 
+// A remark of the coach's as a sentence: a capital, a full stop.
+std::string as_sentence(std::string text) {
+  if (text.empty()) return text;
+  if (text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
+  if (text.back() != '.' && text.back() != '!' && text.back() != '?') text += '.';
+  return text;
+}
+
 }  // namespace
 
 std::string short_dose(const Dose& dose, const Labels& labels) {
@@ -140,27 +148,24 @@ std::string short_dose(const Dose& dose, const Labels& labels) {
   return out;
 }
 
-std::string plain_dose(const Dose& dose, std::string_view drill_name, const Labels& labels) {
-  std::string out = plain_amount(dose, drill_name, labels);
-  const auto add = [&](const std::string& sentence) {
-    if (!sentence.empty()) out += " " + sentence;
+PlainDose plain_dose(const Dose& dose, std::string_view drill_name, const Labels& labels) {
+  PlainDose out;
+  const auto add = [](std::string& to, const std::string& sentence) {
+    if (sentence.empty()) return;
+    if (!to.empty()) to += ' ';
+    to += sentence;
   };
-  add(plain_sides(dose, labels));
-  add(plain_sets(dose, labels));
-  if (dose.tempo) add(plain_tempo(*dose.tempo, labels));
-  if (dose.pace) add(labels.say("say-pace", {{"time", labels.long_time(*dose.pace)}}));
-  if (dose.every) add(labels.say("say-every", {{"time", labels.long_time(*dose.every)}}));
-  if (dose.rest && dose.sets > 1)
-    add(labels.say("say-rest", {{"time", labels.long_time(*dose.rest)}}));
-  if (dose.effort) add(labels.say("say-effort", {{"n", std::to_string(*dose.effort)}}));
-  for (const plan::Words& remark : dose.remarks) {
-    std::string sentence = remark.text;
-    if (!sentence.empty() && sentence[0] >= 'a' && sentence[0] <= 'z') {
-      sentence[0] = static_cast<char>(sentence[0] - 'a' + 'A');
-    }
-    if (!sentence.empty() && sentence.back() != '.' && sentence.back() != '!') sentence += '.';
-    add(sentence);
+  add(out.what, plain_amount(dose, drill_name, labels));
+  add(out.what, plain_sides(dose, labels));
+  add(out.what, plain_sets(dose, labels));
+  if (dose.tempo) add(out.how, plain_tempo(*dose.tempo, labels));
+  if (dose.pace) add(out.how, labels.say("say-pace", {{"time", labels.long_time(*dose.pace)}}));
+  if (dose.every) add(out.how, labels.say("say-every", {{"time", labels.long_time(*dose.every)}}));
+  if (dose.rest && dose.sets > 1) {
+    add(out.how, labels.say("say-rest", {{"time", labels.long_time(*dose.rest)}}));
   }
+  if (dose.effort) add(out.how, labels.say("say-effort", {{"n", std::to_string(*dose.effort)}}));
+  for (const plan::Words& remark : dose.remarks) add(out.how, as_sentence(remark.text));
   return out;
 }
 

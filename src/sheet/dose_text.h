@@ -11,8 +11,16 @@ namespace chalkleaf::sheet {
 
 /// `2 × 20 s, rest 20 s`, `12 steps each way: forwards, backwards`.
 std::string short_dose(const plan::Dose& dose, const Labels& labels);
-/// `Hold for 20 seconds. Do it twice. Rest 20 seconds in between.` The drill's name tells whether a
-/// time is held still.
-std::string plain_dose(const plan::Dose& dose, std::string_view drill_name, const Labels& labels);
+/// What to do and how often, and then how: `Hold for 20 seconds. Do it twice.` and `Rest 20 seconds
+/// in between.`
+struct PlainDose {
+  std::string what;
+  std::string how;  ///< may be empty
+  /// Both, as one text.
+  std::string whole() const { return how.empty() ? what : what + " " + how; }
+};
+
+/// The dose in sentences. The drill's name tells whether a time is held still.
+PlainDose plain_dose(const plan::Dose& dose, std::string_view drill_name, const Labels& labels);
 
 }  // namespace chalkleaf::sheet

@@ -8,6 +8,8 @@
 
 #include <algorithm>
 
+#include "base/text.h"
+
 #include "sheet/builder.h"
 #include "sheet/dose_text.h"
 
@@ -129,9 +131,21 @@ class HomeWriter {
         for (const plan::Words& sentence : safety.sentences) add(sentence);
       }
     }
-    add({labels_.say("stop-line"), {}});
+    if (!says_stop()) add({labels_.say("stop-line"), {}});
     return framed(Builder::stack(std::move(lines), b_.look().row_padding / 3), Use::kInk,
                   b_.look().line_width.scaled(1.5));
+  }
+
+  // Whether the coach's own safety words already say when to stop.
+  bool says_stop() const {
+    const auto said = [&](const std::vector<plan::Safety>& notes) {
+      return std::any_of(notes.begin(), notes.end(), [&](const plan::Safety& safety) {
+        return lower_ascii(safety.words.text).find(labels_.say("stop-word")) != std::string::npos;
+      });
+    };
+    return said(session_.safety) ||
+           std::any_of(session_.parts.begin(), session_.parts.end(),
+                       [&](const plan::Part& part) { return said(part.safety); });
   }
 
   Block kit_box() {
@@ -227,6 +241,7 @@ class HomeWriter {
   Block panel(const plan::Drill& drill, const reason::DrillTime& time) {
     ++number_;
     std::vector<Block> lines;
+    const bool days_beside_name = !two_columns_ && day_boxes_width() * 2 < b_.width();
     lines.push_back(panel_name(drill));
     lines.push_back(panel_dose(drill, time));
     for (const plan::Note& note : drill.notes) lines.push_back(b_.note(Builder::kRoot, note));
@@ -240,6 +255,16 @@ class HomeWriter {
     for (const plan::Variation& harder : drill.harder) lines.push_back(labelled("harder", harder));
     for (const plan::Substitute& substitute : drill.substitutes)
       lines.push_back(substitute_lines(substitute));
+    if (days_beside_name) {
+      RowBlock head;
+      head.gap = b_.look().gap;
+      head.align = RowAlign::kBaseline;
+      head.cells.push_back({Track::flexible(), std::move(lines.front())});
+      head.cells.push_back({Track::natural(), day_boxes(drill)});
+      lines.front() = {std::move(head)};
+      return framed(Builder::stack(std::move(lines), b_.look().row_padding / 3), Use::kLine,
+                    b_.look().hair_width);
+    }
     std::vector<Block> whole;
     whole.push_back(Builder::stack(std::move(lines), b_.look().row_padding / 3));
     whole.push_back(day_boxes(drill));
@@ -258,24 +283,33 @@ class HomeWriter {
   }
 
   Block panel_dose(const plan::Drill& drill, const reason::DrillTime& time) {
-    std::string words;
+    std::vector<type::Inline> pieces;
     if (drill.dose) {
-      words = plain_dose(*drill.dose, drill.name.text, labels_);
+      const PlainDose words = plain_dose(*drill.dose, drill.name.text, labels_);
+      pieces.push_back(b_.piece(TextRole::kDose, words.what, drill.dose->span));
+      if (!words.how.empty())
+        pieces.push_back(b_.piece(TextRole::kNote, " " + words.how, drill.dose->span));
     } else if (time.shared_time) {
-      words = labels_.say(
-          "say-shared",
-          {{"n", std::to_string(std::max<std::int64_t>(1, time.work.rounded_minutes()))}});
+      const std::string minutes =
+          std::to_string(std::max<std::int64_t>(1, time.work.rounded_minutes()));
+      pieces.push_back(
+          b_.piece(TextRole::kDose, labels_.say("say-shared", {{"n", minutes}}), drill.name.span));
     }
-    if (words.empty()) return Builder::space({});
-    return b_.text(TextRole::kDose, words, paragraph_owner(),
-                   drill.dose ? drill.dose->span : drill.name.span);
+    if (pieces.empty()) return Builder::space({});
+    return b_.paragraph(std::move(pieces), TextRole::kDose, paragraph_owner());
   }
 
-  static plan::Words kit_words(const plan::KitUse& use) {
+  // `towel, held tight between the hands`; a bare name is told by the description of the kit list.
+  plan::Words kit_words(const plan::KitUse& use) const {
     plan::Words words = use.kit;
     if (!use.how.empty()) {
       words.text += ", " + use.how.text;
       words.span = words.span.joined(use.how.span);
+      return words;
+    }
+    for (const plan::KitItem& item : session_.equipment) {
+      const bool same = lower_ascii(item.name.text) == lower_ascii(use.kit.text);
+      if (same && !item.description.empty()) return item.description;
     }
     return words;
   }
@@ -303,9 +337,10 @@ class HomeWriter {
                  labels_.say("without", {{"kit", substitute.kit.text}}) + " "),
         b_.piece(TextRole::kVariation, substitute.name.text + ".", substitute.name.span)};
     if (substitute.dose) {
-      first.push_back(b_.piece(TextRole::kVariation,
-                               " " + plain_dose(*substitute.dose, substitute.name.text, labels_),
-                               substitute.dose->span));
+      first.push_back(
+          b_.piece(TextRole::kVariation,
+                   " " + plain_dose(*substitute.dose, substitute.name.text, labels_).whole(),
+                   substitute.dose->span));
     }
     for (const plan::Words& cue : substitute.cues)
       first.push_back(b_.piece(TextRole::kVariation, " " + cue.text + ".", cue.span));
@@ -316,6 +351,15 @@ class HomeWriter {
       lines.push_back(labelled("harder", harder));
     for (const plan::Note& note : substitute.notes) lines.push_back(b_.note(Builder::kRoot, note));
     return Builder::stack(std::move(lines));
+  }
+
+  Length day_boxes_width() {
+    Length width;
+    for (const Day& day : days_) {
+      width += b_.text_width(TextRole::kColumn, day.short_name) + b_.look().tick_box +
+               b_.look().gap * 7 / 4;
+    }
+    return width;
   }
 
   Block day_boxes(const plan::Drill& drill) {

@@ -50,6 +50,7 @@ const std::vector<PhraseForm>& all_phrases() {
       {"sheet", "", false},
       {"grown-ups", "", false},
       {"stop-line", "", false},
+      {"stop-word", "", false},
       {"you-need", "", false},
       {"need-nothing", "", false},
       {"about-minutes", "n", false},

@@ -42,7 +42,10 @@ page::Composed compose_to_fit(Kind kind, const plan::Session& session,
         return tried;
     }
   }
-  if (pages > 1 && free_share(best) > 0.6) {
+  // What is on the last page, spread over the pages before it, must be little enough for 12 %
+  // smaller type.
+  const double last_page_used = 1 - free_share(best);
+  if (pages > 1 && last_page_used < 0.12 * static_cast<double>(pages - 1)) {
     for (const double factor : kSmaller) {
       page::Composed tried =
           compose_at(kind, paper_scale * factor, session, timetable, context, typesetter);

@@ -145,7 +145,11 @@ Look read_look(MapReader& theme, std::string_view key) {
   MapReader reader(*node, std::string(key), theme.diagnostics());
   look.font = reader.word("font");
   look.minimum = reader.points("minimum");
-  look.margin = reader.millimetres("margin");
+  if (const YamlNode* margin = reader.get("margin")) {
+    MapReader papers(*margin, "margin", theme.diagnostics());
+    look.margin[Paper::kA4] = papers.millimetres("a4");
+    look.margin[Paper::kA5] = papers.millimetres("a5");
+  }
   look.gap = reader.millimetres("gap");
   look.row_padding = reader.points("row-padding");
   look.part_space = reader.points("part-space");

@@ -61,8 +61,8 @@ struct Look {
   std::string font;  ///< a role of the font catalogue
   Length minimum;    ///< no text is smaller than this, on any paper
   std::array<TextLook, kTextRoles> texts;
-  Length margin;       ///< of the page, all round
-  Length gap;          ///< between neighbours in a row
+  std::map<Paper, Length> margin;  ///< of the page, all round
+  Length gap;                      ///< between neighbours in a row
   Length row_padding;  ///< above and below a row of the card, inside a panel of the home sheet
   Length part_space;   ///< before a part's heading
   Length tick_box;     ///< side of a box to tick

@@ -1,0 +1,60 @@
+#include "sheet/dose_text.h"
+
+#include "sheet_fixture.h"
+
+using namespace chalkleaf;
+using namespace chalkleaf::sheet;
+
+namespace {
+
+plan::Dose counted(plan::AmountKind kind, std::int64_t count, std::int64_t sets = 1) {
+  plan::Dose dose;
+  dose.sets = sets;
+  dose.amount.kind = kind;
+  dose.amount.count = count;
+  return dose;
+}
+
+void check(const plan::Dose& dose, const std::string& name, const std::string& on_card,
+           const std::string& at_home) {
+  const auto labels = support::english();
+  CHECK(short_dose(dose, *labels) == on_card);
+  CHECK(plain_dose(dose, name, *labels).whole() == at_home);
+}
+
+}  // namespace
+
+TEST_CASE("doses in signs and in plain words") {
+  using plan::AmountKind;
+  check(support::hold(2, 20), "Dish hold", "2 × 20 s", "Hold for 20 seconds. Do it twice.");
+  check(support::hold(1, 60), "Jog on the spot", "1 min", "Keep going for 1 minute.");
+  check(counted(AmountKind::kRepetitions, 10), "Star jumps", "10", "Do 10.");
+  check(counted(AmountKind::kRepetitions, 8, 3), "Leg lifts", "3 × 8", "Do 8. Do that 3 times.");
+  check(counted(AmountKind::kLengths, 4), "Bear crawl", "4 lengths", "Do 4 lengths.");
+
+  plan::Dose walk = counted(AmountKind::kSteps, 12);
+  walk.sides = plan::Sides::kEachWay;
+  check(walk, "Line walk", "12 steps each way", "Take 12 steps. Go each way.");
+  walk.ways = {support::words("forwards"), support::words("backwards")};
+  check(walk, "Line walk", "12 steps each way: forwards, backwards",
+        "Take 12 steps. Go each way: forwards and backwards.");
+
+  plan::Dose lever;
+  lever.amount.kind = AmountKind::kMaxHold;
+  check(lever, "Half lever", "max hold", "Hold for as long as it looks good.");
+  lever.amount.time = Duration::seconds(15);
+  lever.sets = 3;
+  lever.rest = Duration::seconds(20);
+  check(lever, "Half lever", "3 × max hold, up to 15 s, rest 20 s",
+        "Hold for as long as it looks good, 15 seconds at most. Do it 3 times. Rest 20 seconds in "
+        "between.");
+
+  plan::Dose slow = counted(AmountKind::kRepetitions, 4);
+  slow.tempo =
+      plan::Tempo{{Duration::seconds(3), Duration(), Duration::milliseconds(1000), Duration()}};
+  slow.effort = 6;
+  slow.remarks = {support::words("like a feather")};
+  check(slow, "Slow lowers", "4, tempo 3-0-1-0, effort 6 of 10, like a feather",
+        "Do 4. Each one slowly: 3 seconds down, 1 second up. It should feel like 6 out of 10. Like "
+        "a feather.");
+}
