@@ -1,0 +1,335 @@
+#include "pdf/content.h"
+
+#include <algorithm>
+
+#include "pdf/syntax.h"
+#include "pdf/text_use.h"
+
+namespace chalkleaf::pdf {
+namespace {
+
+using page::Item;
+using page::Owner;
+using page::PathItem;
+using page::PathStep;
+using page::TextItem;
+
+// A letter is moved only when it is off by this much (in ten-thousandths of the em), so that
+// rounding alone never moves one: 0.007 pt at 10 pt.
+constexpr std::int64_t kLeastMove = 7;
+
+bool is_empty(const Item& item) {
+  if (const auto* text = std::get_if<TextItem>(&item)) return text->glyphs.empty();
+  const auto& path = std::get<PathItem>(item);
+  return path.steps.empty() || (!path.fill && !path.stroke);
+}
+
+const Owner& owner_of(const Item& item) {
+  return std::visit([](const auto& any) -> const Owner& { return any.owner; }, item);
+}
+
+class PageWriter {
+ public:
+  PageWriter(const page::DisplayList& list, std::size_t page, const FontTable& fonts, Marks& marks)
+      : list_(list),
+        page_(list.pages[page]),
+        page_number_(page),
+        fonts_(fonts),
+        marks_(marks),
+        numbers_(marks.of_page.emplace_back()) {}
+
+  std::string write() {
+    for (std::size_t i = 0; i < page_.items.size(); ++i) {
+      const Item& item = page_.items[i];
+      if (is_empty(item)) continue;
+      enter(i);
+      if (const auto* text = std::get_if<TextItem>(&item)) {
+        write_text(*text);
+      } else {
+        end_text();
+        write_path(std::get<PathItem>(item));
+      }
+    }
+    leave();
+    return std::move(out_);
+  }
+
+ private:
+  // --- marked content -------------------------------------------------------------------------
+
+  void enter(std::size_t index) {
+    const Owner& owner = owner_of(page_.items[index]);
+    if (open_ && *open_ != owner) leave();
+    if (!open_) {
+      open_ = owner;
+      if (owner.node) {
+        begin_node(*owner.node);
+      } else {
+        begin_artifact(index);
+      }
+    }
+    if (owner.node && list_.tree[*owner.node].role == page::Role::kFigure) {
+      add_to_box(page_.items[index], marks_.boxes[*owner.node]);
+    }
+  }
+
+  void begin_node(page::NodeId node) {
+    const auto number = static_cast<int>(numbers_.size());
+    numbers_.push_back(node);
+    marks_.of_node[node].push_back({page_number_, number});
+    out_ += '/';
+    out_ += role_name(list_.tree[node].role);
+    out_ += " <</MCID ";
+    append_int(out_, number);
+    out_ += ">> BDC\n";
+  }
+
+  // ISO 32000-1, 14.8.2.2.
+  void begin_artifact(std::size_t index) {
+    switch (open_->artifact) {
+      case page::Artifact::kLayout:
+        out_ += "/Artifact <</Type /Layout>> BDC\n";
+        return;
+      case page::Artifact::kHeader:
+        out_ += "/Artifact <</Type /Pagination /Subtype /Header>> BDC\n";
+        return;
+      case page::Artifact::kFooter:
+        out_ += "/Artifact <</Type /Pagination /Subtype /Footer>> BDC\n";
+        return;
+      case page::Artifact::kBackground:
+        break;
+    }
+    MarkBox box;  // table 330 asks for it with backgrounds
+    for (; index < page_.items.size() && owner_of(page_.items[index]) == *open_; ++index) {
+      if (!is_empty(page_.items[index])) add_to_box(page_.items[index], box);
+    }
+    out_ += "/Artifact <</Type /Background /BBox [";
+    for (const Length edge : {box.left, box.bottom, box.right, box.top}) number(edge);
+    out_.back() = ']';
+    out_ += ">> BDC\n";
+  }
+
+  void leave() {
+    end_text();
+    if (open_) out_ += "EMC\n";
+    open_.reset();
+  }
+
+  void add_to_box(const Item& item, MarkBox& box) const {
+    if (const auto* text = std::get_if<TextItem>(&item)) {
+      const type::Face& face = *fonts_.face(text->face).face;
+      const auto scaled = [&](std::int64_t units) {
+        return Length::millipoints(
+            rounded_quotient(units * text->size.in_millipoints(), face.units_per_em()));
+      };
+      std::int64_t advance = 0;
+      for (const type::Glyph& glyph : text->glyphs) advance += glyph.advance;
+      const Length y = flipped(text->baseline.y);
+      box.add(page_number_, text->baseline.x, y + scaled(face.descender()));
+      box.add(page_number_, text->baseline.x + scaled(advance), y + scaled(face.ascender()));
+      return;
+    }
+    const auto& path = std::get<PathItem>(item);
+    const Length edge = path.stroke ? path.stroke->width / 2 : Length();
+    const auto add = [&](Point p) {
+      box.add(page_number_, p.x - edge, flipped(p.y) - edge);
+      box.add(page_number_, p.x + edge, flipped(p.y) + edge);
+    };
+    for (const PathStep& step : path.steps) {
+      if (step.kind == PathStep::Kind::kClose) continue;
+      add(step.a);
+      if (step.kind != PathStep::Kind::kCurve) continue;
+      add(step.b);
+      add(step.c);
+    }
+  }
+
+  // --- text -----------------------------------------------------------------------------------
+
+  void begin_text() {
+    if (in_text_) return;
+    out_ += "BT\n";
+    in_text_ = true;
+    line_start_ = Point();
+  }
+
+  void end_text() {
+    if (!in_text_) return;
+    out_ += "ET\n";
+    in_text_ = false;
+  }
+
+  void write_text(const TextItem& item) {
+    const FaceUse& use = fonts_.face(item.face);
+    set_fill(item.colour);
+    begin_text();
+    if (font_ != &use || font_size_ != item.size) {
+      out_ += '/';
+      out_ += use.name;
+      out_ += ' ';
+      number(item.size);
+      out_ += "Tf\n";
+      font_ = &use;
+      font_size_ = item.size;
+    }
+    const Point start{item.baseline.x, flipped(item.baseline.y)};
+    number(start.x - line_start_.x);
+    number(start.y - line_start_.y);
+    out_ += "Td\n";
+    line_start_ = start;
+    write_glyphs(item, use);
+  }
+
+  // Two pens, in ten-thousandths of the em: where the letters belong, and where a reader that adds
+  // whole widths has come to. The difference is written once it can be seen.
+  void write_glyphs(const TextItem& item, const FaceUse& use) {
+    const std::int64_t em = use.face->units_per_em();
+    std::int64_t wanted = 0;  // in font units
+    std::int64_t reached = 0;
+    Length rise;
+    for (const Cluster& cluster : clusters_of(item)) {
+      const type::Glyph* glyphs = item.glyphs.data() + cluster.first;
+      // The codes say it themselves when one glyph stands for what its code reads as.
+      const std::u16string text = readable(cluster.text);
+      const bool spoken = cluster.count == 1 && use.use(glyphs[0].id).text == text;
+      if (!spoken) {
+        end_show();
+        out_ += "/Span <</ActualText <FEFF";
+        append_utf16_hex(out_, text);
+        out_ += ">>> BDC\n";
+      }
+      for (std::size_t i = 0; i < cluster.count; ++i) {
+        const type::Glyph& glyph = glyphs[i];
+        const GlyphUse& drawn = use.use(glyph.id);
+        const Length up =
+            Length::millipoints(rounded_quotient(glyph.dy * item.size.in_millipoints(), em));
+        if (up != rise) {
+          end_show();
+          number(up);
+          out_ += "Ts\n";
+          rise = up;
+        }
+        const std::int64_t move = rounded_quotient((wanted + glyph.dx) * 10'000, em) - reached;
+        if (move >= kLeastMove || move <= -kLeastMove) {
+          show_move(-move);
+          reached += move;
+        }
+        show_code(drawn.code);
+        reached += drawn.width * 10LL;
+        wanted += glyph.advance;
+      }
+      if (!spoken) {
+        end_show();
+        out_ += "EMC\n";
+      }
+    }
+    end_show();
+    if (rise != Length()) out_ += "0 Ts\n";
+  }
+
+  // The parts of [<...> move <...>] TJ.
+  void show_code(std::uint16_t code) {
+    if (!showing_) out_ += '[';
+    if (!in_codes_) out_ += '<';
+    showing_ = in_codes_ = true;
+    append_hex_16(out_, code);
+  }
+  void show_move(std::int64_t ten_thousandths) {
+    if (!showing_) out_ += '[';
+    if (in_codes_) out_ += '>';
+    showing_ = true;
+    in_codes_ = false;
+    append_thousandths(out_, ten_thousandths * 100);
+  }
+  void end_show() {
+    if (!showing_) return;
+    out_ += in_codes_ ? ">] TJ\n" : "] TJ\n";
+    showing_ = in_codes_ = false;
+  }
+
+  // --- paths ----------------------------------------------------------------------------------
+
+  void write_path(const PathItem& item) {
+    if (item.fill) set_fill(*item.fill);
+    if (item.stroke) set_stroke(*item.stroke);
+    for (const PathStep& step : item.steps) {
+      switch (step.kind) {
+        case PathStep::Kind::kMove:
+          point(step.a);
+          out_ += "m\n";
+          break;
+        case PathStep::Kind::kLine:
+          point(step.a);
+          out_ += "l\n";
+          break;
+        case PathStep::Kind::kCurve:
+          point(step.a);
+          point(step.b);
+          point(step.c);
+          out_ += "c\n";
+          break;
+        case PathStep::Kind::kClose:
+          out_ += "h\n";
+          break;
+      }
+    }
+    out_ += item.fill && item.stroke ? "B\n" : item.fill ? "f\n" : "S\n";
+  }
+
+  void set_fill(Colour colour) {
+    if (fill_ == colour) return;
+    append_colour(out_, colour, Paint::kFill);
+    fill_ = colour;
+  }
+
+  void set_stroke(const page::Stroke& stroke) {
+    if (stroke_.colour != stroke.colour) append_colour(out_, stroke.colour, Paint::kStroke);
+    if (stroke_.width != stroke.width) {
+      number(stroke.width);
+      out_ += "w\n";
+    }
+    if (stroke_.round != stroke.round) out_ += stroke.round ? "1 J 1 j\n" : "0 J 0 j\n";
+    if (stroke_.dashes != stroke.dashes) {
+      out_ += '[';
+      for (const Length dash : stroke.dashes) number(dash);
+      out_ += "] 0 d\n";
+    }
+    stroke_ = stroke;
+  }
+
+  void point(Point p) {
+    number(p.x);
+    number(flipped(p.y));
+  }
+  void number(Length length) {
+    append_length(out_, length);
+    out_ += ' ';
+  }
+  Length flipped(Length y) const { return page_.size.height - y; }
+
+  const page::DisplayList& list_;
+  const page::Page& page_;
+  std::size_t page_number_;
+  const FontTable& fonts_;
+  Marks& marks_;
+  std::vector<page::NodeId>& numbers_;
+  std::string out_;
+  std::optional<Owner> open_;
+  bool in_text_ = false;
+  bool showing_ = false;
+  bool in_codes_ = false;
+  Point line_start_;
+  const FaceUse* font_ = nullptr;
+  Length font_size_;
+  Colour fill_ = kBlack;  // a page begins with these (ISO 32000-1, 8.4.1)
+  page::Stroke stroke_{kBlack, Length::millipoints(1000), false, {}};
+};
+
+}  // namespace
+
+std::string page_content(const page::DisplayList& list, std::size_t page, const FontTable& fonts,
+                         Marks& marks) {
+  return PageWriter(list, page, fonts, marks).write();
+}
+
+}  // namespace chalkleaf::pdf

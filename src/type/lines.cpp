@@ -1,0 +1,52 @@
+// The front of the room: one typesetter holds what its worker remembers between paragraphs.
+// Tests: tests/type/lines_test.cpp.
+#include "type/lines.h"
+
+#include <algorithm>
+
+#include "type/fill.h"
+
+namespace chalkleaf::type {
+namespace {
+
+// Wider than any sheet, and far from where sums would overflow.
+constexpr Length kEndless = Length::millipoints(1LL << 50U);
+
+}  // namespace
+
+struct Typesetter::State {
+  State(const Fonts& fonts, const std::string& language)
+      : shaper(fonts, language), breaker(language), pieces(shaper, breaker) {}
+
+  Paragraph fill(std::span<const Inline> text, Length width, Purpose purpose) {
+    shaper.begin_paragraph();
+    pieces.prepare(text, width);
+    return Filler(pieces, breaker, shaper, text, width, purpose).run();
+  }
+
+  Shaper shaper;
+  Breaker breaker;
+  Pieces pieces;
+};
+
+Typesetter::Typesetter(const Fonts& fonts, std::string language)
+    : state_(std::make_unique<State>(fonts, language)) {}
+Typesetter::~Typesetter() = default;
+Typesetter::Typesetter(Typesetter&&) noexcept = default;
+Typesetter& Typesetter::operator=(Typesetter&&) noexcept = default;
+
+Paragraph Typesetter::set(std::span<const Inline> text, Length width) {
+  return state_->fill(text, width, Purpose::kPrint);
+}
+
+Length Typesetter::natural_width(std::span<const Inline> text) {
+  Length widest;
+  for (const Line& line : state_->fill(text, kEndless, Purpose::kMeasure).lines) {
+    widest = std::max(widest, line.width);
+  }
+  return widest;
+}
+
+const Fonts& Typesetter::fonts() const { return state_->shaper.fonts(); }
+
+}  // namespace chalkleaf::type

@@ -1,0 +1,101 @@
+// The structure tree, against poppler's reading of it and against check_tags.py; and check_tags.py
+// against files made wrong on purpose, one failure condition at a time.
+#include <catch2/catch.hpp>
+
+#include "pdf/sample.h"
+
+using namespace chalkleaf;
+using namespace chalkleaf::pdf;
+
+TEST_CASE("the sample keeps every condition a program can check") {
+  CHECK(findings(saved("sample.pdf", written(sample()))) == "");
+}
+
+TEST_CASE("poppler reads the tree and its text in order") {
+  const std::string path = saved("tree.pdf", written(sample()));
+  // Standard error aside: poppler 22.12 does not know that Form takes the PrintField attributes.
+  const std::string tree = support::run("pdfinfo -struct-text " + path + " 2>/dev/null").output;
+  const std::string expected = R"tree(Document
+  H1 (block)
+    "Balance for Wrens"
+  Sect
+    H2 (block)
+      "Warm-up (first fifty)"
+    P (block)
+      "AV Toes first; 3 × 8 café ⇒ finish, "
+      "and this goes on over the page."
+    L (block):
+       /ListNumbering /Decimal
+      LI (block)
+        Lbl (block)
+          "1. "
+        LBody (block)
+          P (block)
+            "Walk 1 beams"
+      LI (block)
+        Lbl (block)
+          "2. "
+        LBody (block)
+          P (block)
+            "Walk 2 beams"
+    Table (block)
+)tree";
+  INFO(tree);
+  CHECK(tree.substr(0, expected.size()) == expected);
+  CHECK(tree.find("\"Stop on pain (always) \\ now\"") != std::string::npos);
+}
+
+TEST_CASE("the checker tells each thing that is made wrong, and nothing else") {
+  const std::string good = saved("good.pdf", written(sample()));
+  const support::Ran names = support::run(support_script("break_tags.py") + " --list 2>&1");
+  REQUIRE(names.status == 0);
+  std::size_t count = 0;
+  for (std::size_t at = 0; at < names.output.size(); ++count) {
+    const std::size_t end = names.output.find('\n', at);
+    const std::string row = names.output.substr(at, end - at);  // "name number"
+    at = end + 1;
+    const std::string name = row.substr(0, row.find(' '));
+    const std::string number = row.substr(row.find(' ') + 1);
+    const std::string bad = std::string(CHALKLEAF_BUILD) + "/test-files/pdf/bad-" + name + ".pdf";
+    const support::Ran made =
+        support::run(support_script("break_tags.py ") + name + " " + good + " " + bad + " 2>&1");
+    INFO(name << ": " << made.output);
+    REQUIRE(made.status == 0);
+    const std::string found = findings(bad);
+    INFO(found);
+    CHECK(found.find(bad + ": " + number + " ") != std::string::npos);
+    // Every line is about that condition.
+    for (std::size_t line = 0; line < found.size();) {
+      const std::size_t stop = found.find('\n', line);
+      CHECK(found.substr(line, stop - line).find(bad + ": " + number + " ") == 0);
+      line = stop + 1;
+    }
+  }
+  CHECK(count >= 25);
+}
+
+TEST_CASE("a tree that is none is refused") {
+  const auto told = [](const page::DisplayList& list) {
+    const auto out = write(list, support::test_fonts());
+    return out ? std::string("written") : out.error().message;
+  };
+  Draft d;
+  const auto sect = d.node(page::Role::kSect);
+  const auto p = d.node(page::Role::kP, sect);
+  d.text(page::Owner::of(p), 40, 40, "Hold");
+  CHECK(told(d.list) == "written");
+  page::DisplayList bad = d.list;
+  std::get<page::TextItem>(bad.pages[0].items[0]).owner = page::Owner::of(sect);
+  CHECK(told(bad) == "node 1 (Sect) has both marks and nodes below it");
+  std::get<page::TextItem>(bad.pages[0].items[0]).owner = page::Owner::of(9);
+  CHECK(told(bad) == "a mark belongs to node 9, which there is not");
+  bad = d.list;
+  bad.tree[1].parent = 2;
+  CHECK(told(bad) == "node 1 comes before its parent");
+  bad = d.list;
+  bad.tree[2].role = page::Role::kFigure;
+  CHECK(told(bad) == "figure 2 has no alternative text");
+  bad = d.list;
+  bad.tree[0].role = page::Role::kP;
+  CHECK(told(bad) == "the structure tree does not begin with a Document node");
+}
