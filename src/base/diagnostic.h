@@ -47,7 +47,8 @@ class Diagnostics {
   const std::vector<Diagnostic>& all() const { return all_; }
   /// Everything, in the order of (path, offset, name), each thing once.
   std::vector<Diagnostic> sorted() const;
-  /// Keeps a source alive that spans here point into and nobody else holds: its file was unreadable.
+  /// Keeps a source alive that spans here point into and nobody else holds: its file was
+  /// unreadable.
   void keep(SourcePtr source) { kept_.push_back(std::move(source)); }
   /// Adds everything of `other` to this one.
   void append(const Diagnostics& other);

@@ -22,24 +22,6 @@ std::string_view word_for(Severity severity) {
   return severity == Severity::kError ? "error" : "warning";
 }
 
-// Text of the coach's, safe to print on a terminal: control characters become visible.
-std::string printable(std::string_view text) {
-  std::string out;
-  for (std::size_t i = 0; i < text.size();) {
-    const auto [code, size] = decode_utf8(text, i);
-    if (code == '\t') {
-      out += ' ';
-    } else if (code < 0x20 || code == 0x7F || (code >= 0x80 && code < 0xA0) ||
-               (code >= 0x202A && code <= 0x202E) || (code >= 0x2066 && code <= 0x2069)) {
-      append_utf8(out, 0xFFFD);
-    } else {
-      append_utf8(out, code);
-    }
-    i += size;
-  }
-  return out;
-}
-
 // The source line with carets under the span. Tabs are shown as one space so that carets line up.
 std::string excerpt(const Span& span, const Palette& p, std::string_view caret_colour,
                     std::string_view label) {
@@ -145,6 +127,23 @@ std::string render_json(const Diagnostic& d) {
 }
 
 }  // namespace
+
+std::string printable(std::string_view text) {
+  std::string out;
+  for (std::size_t i = 0; i < text.size();) {
+    const auto [code, size] = decode_utf8(text, i);
+    if (code == '\t') {
+      out += ' ';
+    } else if (code < 0x20 || code == 0x7F || (code >= 0x80 && code < 0xA0) ||
+               (code >= 0x202A && code <= 0x202E) || (code >= 0x2066 && code <= 0x2069)) {
+      append_utf8(out, 0xFFFD);
+    } else {
+      append_utf8(out, code);
+    }
+    i += size;
+  }
+  return out;
+}
 
 std::string render(const Diagnostic& diagnostic, MessageStyle style, Colouring colouring) {
   switch (style) {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 
 #include "base/diagnostic.h"
 
@@ -20,5 +21,9 @@ inline constexpr int kMessageSchema = 1;
 /// end_line, end_column, message, hint, labels. Lines and columns count from 1, columns in
 /// characters; a diagnostic that is nowhere has an empty path and zeros.
 std::string render(const Diagnostic& diagnostic, MessageStyle style, Colouring colouring);
+
+/// Text of the coach's, safe to print on a terminal: control characters become U+FFFD, a tab a
+/// space.
+std::string printable(std::string_view text);
 
 }  // namespace chalkleaf

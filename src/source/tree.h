@@ -14,17 +14,27 @@
 
 namespace chalkleaf::source {
 
+struct YamlEntry;
+
 /// A YAML value. Anchors, aliases and tags are refused when reading (reported as `bad-value`).
 struct YamlNode {
   enum class Kind { kNull, kScalar, kList, kMap };
   Kind kind = Kind::kNull;
   Span span;
-  std::string text;                                    ///< kScalar: its value
-  bool quoted = false;                                 ///< kScalar: it was written in quotes
-  std::vector<YamlNode> items;                         ///< kList
-  std::vector<std::pair<YamlNode, YamlNode>> entries;  ///< kMap, in file order, duplicates included
+  std::string text;                ///< kScalar: its value
+  bool quoted = false;             ///< kScalar: it was written in quotes
+  bool unreadable = false;         ///< kNull: what stood here was reported
+  std::vector<YamlNode> items;     ///< kList
+  std::vector<YamlEntry> entries;  ///< kMap, in file order, duplicates included
 
   bool is_scalar() const { return kind == Kind::kScalar; }
+};
+
+/// A key of a map and its value. Not a std::pair: that cannot be made of a type that holds it.
+struct YamlEntry {
+  YamlEntry(YamlNode key, YamlNode value) : first(std::move(key)), second(std::move(value)) {}
+  YamlNode first;
+  YamlNode second;
 };
 
 /// Running text with the place of each byte: escapes, entities and marks of emphasis are gone from

@@ -1,0 +1,56 @@
+// What stands below a drill: `cue:`, `easier:`, `harder:`, `uses:`, `without KIT:`, `note:`.
+// Tested by tests/plan/drill_test.cpp.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/diagnostic.h"
+#include "plan/model.h"
+#include "source/tree.h"
+
+namespace chalkleaf::plan {
+
+/// Where attributes go: into a drill, or into one of its substitutes. Nothing here is owned.
+struct Below {
+  std::string name;  ///< of the drill, for messages
+  std::vector<Words>* cues = nullptr;
+  std::vector<Variation>* easier = nullptr;
+  std::vector<Variation>* harder = nullptr;
+  std::vector<Note>* notes = nullptr;
+  std::vector<KitUse>* uses = nullptr;             ///< null for a substitute
+  std::vector<Substitute>* substitutes = nullptr;  ///< null for a substitute
+};
+Below below(Drill& drill);
+Below below(Substitute& substitute);
+
+/// `key: value`, the key a single word or `without KIT`.
+struct Attribute {
+  std::string key;  ///< lower case
+  Words written;    ///< the key as written, with the kit
+  Words kit;        ///< of `without`
+  source::Text value;
+};
+/// The attribute a line is, known key or not; nothing when it has no such form.
+std::optional<Attribute> attribute_of(const source::Text& text);
+bool is_known(const Attribute& attribute);
+
+/// A paragraph's first line, and the later lines that should be list items: they begin like
+/// attributes without a dash, or with a dash and no space. All other lines stay with the line
+/// above.
+struct ParagraphLines {
+  source::Text first;
+  std::vector<source::Text> forgotten;
+};
+ParagraphLines lines_of(const source::Text& text);
+
+/// Reads one list item below a drill or substitute.
+void read_attribute(const source::MarkNode& item, const Below& below, Diagnostics& diagnostics);
+/// Reads an attribute without blocks below it that stands where it should not.
+void place_attribute(const Attribute& attribute, const Span& span, const Below& below,
+                     Diagnostics& diagnostics);
+/// Reports and places lines whose dash was forgotten.
+void read_forgotten(const ParagraphLines& lines, const Below& below, Diagnostics& diagnostics);
+
+}  // namespace chalkleaf::plan

@@ -1,0 +1,99 @@
+// `club.yaml`: who trains here. Tested by tests/plan/club_test.cpp.
+#include <fmt/format.h>
+
+#include "base/text.h"
+#include "plan/keys.h"
+#include "plan/read.h"
+#include "plan/timings.h"
+
+namespace chalkleaf::plan {
+namespace {
+
+using YamlKind = source::YamlNode::Kind;
+
+constexpr int kLargestGroup = 60;  // more gymnasts than one coach card has columns for
+
+Group read_group(const source::YamlNode& name, const source::YamlNode& value,
+                 Diagnostics& diagnostics) {
+  Group group;
+  group.name = {name.text, name.span};
+  if (value.kind == YamlKind::kNull) return group;
+  if (value.kind != YamlKind::kMap) {
+    diagnostics.error("bad-value", value.span, fmt::format("‘{}’ must have entries", name.text),
+                      fmt::format("write it as `{}: {{ages: 9–11, size: 8}}`", name.text));
+    return group;
+  }
+  const Keys keys(value, "a group", {"ages", "size"}, diagnostics);
+  if (const auto ages = keys.value("ages", parse_ages)) {
+    group.youngest = Sourced<int>{ages->value.first, ages->span};
+    group.oldest = Sourced<int>{ages->value.second, ages->span};
+  }
+  group.size =
+      keys.value("size", [](std::string_view text) { return parse_whole(text, 1, kLargestGroup); });
+  return group;
+}
+
+void read_groups(const source::YamlNode& node, Club& club, Diagnostics& diagnostics) {
+  if (node.unreadable) return;
+  if (node.kind != YamlKind::kMap) {
+    diagnostics.error("bad-value", node.span, "‘groups’ must be entries, one for each group",
+                      "write each on a line of its own: `Kestrels: {ages: 9–11, size: 8}`");
+    return;
+  }
+  report_duplicates(node, diagnostics);
+  for (const auto& entry : node.entries) {
+    if (entry.first.text.empty() || club.group(entry.first.text) != nullptr) continue;
+    club.groups.push_back(read_group(entry.first, entry.second, diagnostics));
+  }
+}
+
+// BCP 47 (RFC 5646), the shape only: subtags of one to eight letters or digits.
+Value<std::string> parse_language(std::string_view text) {
+  std::size_t length = 0;
+  bool fine = !text.empty();
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const char c = text[i];
+    const bool letter = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+    const bool digit = c >= '0' && c <= '9';
+    if (c == '-') {
+      fine = fine && length > 0;
+      length = 0;
+    } else {
+      fine = fine && (letter || (digit && i > 1)) && ++length <= 8;
+    }
+  }
+  if (fine && length > 0 && text.find('-') != 1) return std::string(text);
+  return tl::unexpected(ValueProblem{fmt::format("‘{}’ is not a language tag", text),
+                                     "write a tag such as `en`, `en-GB` or `nl`"});
+}
+
+}  // namespace
+
+Club read_club(const SourcePtr& source, const source::YamlNode& root, Diagnostics& diagnostics) {
+  Club club;
+  club.source = source;
+  if (root.kind != YamlKind::kMap) {
+    diagnostics.error("bad-value", root.span, "the club file must have entries",
+                      "begin it with `name: ` and the club's name");
+    return club;
+  }
+  const Keys keys(root, "the club file",
+                  {"name", "paper", "groups", "timings", "contact", "language"}, diagnostics);
+  club.name = keys.text("name");
+  if (!keys.has("name")) {
+    diagnostics.error("missing-key", {source.get(), root.span.begin, root.span.begin},
+                      "the club has no name", "add a line `name: ` with the club's name");
+  }
+  club.paper = keys.value("paper", parse_paper);
+  if (const source::YamlNode* groups = keys.find("groups")) {
+    read_groups(*groups, club, diagnostics);
+  }
+  if (const source::YamlNode* timings = keys.find("timings")) {
+    read_timings(*timings, Timing::Origin::kClub, club.timings, diagnostics);
+  }
+  club.contact = keys.text("contact");
+  if (auto language = keys.value("language", parse_language)) club.language = language->value;
+  return club;
+}
+
+}  // namespace chalkleaf::plan

@@ -1,0 +1,197 @@
+// See the header.
+#include "plan/dose_parser.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <optional>
+
+#include "base/text.h"
+#include "plan/dose_phrases.h"
+#include "plan/words.h"
+
+namespace chalkleaf::plan {
+namespace {
+
+using Kind = Token::Kind;
+
+// Clauses without a number that mean something: a slip in one must not pass for a remark.
+constexpr std::array<std::string_view, 12> kWordClauses{
+    "each side", "each way",  "each leg",        "each arm", "each direction", "both sides",
+    "both ways", "both legs", "both directions", "per side", "max hold",       "no rest"};
+const std::vector<std::string> kKeywords{"rest", "tempo",   "pace",    "effort",  "every", "hold",
+                                         "max",  "each",    "both",    "reps",    "steps", "goes",
+                                         "sets", "lengths", "seconds", "minutes", "rounds"};
+
+class Parser {
+ public:
+  explicit Parser(const source::Text& text)
+      : text_(text), phrases_(text), tokens_(phrases_.tokens()), state_(phrases_.state) {}
+
+  tl::expected<Dose, DoseProblem> run() {
+    for (std::size_t at = 0; at <= tokens_.size() && !phrases_.problem;) {
+      std::size_t end = at;
+      while (end < tokens_.size() && !is_divider(tokens_[end])) ++end;
+      if (end > at) clause(at, end);
+      at = end + 1;
+    }
+    if (!phrases_.problem) finish();
+    if (phrases_.problem) return tl::unexpected(std::move(*phrases_.problem));
+    return std::move(state_.dose);
+  }
+
+ private:
+  static bool is_divider(const Token& token) {
+    return token.is(Kind::kComma) || token.is(Kind::kSemicolon) || token.is(Kind::kOpen) ||
+           token.is(Kind::kClose);
+  }
+
+  void clause(std::size_t begin, std::size_t end) {
+    while (end > begin + 1 && tokens_[end - 1].is(Kind::kStop)) --end;
+    const DoseState before = state_;
+    const std::size_t stuck = phrases_.read(begin, end);
+    if (stuck == end && !phrases_.problem) {
+      if (before.ways_open) state_.ways_open = false;  // `forwards, backwards, rest 20 s`
+      return;
+    }
+    if (phrases_.has_digits(begin, end)) {
+      if (!phrases_.problem) explain(begin, stuck, end);
+    } else if (!phrases_.problem || !is_phrase_alone(begin, end)) {
+      phrases_.problem.reset();
+      state_ = before;
+      word_clause(begin, end);
+    }
+  }
+
+  // Whether a clause that clashes with the rest of the dose (`one leg at a time` begins like a
+  // second amount) could be read on its own; only then is the clash meant. Leaves the problem as it
+  // was.
+  bool is_phrase_alone(std::size_t begin, std::size_t end) {
+    const auto problem = phrases_.problem;
+    phrases_.problem.reset();
+    state_ = {};
+    const bool whole = phrases_.read(begin, end) == end && !phrases_.problem;
+    phrases_.problem = problem;
+    return whole;
+  }
+
+  // Words without a number: the name of a way, or a remark.
+  void word_clause(std::size_t begin, std::size_t end) {
+    const Words said = phrases_.words(begin, end);
+    for (const std::string_view known : kWordClauses) {
+      if (edit_distance(lower_ascii(said.text), known) == 1) {
+        return phrases_.unreadable(begin, end,
+                                   fmt::format("{} is not known here", phrases_.quoted(begin, end)),
+                                   fmt::format("did you mean `{}`?", known));
+      }
+    }
+    if (end == begin + 1 &&
+        phrases_.is_any(begin, end, "rest", "tempo", "pace", "effort", "every")) {
+      return phrases_.unreadable(
+          begin, end, fmt::format("{} has no number", phrases_.quoted(begin, end)), kDoseForms);
+    }
+    if (state_.ways_open) {
+      state_.dose.ways.push_back(said);
+    } else {
+      state_.dose.remarks.push_back(said);
+    }
+  }
+
+  void explain(std::size_t begin, std::size_t stuck, std::size_t end) {
+    for (std::size_t i = begin; i + 2 < end; ++i) {
+      const bool between = tokens_[i + 1].is(Kind::kDash) || tokens_[i + 1].is_word("to");
+      if (phrases_.is_number(i, end) && between && phrases_.is_number(i + 2, end)) {
+        return phrases_.unreadable(i, i + 3,
+                                   fmt::format("{} is a range", phrases_.quoted(i, i + 3)),
+                                   "choose one number, the one you would call out");
+      }
+    }
+    const std::string clause_text = phrases_.quoted(begin, end);
+    if (phrases_.is_times(stuck, end) && stuck + 1 == end) {
+      return phrases_.unreadable(begin, end, fmt::format("{} does not say how much", clause_text),
+                                 kDoseForms);
+    }
+    phrases_.unreadable(begin, end, fmt::format("{} cannot be read as a dose", clause_text),
+                        hint_for(begin, stuck, end));
+  }
+
+  std::string hint_for(std::size_t begin, std::size_t stuck, std::size_t end) const {
+    const Token& odd = tokens_[stuck];
+    if (odd.is_word("m")) return "write `min` for minutes; distances are `steps` or `lengths`";
+    if (odd.is(Kind::kWord) && odd.word.size() > 2) {
+      const auto meant = closest(odd.word, kKeywords);
+      if (meant && *meant != odd.word) return fmt::format("did you mean `{}`?", *meant);
+    }
+    if (stuck > begin && odd.is(Kind::kWord) && !phrases_.has_digits(stuck, end)) {
+      return fmt::format("put a comma before {} if it is a remark; {}", phrases_.quoted(stuck, end),
+                         kDoseForms);
+    }
+    return kDoseForms;
+  }
+
+  void finish() {
+    Dose& dose = state_.dose;
+    if (tokens_.empty()) {
+      phrases_.problem = DoseProblem{DoseProblem::Kind::kUnreadable, 0, text_.str().size(),
+                                     "there is no dose here", kDoseForms};
+      return;
+    }
+    const std::size_t end = tokens_.size();
+    if (!state_.has_amount && state_.has_sets && dose.in_goes) {  // `3 goes`: a go is doing it once
+      state_.has_amount = true;
+      dose.amount.count = 1;
+    }
+    if (!state_.has_amount) {
+      const std::string all = phrases_.quoted(0, end);
+      if (phrases_.has_digits(0, end)) {  // all of it was read, but no phrase was an amount
+        return phrases_.unreadable(0, end, fmt::format("{} does not say how much", all),
+                                   kDoseForms);
+      }
+      return phrases_.unreadable(
+          0, end, fmt::format("{} cannot be read as a dose", all),
+          fmt::format("{}; if these words are not a dose, write a dash instead of the colon",
+                      kDoseForms));
+    }
+    if (state_.cap) {
+      if (dose.amount.kind != AmountKind::kMaxHold) {
+        return phrases_.unreadable(state_.cap_begin, state_.cap_end,
+                                   "only a `max hold` can have a cap",
+                                   "write `max hold, up to 15 s`, or the time alone");
+      }
+      dose.amount.time = state_.cap;
+    }
+    if (dose.ways.size() == 1) split_way();
+    dose.span = text_.span(tokens_.front().begin, tokens_.back().end);
+  }
+
+  // `each way: forwards and backwards` names two.
+  void split_way() {
+    std::size_t colon = 0;
+    while (!tokens_[colon].is(Kind::kColon)) ++colon;
+    std::size_t end = colon + 1;
+    while (end < tokens_.size() && !is_divider(tokens_[end])) ++end;
+    for (std::size_t i = colon + 2; i + 1 < end; ++i) {
+      if (!tokens_[i].is_word("and")) continue;
+      state_.dose.ways = {phrases_.words(colon + 1, i), phrases_.words(i + 1, end)};
+      return;
+    }
+  }
+
+  const source::Text& text_;
+  Phrases phrases_;
+  const std::vector<Token>& tokens_;
+  DoseState& state_;
+};
+
+}  // namespace
+
+tl::expected<Dose, DoseProblem> parse_dose(const source::Text& text) {
+  if (text.str().size() > kLongestDose) {
+    return tl::unexpected(DoseProblem{DoseProblem::Kind::kUnreadable, 0, text.str().size(),
+                                      "this is too long to be a dose", kDoseForms});
+  }
+  return Parser(text).run();
+}
+
+}  // namespace chalkleaf::plan

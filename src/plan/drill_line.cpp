@@ -1,0 +1,159 @@
+// See the header.
+#include "plan/drill_line.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <vector>
+
+#include "base/text.h"
+#include "plan/dose_parser.h"
+#include "plan/read.h"
+#include "plan/tokens.h"
+#include "plan/words.h"
+
+namespace chalkleaf::plan {
+namespace {
+
+using Kind = Token::Kind;
+
+constexpr std::size_t kMostTries = 8;  // places where a dose may begin; keeps hostile lines cheap
+
+struct Line {
+  source::Text text;
+  std::vector<Token> tokens;
+
+  source::Text before(std::size_t token) const { return text.slice(0, tokens[token].begin); }
+  source::Text from(std::size_t token) const {
+    return text.slice(tokens[token].begin, text.str().size());
+  }
+};
+
+Line line_of(const source::Text& text) {
+  source::Text kept = text.trimmed();
+  // A task list's box is for the screen; the printed sheet has boxes of its own.
+  const std::string lower = lower_ascii(std::string_view(kept.str()).substr(0, 4));
+  if (lower == "[ ] " || lower == "[x] ") kept = kept.slice(4, kept.str().size()).trimmed();
+  Line out{std::move(kept), {}};
+  out.tokens = tokens_of(std::string_view(out.text.str()).substr(0, 2 * kLongestDose));
+  return out;
+}
+
+bool is_web_colon(const Line& line, std::size_t i) {
+  return std::string_view(line.text.str()).substr(line.tokens[i].begin).starts_with("://");
+}
+
+bool is_digit(const Token& token) {
+  return token.is(Kind::kClock) || (token.is(Kind::kNumber) && !token.in_words);
+}
+
+bool begins_like_dose(const Token& token) {
+  return token.is(Kind::kNumber) || token.is(Kind::kClock) || token.is_word("max") ||
+         token.is_word("hold");
+}
+
+// The token of the colon between name and dose: the first whose right side is a dose or begins with
+// a digit; else the first that could begin one; else the first of all. Nothing without a colon.
+std::optional<std::size_t> dividing_colon(const Line& line) {
+  std::optional<std::size_t> first;
+  std::optional<std::size_t> likely;
+  std::size_t tries = 0;
+  for (std::size_t i = 0; i < line.tokens.size() && tries < kMostTries; ++i) {
+    if (!line.tokens[i].is(Kind::kColon) || is_web_colon(line, i)) continue;
+    if (!first) first = i;
+    if (i + 1 == line.tokens.size()) break;
+    ++tries;
+    const Token& next = line.tokens[i + 1];
+    const bool digit = is_digit(next);
+    if (digit || parse_dose(line.from(i + 1))) return i;
+    if (!likely && begins_like_dose(next)) likely = i;
+  }
+  return likely ? likely : first;
+}
+
+// Not just a number, which any line may have in it.
+bool is_evident(const Dose& dose, std::string_view text) {
+  if (dose.amount.kind != AmountKind::kRepetitions || dose.sets > 1) return true;
+  return text.find("rep") != std::string_view::npos;
+}
+
+// Where a dose begins in a line without a colon: at its first digit, or behind a dash.
+std::optional<std::size_t> dose_without_colon(const Line& line) {
+  std::size_t tries = 0;
+  bool digit_seen = false;
+  for (std::size_t i = 1; i < line.tokens.size() && tries < kMostTries; ++i) {
+    const Token& token = line.tokens[i];
+    const bool digit = is_digit(token);
+    const bool behind_dash = line.tokens[i - 1].is(Kind::kDash);
+    if (!(digit && !digit_seen) && !behind_dash) continue;
+    digit_seen = digit_seen || digit;
+    ++tries;
+    const source::Text tail = line.from(i);
+    const auto dose = parse_dose(tail);
+    if (dose && is_evident(*dose, tail.str())) return i;
+  }
+  return std::nullopt;
+}
+
+DrillLine line_without_colon(const Line& line, Diagnostics& diagnostics) {
+  DrillLine out{words_of(line.text), std::nullopt, false, {}};
+  if (line.tokens.empty()) return out;
+  if (begins_like_dose(line.tokens[0])) {
+    const auto dose = parse_dose(line.text);
+    if (dose && is_evident(*dose, line.text.str())) {
+      diagnostics.error("bad-value", out.name.span, "this dose has no drill",
+                        fmt::format("write the drill's name and a colon before it: `Dish hold: {}`",
+                                    out.name.text));
+      return out;
+    }
+  }
+  const auto at = dose_without_colon(line);
+  if (!at) return out;
+  std::size_t name_end = *at;
+  while (name_end > 0 && line.tokens[name_end - 1].is(Kind::kDash)) --name_end;
+  if (name_end == 0) return out;
+  out.name = words_of(line.before(name_end));
+  out.dose_unreadable = true;
+  out.unread = words_of(line.from(*at));
+  diagnostics.error("unreadable-dose", out.unread.span, "there is no colon before this dose",
+                    fmt::format("put a colon between the drill and its dose: `{}: {}`",
+                                out.name.text, out.unread.text));
+  return out;
+}
+
+}  // namespace
+
+bool is_drill_line(const source::Text& text) {
+  const Line line = line_of(text);
+  const auto colon = dividing_colon(line);
+  return colon && *colon + 1 < line.tokens.size() && parse_dose(line.from(*colon + 1));
+}
+
+bool is_plainly_a_drill(const source::Text& text) {
+  const Line line = line_of(text);
+  const auto colon = dividing_colon(line);
+  if (!colon || *colon == 0 || *colon + 1 >= line.tokens.size()) return false;
+  const source::Text tail = line.from(*colon + 1);
+  const auto dose = parse_dose(tail);
+  return dose && is_evident(*dose, tail.str());
+}
+
+DrillLine read_drill_line(const source::Text& text, Diagnostics& diagnostics) {
+  const Line line = line_of(text);
+  const auto colon = dividing_colon(line);
+  if (!colon) return line_without_colon(line, diagnostics);
+  DrillLine out{words_of(line.before(*colon)), std::nullopt, false, {}};
+  if (out.name.empty()) {
+    out.name = words_of(line.text);
+    diagnostics.error("bad-value", out.name.span, "this drill has no name",
+                      "write its name before the colon: `Dish hold: 2 x 20 s`");
+  }
+  if (line.from(*colon).str().size() == 1) return out;  // `Dish hold:` has no dose
+  const source::Text written = line.text.slice(line.tokens[*colon].end, line.text.str().size());
+  out.dose = read_dose(written.trimmed(), diagnostics);
+  out.dose_unreadable = !out.dose;
+  if (out.dose_unreadable) out.unread = words_of(written);
+  return out;
+}
+
+}  // namespace chalkleaf::plan

@@ -1,0 +1,185 @@
+// See the header.
+#include "plan/front_matter.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "base/text.h"
+#include "plan/keys.h"
+#include "plan/words.h"
+
+namespace chalkleaf::plan {
+namespace {
+
+using YamlKind = source::YamlNode::Kind;
+
+Value<Place> parse_place(std::string_view text) {
+  const std::string word = lower_ascii(trim(text));
+  if (word == "gym") return Place::kGym;
+  if (word == "home") return Place::kHome;
+  return tl::unexpected(ValueProblem{fmt::format("‘{}’ is not a place", trim(text)),
+                                     "write `place: gym` or `place: home`"});
+}
+
+void read_group(const Keys& keys, const Club& club, Session& session, Diagnostics& diagnostics) {
+  session.group_name = keys.text("group");
+  if (session.group_name.empty() || club.groups.empty()) return;
+  if (const Group* group = club.group(session.group_name.text)) {
+    session.group = *group;
+    return;
+  }
+  std::vector<std::string> names;
+  for (const Group& group : club.groups) names.push_back(group.name.text);
+  diagnostics.error("bad-value", session.group_name.span,
+                    fmt::format("the club has no group ‘{}’", session.group_name.text),
+                    suggestion(session.group_name.text, names, "groups"));
+}
+
+void read_repeat(const Keys& keys, Session& session, Diagnostics& diagnostics) {
+  const source::YamlNode* node = keys.find("repeat");
+  if (node == nullptr) return;
+  for (const Words& words : list_words(*node, "repeat", diagnostics)) {
+    const auto days = keys.read(words, parse_weekdays);
+    if (!days) continue;
+    for (const Weekday day : days->value) {
+      const auto same = [&](const Sourced<Weekday>& other) { return other.value == day; };
+      if (std::none_of(session.repeat.begin(), session.repeat.end(), same)) {
+        session.repeat.push_back({day, words.span});
+        continue;
+      }
+      diagnostics.error("bad-value", words.span, fmt::format("‘{}’ is named twice", words.text),
+                        "name each day once");
+      break;
+    }
+  }
+}
+
+/// Collects `equipment:`, however it is written.
+class EquipmentReader {
+ public:
+  EquipmentReader(Session& session, Diagnostics& diagnostics)
+      : session_(session), diagnostics_(diagnostics) {}
+
+  void read(const source::YamlNode& node) {
+    if (node.kind == YamlKind::kMap) {
+      read_map(node);
+    } else if (node.kind == YamlKind::kList) {
+      for (const source::YamlNode& item : node.items) {
+        if (item.kind == YamlKind::kMap) {
+          read_map(item);
+        } else {
+          add({scalar_words(item, "equipment", diagnostics_), {}});
+        }
+      }
+    } else {
+      for (const Words& name : list_words(node, "equipment", diagnostics_)) add({name, {}});
+    }
+  }
+
+ private:
+  void read_map(const source::YamlNode& map) {
+    for (const auto& entry : map.entries) {
+      const source::YamlNode& value = entry.second;
+      Words description;
+      if (value.kind != YamlKind::kNull) {
+        description = scalar_words(value, entry.first.text, diagnostics_);
+      }
+      add({{entry.first.text, entry.first.span}, std::move(description)});
+    }
+  }
+
+  void add(KitItem item) {
+    if (item.name.empty()) return;
+    for (const KitItem& other : session_.equipment) {
+      if (lower_ascii(other.name.text) != lower_ascii(item.name.text)) continue;
+      Diagnostic twice{Severity::kError, "duplicate-key", item.name.span,
+                       fmt::format("‘{}’ is written twice", item.name.text)};
+      twice.labels.push_back({other.name.span, "it is written here first"});
+      twice.hint = "keep one of the two lines";
+      return diagnostics_.add(std::move(twice));
+    }
+    session_.equipment.push_back(std::move(item));
+  }
+
+  Session& session_;
+  Diagnostics& diagnostics_;
+};
+
+void report_missing_place(const Session& session, bool has_front, Diagnostics& diagnostics) {
+  diagnostics.error("missing-key", session.front_matter, "the plan does not say where it is done",
+                    has_front ? "add a line `place: gym` or `place: home` to the front matter"
+                              : "begin the file with three lines: `---`, then `place: gym` or "
+                                "`place: home`, then `---`");
+}
+
+// Where a missing key belongs.
+Span place_for_keys(const source::Document& document) {
+  if (!has_front_matter(document)) {
+    const auto length = static_cast<std::uint32_t>(document.source->line(1).size());
+    return {document.source.get(), 0, length};
+  }
+  Span out = document.front_span;
+  const std::string_view text = document.source->text();
+  while (out.end > out.begin && (text[out.end - 1] == '\n' || text[out.end - 1] == '\r')) --out.end;
+  return out;
+}
+
+}  // namespace
+
+bool has_front_matter(const source::Document& document) {
+  return document.front.has_value() || !document.front_span.text().empty();
+}
+
+bool is_reported(std::string_view key, const source::Document& document,
+                 const Diagnostics& diagnostics) {
+  if (!document.front && has_front_matter(document)) return true;
+  if (document.front) {
+    for (const auto& entry : document.front->entries) {
+      if (lower_ascii(entry.first.text) == key) return true;
+    }
+  }
+  const auto& all = diagnostics.all();
+  return std::any_of(all.begin(), all.end(), [&](const Diagnostic& d) {
+    return document.front_span.contains(d.span) &&
+           d.span.text().find(key) != std::string_view::npos;
+  });
+}
+
+std::vector<Budget> read_front_matter(const source::Document& document, const Club& club,
+                                      Session& session, Diagnostics& diagnostics) {
+  session.front_matter = place_for_keys(document);
+  if (!document.front) {
+    // Front matter that could not be read at all is already reported.
+    if (!has_front_matter(document)) report_missing_place(session, false, diagnostics);
+    return {};
+  }
+  const Keys keys(
+      *document.front, "the front matter",
+      {"title", "place", "group", "slot", "start", "date", "repeat", "equipment", "timings"},
+      diagnostics);
+  session.title = keys.text("title");
+  if (const auto place = keys.value("place", parse_place)) session.place = *place;
+  if (!is_reported("place", document, diagnostics))
+    report_missing_place(session, true, diagnostics);
+  read_group(keys, club, session, diagnostics);
+  session.slot = keys.value(
+      "slot", [](std::string_view text) { return parse_duration(text, Zero::kRefused); });
+  session.start = keys.value("start", parse_time_of_day);
+  session.date = keys.value("date", parse_day);
+  read_repeat(keys, session, diagnostics);
+  if (const source::YamlNode* node = keys.find("equipment")) {
+    EquipmentReader(session, diagnostics).read(*node);
+  }
+  const source::YamlNode* timings = keys.find("timings");
+  if (timings == nullptr) return {};
+  return read_timings(*timings, Timing::Origin::kPlan, session.timings, diagnostics);
+}
+
+Words read_part_title(const source::Document& document, Diagnostics& diagnostics) {
+  if (!document.front) return {};
+  return Keys(*document.front, "a shared part's front matter", {"title"}, diagnostics)
+      .text("title");
+}
+
+}  // namespace chalkleaf::plan

@@ -1,0 +1,27 @@
+// The front matter of a plan or a shared part. Tested by tests/plan/front_matter_test.cpp.
+#pragma once
+
+#include <string_view>
+#include <vector>
+
+#include "base/diagnostic.h"
+#include "plan/model.h"
+#include "plan/timings.h"
+#include "source/tree.h"
+
+namespace chalkleaf::plan {
+
+/// Fills everything of `session` that front matter says; returns the part budgets, which can be
+/// placed only when the parts are known.
+std::vector<Budget> read_front_matter(const source::Document& document, const Club& club,
+                                      Session& session, Diagnostics& diagnostics);
+/// The title a shared part's front matter gives it; the only key it may have.
+Words read_part_title(const source::Document& document, Diagnostics& diagnostics);
+/// True when something is already said about a key of the front matter, so that its absence is no
+/// news.
+bool is_reported(std::string_view key, const source::Document& document,
+                 const Diagnostics& diagnostics);
+/// True when the file has front matter, readable or not.
+bool has_front_matter(const source::Document& document);
+
+}  // namespace chalkleaf::plan

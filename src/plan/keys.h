@@ -1,0 +1,69 @@
+// A YAML map read with a list of keys that mean something.
+//
+// Keys it does not know and keys written twice are errors, so that nothing a coach writes is
+// ignored. What the source room has already reported as unreadable is passed over in silence.
+// Tested by tests/plan/front_matter_test.cpp.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "base/diagnostic.h"
+#include "plan/model.h"
+#include "plan/values.h"
+#include "source/tree.h"
+
+namespace chalkleaf::plan {
+
+class Keys {
+ public:
+  /// Reports unknown and duplicate keys of `map`. `where` names it in messages: "the front matter".
+  /// Neither `map` nor `diagnostics` is owned; both must outlive this.
+  Keys(const source::YamlNode& map, std::string where, std::vector<std::string> known,
+       Diagnostics& diagnostics);
+
+  /// The value of a key, the first when it is written twice; nothing when it is not there.
+  const source::YamlNode* find(std::string_view key) const;
+  bool has(std::string_view key) const { return find(key) != nullptr; }
+
+  /// Text behind a key; empty words when it is not there or not text (reported).
+  Words text(std::string_view key) const;
+  /// A value behind a key, read by `parse`; nothing when it is not there or wrong (reported).
+  template <class Parse>
+  auto value(std::string_view key, Parse parse) const -> std::optional<
+      Sourced<typename std::invoke_result_t<Parse, std::string_view>::value_type>> {
+    const Words words = text(key);
+    if (!words.span || words.empty()) return std::nullopt;
+    return read(words, parse);
+  }
+  /// The same for words at hand.
+  template <class Parse>
+  auto read(const Words& words, Parse parse) const -> std::optional<
+      Sourced<typename std::invoke_result_t<Parse, std::string_view>::value_type>> {
+    auto parsed = parse(words.text);
+    if (!parsed) {
+      report(words.span, parsed.error());
+      return std::nullopt;
+    }
+    return {{std::move(*parsed), words.span}};
+  }
+
+ private:
+  void report(const Span& span, const ValueProblem& problem) const;
+
+  const source::YamlNode& map_;
+  Diagnostics& diagnostics_;
+};
+
+/// Reports every key of `map` that is written twice, ignoring ASCII case.
+void report_duplicates(const source::YamlNode& map, Diagnostics& diagnostics);
+/// The words of a scalar; empty, and reported as `bad-value` for `what`, when it is none.
+Words scalar_words(const source::YamlNode& node, std::string_view what, Diagnostics& diagnostics);
+/// The pieces of `a, b, c`, or the items of a list: each with its place.
+std::vector<Words> list_words(const source::YamlNode& node, std::string_view what,
+                              Diagnostics& diagnostics);
+
+}  // namespace chalkleaf::plan

@@ -1,0 +1,183 @@
+// link_parts of plan/read.h: each link to a shared part becomes the part's own steps.
+//
+// A walk with the circle it stands in as a stack; bounded in depth and in all, because ten parts
+// that each name the next one twice would make a thousand copies. Tested by
+// tests/plan/link_test.cpp.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <set>
+
+#include "base/files.h"
+#include "base/text.h"
+#include "plan/read.h"
+
+namespace chalkleaf::plan {
+namespace {
+
+constexpr std::size_t kDeepestParts = 16;
+constexpr std::size_t kMostSteps = 5'000;
+
+// The path a link's target names: without `#heading`, `%20` decoded (RFC 3986, 2.1).
+std::string path_of(std::string_view target) {
+  const auto digit = [](char c) {
+    if (c >= '0' && c <= '9') return c - '0';
+    if (c >= 'a' && c <= 'f') return c - 'a' + 10;
+    return c >= 'A' && c <= 'F' ? c - 'A' + 10 : -1;
+  };
+  target = target.substr(0, target.find_first_of("#?"));
+  std::string out;
+  for (std::size_t i = 0; i < target.size(); ++i) {
+    const bool code = target[i] == '%' && i + 2 < target.size() && digit(target[i + 1]) >= 0 &&
+                      digit(target[i + 2]) >= 0;
+    if (code) {
+      out += static_cast<char>(digit(target[i + 1]) * 16 + digit(target[i + 2]));
+      i += 2;
+    } else {
+      out += target[i];
+    }
+  }
+  return out;
+}
+
+class Linker {
+ public:
+  Linker(Session& session, const PartLookup& parts, Diagnostics& diagnostics)
+      : session_(session), parts_(parts), diagnostics_(diagnostics) {}
+
+  void run(const std::string& plan_path) {
+    trail_.push_back({plan_path, {}});
+    for (Part& part : session_.parts) {
+      std::vector<Step> steps = std::move(part.steps);
+      part.steps.clear();
+      expand(steps, part);
+    }
+  }
+
+ private:
+  /// A file we are inside, and the link that led into it.
+  struct Place {
+    std::string path;
+    Span link;
+  };
+
+  void expand(const std::vector<Step>& steps, Part& part) {
+    for (const Step& step : steps) {
+      if (full_) return;
+      if (++taken_ > kMostSteps) return stop(step);
+      if (const auto* link = std::get_if<PartLink>(&step)) {
+        follow(*link, part);
+      } else {
+        part.steps.push_back(step);
+      }
+    }
+  }
+
+  void stop(const Step& step) {
+    full_ = true;
+    const Span where = std::visit([](const auto& s) { return span_of(s); }, step);
+    diagnostics_.error(
+        "bad-value", where,
+        fmt::format("with its shared parts this plan has more than {} lines", kMostSteps),
+        "share fewer parts, or each of them once");
+  }
+  static Span span_of(const Drill& drill) { return drill.span; }
+  static Span span_of(const Note& note) { return note.words.span; }
+  static Span span_of(const PartLink& link) { return link.span; }
+
+  void follow(const PartLink& link, Part& part) {
+    const auto found = parts_.find(trail_.back().path, path_of(link.target));
+    if (!found) return report(link, found.error());
+    const FoundPart& shared = **found;
+    const auto again = std::find_if(trail_.begin(), trail_.end(),
+                                    [&](const Place& place) { return place.path == shared.path; });
+    if (again != trail_.end()) {
+      return circle(link, static_cast<std::size_t>(again - trail_.begin()));
+    }
+    if (trail_.size() > kDeepestParts) {
+      return diagnostics_.error(
+          "part-cycle", link.span,
+          fmt::format("parts link to parts more than {} deep here", kDeepestParts),
+          "put the drills themselves into fewer files");
+    }
+    keep(shared);
+    if (trail_.size() == 1) {
+      part.shared.push_back(link);
+      if (part.title.empty()) part.title = shared.file.title;
+    }
+    for (const Safety& safety : shared.file.safety) add_safety(safety, part);
+    trail_.push_back({shared.path, link.span});
+    expand(shared.file.steps, part);
+    trail_.pop_back();
+  }
+
+  // Holds on to the file (a lookup may hand out a new copy each time, and spans lead into each),
+  // and says once what is wrong in it.
+  void keep(const FoundPart& shared) {
+    if (held_.insert(shared.file.source.get()).second) {
+      session_.sources.push_back(shared.file.source);
+    }
+    if (said_.insert(shared.path).second) diagnostics_.append(shared.diagnostics);
+  }
+
+  void add_safety(const Safety& safety, Part& part) const {
+    const auto same = [&](const Safety& other) { return other.words.text == safety.words.text; };
+    const bool known = std::any_of(session_.safety.begin(), session_.safety.end(), same) ||
+                       std::any_of(part.safety.begin(), part.safety.end(), same);
+    if (!known) part.safety.push_back(safety);
+  }
+
+  void circle(const PartLink& link, std::size_t first) {
+    std::string way;
+    for (std::size_t i = first; i < trail_.size(); ++i) way += file_name(trail_[i].path) + " → ";
+    Diagnostic found{
+        Severity::kError, "part-cycle", link.span,
+        fmt::format("this link leads round in a circle: {}{}", way, file_name(trail_[first].path))};
+    for (std::size_t i = first + 1; i < trail_.size(); ++i) {
+      found.labels.push_back(
+          {trail_[i].link, fmt::format("{} links to {} here", file_name(trail_[i - 1].path),
+                                       file_name(trail_[i].path))});
+    }
+    found.hint = "take one of these links out";
+    diagnostics_.add(std::move(found));
+  }
+
+  void report(const PartLink& link, const LinkProblem& problem) {
+    using Kind = LinkProblem::Kind;
+    switch (problem.kind) {
+      case Kind::kMissing:
+        return diagnostics_.error(
+            "unknown-part", link.span, fmt::format("there is no part at ‘{}’", link.target),
+            problem.suggestion.empty()
+                ? "check the path; it begins at the folder of the file it stands in"
+                : fmt::format("did you mean `{}`?", problem.suggestion));
+      case Kind::kOutside:
+        return diagnostics_.error("outside-folder", link.span,
+                                  fmt::format("‘{}’ is outside the club's folder", link.target),
+                                  "copy the part into the club's folder and link to the copy");
+      case Kind::kUnreadable:
+        diagnostics_.error("unreadable-file", link.span,
+                           fmt::format("the part ‘{}’ cannot be read", link.target),
+                           "mend that file; what is wrong with it is reported too");
+        return diagnostics_.append(problem.diagnostics);
+    }
+  }
+
+  Session& session_;
+  const PartLookup& parts_;
+  Diagnostics& diagnostics_;
+  std::vector<Place> trail_;
+  std::set<const Source*> held_;
+  std::set<std::string> said_;
+  std::size_t taken_ = 0;
+  bool full_ = false;
+};
+
+}  // namespace
+
+void link_parts(Session& session, const std::string& plan_path, const PartLookup& parts,
+                Diagnostics& diagnostics) {
+  Linker(session, parts, diagnostics).run(plan_path);
+}
+
+}  // namespace chalkleaf::plan

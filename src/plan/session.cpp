@@ -1,0 +1,66 @@
+// read_session and read_part of plan/read.h: front matter and body, put together.
+// Tested by tests/plan/session_test.cpp.
+#include <fmt/format.h>
+
+#include "base/text.h"
+#include "plan/body.h"
+#include "plan/front_matter.h"
+#include "plan/read.h"
+#include "plan/words.h"
+
+namespace chalkleaf::plan {
+namespace {
+
+void place_budgets(const std::vector<Budget>& budgets, Session& session, Diagnostics& diagnostics) {
+  std::vector<std::string> titles;
+  for (const Part& part : session.parts) titles.push_back(part.title.text);
+  for (const Budget& budget : budgets) {
+    bool found = false;
+    for (Part& part : session.parts) {
+      if (lower_ascii(part.title.text) != lower_ascii(budget.part.text)) continue;
+      part.budget = budget.time;
+      found = true;
+    }
+    if (found) continue;
+    diagnostics.error("bad-value", budget.part.span,
+                      fmt::format("the plan has no part ‘{}’", budget.part.text),
+                      titles.empty() ? "write the part as a heading: `## Warm-up`"
+                                     : suggestion(budget.part.text, titles, "parts"));
+  }
+}
+
+}  // namespace
+
+Session read_session(const source::Document& document, const Club& club, Diagnostics& diagnostics) {
+  Session session;
+  session.source = document.source;
+  session.sources.push_back(document.source);
+  session.timings = club.timings;
+  const std::vector<Budget> budgets = read_front_matter(document, club, session, diagnostics);
+  const bool title_written = !session.title.empty();
+  Body body = read_body(document.body, FileRole::kSession, session.title, diagnostics);
+  if (!title_written) session.title = std::move(body.title);
+  session.introduction = std::move(body.introduction);
+  session.safety = std::move(body.safety);
+  session.parts = std::move(body.parts);
+  if (session.title.empty() && !is_reported("title", document, diagnostics)) {
+    diagnostics.error("missing-key", session.front_matter, "the plan has no title",
+                      "add a line `title: ` to the front matter, or begin the text with a heading "
+                      "`# `");
+  }
+  place_budgets(budgets, session, diagnostics);
+  return session;
+}
+
+PartFile read_part(const source::Document& document, Diagnostics& diagnostics) {
+  PartFile out;
+  out.source = document.source;
+  out.title = read_part_title(document, diagnostics);
+  Body body = read_body(document.body, FileRole::kSharedPart, out.title, diagnostics);
+  if (out.title.empty()) out.title = std::move(body.title);
+  out.steps = std::move(body.parts.front().steps);
+  out.safety = std::move(body.parts.front().safety);
+  return out;
+}
+
+}  // namespace chalkleaf::plan

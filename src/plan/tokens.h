@@ -1,0 +1,48 @@
+// Numbers, words and marks: what doses and lengths of time are made of.
+//
+// Understands what people and word processors write: decimal commas, ½, ×, every dash, no-break
+// spaces, `20s` without a space, `1:30`. Numbers are exact fractions and never overflow.
+// Tested by tests/plan/dose_test.cpp.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace chalkleaf::plan {
+
+struct Token {
+  enum class Kind {
+    kNumber,  ///< `numerator / denominator`, in digits or (then `in_words`) as `twelve`
+    kClock,   ///< `1:30` or `1:15:00`; `fields` has its numbers
+    kWord,    ///< `word`, lower case
+    kTimes,   ///< ×, * and their kin (a letter x is a word)
+    kDash,    ///< - – — −
+    kComma,
+    kSemicolon,
+    kColon,
+    kSlash,
+    kOpen,   ///< (
+    kClose,  ///< )
+    kStop,   ///< .
+    kOther,
+  };
+  Kind kind = Kind::kOther;
+  std::size_t begin = 0;
+  std::size_t end = 0;
+  std::int64_t numerator = 0;
+  std::int64_t denominator = 1;
+  bool in_words = false;
+  bool too_large = false;  ///< more digits than any plan needs; the value is not kept
+  std::vector<std::int64_t> fields = {};
+  std::string word = {};
+
+  bool is(Kind wanted) const { return kind == wanted; }
+  bool is_word(std::string_view wanted) const { return kind == Kind::kWord && word == wanted; }
+  bool is_whole() const { return numerator % denominator == 0; }
+};
+
+std::vector<Token> tokens_of(std::string_view text);
+
+}  // namespace chalkleaf::plan

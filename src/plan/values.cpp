@@ -1,0 +1,213 @@
+// See the header.
+#include "plan/values.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <optional>
+
+#include "base/text.h"
+#include "plan/times.h"
+#include "plan/tokens.h"
+#include "plan/words.h"
+
+namespace chalkleaf::plan {
+namespace {
+
+using Kind = Token::Kind;
+
+tl::unexpected<ValueProblem> wrong(std::string message, std::string hint) {
+  return tl::unexpected(ValueProblem{std::move(message), std::move(hint)});
+}
+
+constexpr std::array<std::string_view, 7> kWeekdays{"monday", "tuesday",  "wednesday", "thursday",
+                                                    "friday", "saturday", "sunday"};
+constexpr std::array<std::string_view, 12> kMonths{"january",   "february", "march",    "april",
+                                                   "may",       "june",     "july",     "august",
+                                                   "september", "october",  "november", "december"};
+
+// The month of a name or its first three letters, from 1; 0 when it is none.
+int month_of(std::string_view word) {
+  for (std::size_t i = 0; i < kMonths.size(); ++i) {
+    if (word.size() >= 3 && kMonths[i].starts_with(word)) return static_cast<int>(i) + 1;
+  }
+  return 0;
+}
+
+// `2 December 2026` and `December 2, 2026`, said as ISO 8601; empty for anything else.
+std::string iso_of_words(std::string_view text) {
+  int month = 0;
+  int day = 0;
+  int year = 0;
+  for (const Token& token : tokens_of(text)) {
+    if (token.is(Kind::kWord)) {
+      if (const int found = month_of(token.word)) month = found;
+    } else if (token.is(Kind::kNumber) && token.is_whole() && !token.too_large) {
+      const auto value = static_cast<int>(token.numerator / token.denominator);
+      (value > 31 ? year : day) = value;
+    }
+  }
+  const std::string iso = fmt::format("{:04}-{:02}-{:02}", year, month, day);
+  return parse_date(iso) ? iso : std::string();
+}
+
+// A number of one or two digits at the front of `text`, taken off it; nothing when there is none.
+std::optional<int> take_number(std::string_view& text) {
+  int value = 0;
+  std::size_t n = 0;
+  while (n < text.size() && n < 3 && text[n] >= '0' && text[n] <= '9') {
+    value = value * 10 + (text[n++] - '0');
+  }
+  if (n == 0 || n > 2) return std::nullopt;
+  text.remove_prefix(n);
+  return value;
+}
+
+}  // namespace
+
+Value<Duration> parse_duration(std::string_view text, Zero zero) {
+  text = trim(text);
+  const auto tokens = tokens_of(text);
+  const std::string hint = "write it with its unit: `20 s`, `40 min`, `1 h` or `1:15 h`";
+  if (tokens.size() == 1 && tokens[0].is(Kind::kNumber)) {
+    return wrong(fmt::format("‘{}’ has no unit", text),
+                 fmt::format("say what it is: `{0} s` or `{0} min`", text));
+  }
+  if (!tokens.empty() && tokens[0].is(Kind::kDash)) {
+    return wrong(fmt::format("‘{}’ is less than nothing", text), "write a time above zero");
+  }
+  const auto time = read_time(tokens, 0, tokens.size());
+  if (!time || time->next != tokens.size()) {
+    return wrong(fmt::format("‘{}’ is not a length of time", text), hint);
+  }
+  if (time->bare_clock) {
+    return wrong(fmt::format("‘{}’ could be hours or minutes", text),
+                 fmt::format("say which: `{0} h` or `{0} min`", text));
+  }
+  if (time->too_large) {
+    return wrong(fmt::format("‘{}’ is not a time to train for", text),
+                 "write a time of at most 24 hours, in whole thousandths of a second");
+  }
+  if (time->value == Duration() && zero == Zero::kRefused) {
+    return wrong(fmt::format("‘{}’ is no time at all", text), "write a time above zero");
+  }
+  return time->value;
+}
+
+Value<TimeOfDay> parse_time_of_day(std::string_view text) {
+  text = trim(text);
+  const auto bad = wrong(fmt::format("‘{}’ is not a time of day", text),
+                         "write it as `17:00`, `17.00` or `5 pm`");
+  std::string rest = lower_ascii(text);
+  rest.erase(std::remove(rest.begin(), rest.end(), ' '), rest.end());
+  std::string_view left = rest;
+  const auto hours = take_number(left);
+  if (!hours) return bad;
+  std::optional<int> minutes;
+  if (left.starts_with(':') || (left.starts_with('.') && left.size() >= 3)) {
+    left.remove_prefix(1);
+    const std::size_t before = left.size();
+    minutes = take_number(left);
+    if (!minutes || before - left.size() != 2) return bad;
+  }
+  int hour = *hours;
+  if (left == "am" || left == "a.m." || left == "pm" || left == "p.m.") {
+    if (hour < 1 || hour > 12) return bad;
+    hour = hour % 12 + (left[0] == 'p' ? 12 : 0);
+  } else if (!left.empty() || !minutes) {
+    if (!left.empty()) return bad;
+    return wrong(fmt::format("‘{}’ is not a time of day", text),
+                 hour > 12 ? fmt::format("write it with its minutes: `{}:00`", text)
+                           : fmt::format("write `{0}:00`, or `{0} am` or `{0} pm`", text));
+  }
+  if (hour > 23 || minutes.value_or(0) > 59) return bad;
+  return TimeOfDay{Duration::minutes(hour * 60 + minutes.value_or(0))};
+}
+
+Value<Date> parse_day(std::string_view text) {
+  text = trim(text);
+  if (const auto date = parse_date(text)) return *date;
+  const bool iso_form = text.size() == 10 && text[4] == '-' && text[7] == '-' &&
+                        text.find_first_not_of("0123456789-") == std::string_view::npos;
+  if (iso_form) {
+    return wrong(fmt::format("there is no day ‘{}’", text), "check the month and the day");
+  }
+  const std::string iso = iso_of_words(text);
+  return wrong(fmt::format("‘{}’ is not a date that can be read", text),
+               fmt::format("write it as year-month-day: `{}`", iso.empty() ? "2026-12-02" : iso));
+}
+
+Value<std::vector<Weekday>> parse_weekdays(std::string_view text) {
+  text = trim(text);
+  std::string word = lower_ascii(text);
+  while (word.ends_with('.')) word.pop_back();
+  const auto from_to = [](int first, int last) {
+    std::vector<Weekday> out;
+    for (int i = first; i <= last; ++i) out.push_back(static_cast<Weekday>(i));
+    return out;
+  };
+  if (word == "daily" || word == "every day" || word == "everyday") return from_to(0, 6);
+  if (word == "weekdays") return from_to(0, 4);
+  if (word == "weekends" || word == "weekend") return from_to(5, 6);
+  if (word.size() > 6 && word.ends_with("days")) word.pop_back();
+  for (std::size_t i = 0; i < kWeekdays.size(); ++i) {
+    // Mon, Tues, Weds, Thurs: any beginning of three letters or more, and the common `Weds`.
+    const bool begins = word.size() >= 3 && kWeekdays[i].starts_with(word);
+    if (begins || (i == 2 && word == "weds"))
+      return from_to(static_cast<int>(i), static_cast<int>(i));
+  }
+  std::string hint = "write days as `Mon, Wed, Fri`, or `daily` or `weekdays`";
+  const std::vector<std::string> names{"Monday",   "Tuesday", "Wednesday", "Thursday", "Friday",
+                                       "Saturday", "Sunday",  "daily",     "weekdays"};
+  if (const auto meant = closest(word, names)) hint = fmt::format("did you mean `{}`?", *meant);
+  return wrong(fmt::format("‘{}’ is not a day of the week", text), hint);
+}
+
+Value<Paper> parse_paper(std::string_view text) {
+  const std::string word = lower_ascii(trim(text));
+  if (word == "a4") return Paper::kA4;
+  if (word == "a5") return Paper::kA5;
+  return wrong(fmt::format("‘{}’ is not a paper size we print on", trim(text)),
+               "write `a4` or `a5`");
+}
+
+Value<int> parse_whole(std::string_view text, int least, int most) {
+  text = trim(text);
+  const auto tokens = tokens_of(text);
+  if (tokens.size() == 1 && tokens[0].is(Kind::kNumber) && tokens[0].is_whole() &&
+      !tokens[0].too_large) {
+    const std::int64_t value = tokens[0].numerator / tokens[0].denominator;
+    if (value >= least && value <= most) return static_cast<int>(value);
+  }
+  return wrong(fmt::format("‘{}’ is not a number that makes sense here", text),
+               fmt::format("write a whole number from {} to {}", least, most));
+}
+
+Value<std::pair<int, int>> parse_ages(std::string_view text) {
+  text = trim(text);
+  std::vector<Token> numbers;
+  bool odd = false;  // something that is neither a number nor a dash
+  for (Token& token : tokens_of(text)) {
+    if (token.is(Kind::kNumber)) {
+      numbers.push_back(std::move(token));
+    } else if (!token.is(Kind::kDash) && !token.is_word("to") && !token.is_word("years")) {
+      odd = true;
+    }
+  }
+  const auto age = [](const Token& token) {
+    const bool fine = token.is_whole() && !token.too_large;
+    return fine ? static_cast<int>(token.numerator / token.denominator) : 0;
+  };
+  constexpr int kOldest = 99;
+  if (!odd && (numbers.size() == 1 || numbers.size() == 2)) {
+    const int youngest = age(numbers.front());
+    const int oldest = age(numbers.back());
+    if (youngest >= 1 && youngest <= oldest && oldest <= kOldest)
+      return std::pair(youngest, oldest);
+  }
+  return wrong(fmt::format("‘{}’ is not a range of ages", text),
+               "write the youngest and the oldest in years: `9–11`");
+}
+
+}  // namespace chalkleaf::plan

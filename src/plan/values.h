@@ -1,0 +1,43 @@
+// Single values of front matter and club files, from text: pure, nothing is reported here.
+//
+// Each answers with the value or with what is wrong and what to write instead.
+// Tested by tests/plan/values_test.cpp.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <tl/expected.hpp>
+#include <vector>
+
+#include "base/date.h"
+#include "base/duration.h"
+#include "base/paper.h"
+
+namespace chalkleaf::plan {
+
+/// Why a value is not one: a message without full stop, and what to change.
+struct ValueProblem {
+  std::string message;
+  std::string hint;
+};
+template <class T>
+using Value = tl::expected<T, ValueProblem>;
+
+/// Whether a time may be zero (a rest may, a slot may not).
+enum class Zero { kAllowed, kRefused };
+
+/// `40 min`, `1 h`, `1:15 h`; a unit is asked for, because `75` or `1:15` could mean two things.
+Value<Duration> parse_duration(std::string_view text, Zero zero);
+/// `17:00`, `17.00`, `5 pm`, `5:30pm`
+Value<TimeOfDay> parse_time_of_day(std::string_view text);
+/// `2026-12-02` (ISO 8601); other common forms are recognised in the hint.
+Value<Date> parse_day(std::string_view text);
+/// `Mon`, `Monday`, `Mondays`; `daily`, `weekdays` and `weekends` give several.
+Value<std::vector<Weekday>> parse_weekdays(std::string_view text);
+Value<Paper> parse_paper(std::string_view text);
+/// A whole number from `least` to `most`.
+Value<int> parse_whole(std::string_view text, int least, int most);
+/// `9–11`, `9-11`, `9 to 11` or `9`: years, youngest and oldest.
+Value<std::pair<int, int>> parse_ages(std::string_view text);
+
+}  // namespace chalkleaf::plan

@@ -1,0 +1,72 @@
+// YAML in, tree out; where a line cannot be read it is reported, blanked, and the rest read again.
+//
+// Tested by tests/source/yaml_test.cpp and yaml_mistakes_test.cpp.
+#include "source/read_yaml.h"
+
+#include "source/front_matter.h"
+#include "source/read.h"
+#include "source/yaml_mistakes.h"
+
+namespace chalkleaf::source {
+namespace {
+
+constexpr int kMostTries = 8;  // slips reported in one run; each costs one more pass
+
+// yaml-cpp knows LF and CRLF only; a lone CR becomes LF, byte for byte. Control characters, one of
+// which ends its input, become spaces.
+void make_readable(std::string& text) {
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const char c = text[i];
+    if (c == '\r' && (i + 1 == text.size() || text[i + 1] != '\n')) {
+      text[i] = '\n';
+    } else if (static_cast<unsigned char>(c) < 0x20 && c != '\n' && c != '\r' && c != '\t') {
+      text[i] = ' ';
+    }
+  }
+}
+
+void blank(std::string& text, Stretch where) {
+  for (std::size_t i = where.begin; i < where.end && i < text.size(); ++i) {
+    if (text[i] != '\n' && text[i] != '\r') text[i] = ' ';
+  }
+}
+
+}  // namespace
+
+std::optional<YamlNode> read_yaml_span(const Span& where, Diagnostics& diagnostics) {
+  if (where.size() > kLargestYaml) {
+    diagnostics.error("bad-value", {where.source, where.begin, where.begin},
+                      "this is too long to be read", "check that this is the right file");
+    return std::nullopt;
+  }
+  YamlText yaml{where.source, where.begin, std::string(where.text()), {}};
+  make_readable(yaml.text);
+  for (int i = 0; i < kMostTries; ++i) {
+    Diagnostics found;
+    YamlPass pass = read_once(yaml, found);
+    if (!pass.failure) {
+      diagnostics.append(found);
+      if (pass.root.kind == YamlNode::Kind::kNull) {  // nothing but comments
+        pass.root.kind = YamlNode::Kind::kMap;
+        pass.root.span = {where.source, where.begin, where.begin};
+      }
+      return std::move(pass.root);
+    }
+    const YamlMistake mistake = explain(yaml, *pass.failure);
+    diagnostics.error("bad-value", yaml.span(mistake.where.begin, mistake.where.end),
+                      mistake.message, mistake.hint);
+    const std::string before = yaml.text;
+    blank(yaml.text, mistake.leave_out);
+    if (yaml.text == before) break;  // nothing left to leave out
+    yaml.left_out.push_back(mistake.leave_out);
+  }
+  return std::nullopt;
+}
+
+std::optional<YamlNode> read_yaml(const SourcePtr& source, Diagnostics& diagnostics) {
+  const std::uint32_t mark = byte_order_mark(source->text());
+  return read_yaml_span({source.get(), mark, static_cast<std::uint32_t>(source->text().size())},
+                        diagnostics);
+}
+
+}  // namespace chalkleaf::source

@@ -1,0 +1,19 @@
+// Reads the YAML that stands in a part of a file. Inside the room; others use source/read.h.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+
+#include "base/diagnostic.h"
+#include "source/tree.h"
+
+namespace chalkleaf::source {
+
+/// The longest front matter or YAML file that is read.
+inline constexpr std::uint32_t kLargestYaml = 256 * 1024;
+
+/// The tree of the YAML in `where`: an empty map when there is nothing but comments, nothing when
+/// it cannot be read at all (reported).
+std::optional<YamlNode> read_yaml_span(const Span& where, Diagnostics& diagnostics);
+
+}  // namespace chalkleaf::source

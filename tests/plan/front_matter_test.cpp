@@ -1,0 +1,123 @@
+// Front matter that is right: every value, and its place in the file.
+#include <catch2/catch.hpp>
+
+#include "reading.h"
+
+namespace chalkleaf::plan {
+namespace {
+
+constexpr const char* kPlan = R"(---
+title: "Strong shapes: at home"
+place: Home
+group: kestrels
+slot: 40 min
+start: 5:30pm
+date: 2026-12-02
+repeat: Mon, wed, Friday
+equipment:
+  towel: a bath towel, rolled lengthways
+  line:
+timings:
+  changeover: 10 s
+  parts: {Warm-up: 8 min}
+---
+
+## Warm-Up
+
+## Shapes
+)";
+
+Club club() {
+  Club out;
+  out.name.text = "Alder Quay Gymnastics";
+  out.groups.push_back({{"Kestrels", {}}, {}, {}, Sourced<int>{8, {}}});
+  out.timings.step = {Duration::seconds(2), Timing::Origin::kClub, {}};
+  return out;
+}
+
+TEST_CASE("front matter gives the session its values, each with its bytes") {
+  const ReadPlan plan = read_plan(kPlan, club());
+  CHECK(messages(plan.diagnostics).empty());
+  const Session& s = plan.session;
+  CHECK(s.title.text == "Strong shapes: at home");
+  CHECK(s.title.span.text() == "\"Strong shapes: at home\"");
+  CHECK(s.place.value == Place::kHome);
+  CHECK(s.place.span.text() == "Home");
+  CHECK(s.group_name.text == "kestrels");
+  CHECK(s.group.value().name.text == "Kestrels");
+  CHECK(s.slot.value().value == Duration::minutes(40));
+  CHECK(s.slot.value().span.text() == "40 min");
+  CHECK(clock_text(s.start.value().value) == "17:30");
+  CHECK(s.start.value().span.text() == "5:30pm");
+  CHECK(iso_text(s.date.value().value) == "2026-12-02");
+  REQUIRE(s.repeat.size() == 3);
+  CHECK(s.repeat[1].value == Weekday::kWednesday);
+  CHECK(s.repeat[1].span.text() == "wed");
+  REQUIRE(s.equipment.size() == 2);
+  CHECK(s.equipment[0].name.span.text() == "towel");
+  CHECK(s.equipment[0].description.text == "a bath towel, rolled lengthways");
+  CHECK(s.equipment[1].description.empty());
+  CHECK(s.timings.changeover.value == Duration::seconds(10));
+  CHECK(s.timings.changeover.origin == Timing::Origin::kPlan);
+  CHECK(s.timings.changeover.span.text() == "10 s");
+  CHECK(s.timings.step.value == Duration::seconds(2));
+  CHECK(s.timings.step.origin == Timing::Origin::kClub);
+  CHECK(s.timings.repetition.origin == Timing::Origin::kDefault);
+  REQUIRE(s.parts.size() == 2);
+  CHECK(s.parts[0].budget.value().value == Duration::minutes(8));
+  CHECK(s.parts[0].budget.value().span.text() == "8 min");
+  CHECK(!s.parts[1].budget);
+  CHECK(s.sources == std::vector<SourcePtr>{plan.source});
+}
+
+TEST_CASE("a group the club does not have is reported; without groups any name will do") {
+  const std::string text = "---\ntitle: T\nplace: gym\ngroup: Kestrel\n---\n## P\n";
+  CHECK(messages(read_plan(text, club()).diagnostics) ==
+        "plan.md:4:8: error: the club has no group ‘Kestrel’ [bad-value]; did you mean "
+        "`Kestrels`?\n");
+  CHECK(messages(read_plan(text).diagnostics).empty());
+}
+
+TEST_CASE("equipment may be a map, a list or one line") {
+  const auto kit = [](const std::string& written) {
+    std::string out;
+    const ReadPlan plan = read_plan("---\ntitle: T\nplace: gym\nequipment:" + written + "---\n");
+    for (const KitItem& item : plan.session.equipment) {
+      out += fmt::format("{} ({}) = {}; ", item.name.text, item.name.span.text(),
+                         item.description.text);
+    }
+    return out + messages(plan.diagnostics);
+  };
+  CHECK(kit("\n  - towel: rolled\n  - line\n") == "towel (towel) = rolled; line (line) = ; ");
+  CHECK(kit(" towel, two books\n") == "towel (towel) = ; two books (two books) = ; ");
+  CHECK(kit(" [towel, 'a, b']\n") == "towel (towel) = ; a, b ('a, b') = ; ");
+  CHECK(kit("\n  towel: &a x\n") ==
+        "towel (towel) = x; plan.md:5:10: error: a value cannot begin with ‘&’ [bad-value]; put "
+        "the whole value in quotation marks\n");
+}
+
+TEST_CASE("a duplicate key points at both places") {
+  const ReadPlan plan = read_plan("---\ntitle: A\nplace: gym\ntitle: B\n---\n");
+  REQUIRE(plan.diagnostics.all().size() == 1);
+  const Diagnostic& twice = plan.diagnostics.all()[0];
+  CHECK(twice.name == "duplicate-key");
+  CHECK(twice.span.source->line_column(twice.span.begin) == LineColumn{4, 1});
+  REQUIRE(twice.labels.size() == 1);
+  CHECK(twice.labels[0].message == "it is written here first");
+  CHECK(twice.labels[0].span.source->line_column(twice.labels[0].span.begin) == LineColumn{2, 1});
+  CHECK(plan.session.title.text == "A");
+}
+
+TEST_CASE("a plan without front matter says where it belongs") {
+  CHECK(messages(read_plan("# My plan\n\n## P\n").diagnostics) ==
+        "plan.md:1:1: error: the plan does not say where it is done [missing-key]; begin the file "
+        "with three lines: `---`, then `place: gym` or `place: home`, then `---`\n");
+  CHECK(messages(read_plan("").diagnostics) ==
+        "plan.md:1:1: error: the plan does not say where it is done [missing-key]; begin the file "
+        "with three lines: `---`, then `place: gym` or `place: home`, then `---`\n"
+        "plan.md:1:1: error: the plan has no title [missing-key]; add a line `title: ` to the "
+        "front matter, or begin the text with a heading `# `\n");
+}
+
+}  // namespace
+}  // namespace chalkleaf::plan

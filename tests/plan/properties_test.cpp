@@ -1,0 +1,341 @@
+// Properties that hold for any text: reading never fails, places lie in the file and nest, and no
+// word of the coach's is lost. A seeded generator (xorshift, so that every machine tries the same).
+#include <catch2/catch.hpp>
+#include <set>
+
+#include "reading.h"
+
+namespace chalkleaf::plan {
+namespace {
+
+class Random {
+ public:
+  explicit Random(std::uint64_t seed) : state_(seed * 2654435761U + 1) {}
+  std::size_t below(std::size_t n) {
+    state_ ^= state_ << 13U;
+    state_ ^= state_ >> 7U;
+    state_ ^= state_ << 17U;
+    return static_cast<std::size_t>(state_ % n);
+  }
+  template <class T>
+  const T& pick(const std::vector<T>& from) {
+    return from[below(from.size())];
+  }
+
+ private:
+  std::uint64_t state_;
+};
+
+const std::string kSample = R"(---
+title: Strong shapes
+place: home
+slot: 40 min
+start: 17:00
+repeat: [Mon, Wed]
+equipment: {towel: "a bath towel", line: tape}
+timings:
+  changeover: 10 s
+  parts: {Warm-up: 8 min}
+---
+
+Hold *still*. <!-- mine -->
+
+> **Safety.** Clear the floor. An adult stays.
+
+## Warm-up
+
+[The warm-up](w.md)
+
+## Shapes — floor
+
+- Dish hold: 2 × 20 s, rest 20 s
+  - cue: lower `back` down
+  - easier: knees bent
+  - uses: towel, held
+  - without towel: Dish, palms: 2 x 20 s
+    - easier: one foot &amp; hand
+- Beam walk: 12 steps each way: forwards, backwards
+
+| a | b |
+|---|---|
+| 1 | 2 |
+
+    code
+
+## Cool-down
+)";
+
+const std::vector<std::string> kPieces{
+    "\t",       "  - ", "- ", "> ",         "#",           "`",    "*",        "[",
+    "](x.md)",  ":",    ": ", "'",          "\"",          "{",    "}",        "&",
+    "!",        "|",    "\n", "\r",         "\r\n",        "---",  "\xC2\xA0", "½",
+    "é",        "—",    "<",  "-->",        "<!--",        "\\",   "0",        "99999999999",
+    "x",        ",",    ";",  "each way: ", "without a: ", "cue:", "max hold", "\xEF\xBB\xBF",
+    "[a]: b\n", "\xFF", ""};
+
+std::string mutated(Random& random) {
+  std::string text = kSample;
+  const std::size_t changes = 1 + random.below(6);
+  for (std::size_t i = 0; i < changes; ++i) {
+    const std::size_t at = random.below(text.size() + 1);
+    switch (random.below(4)) {
+      case 0:
+        text.erase(at, random.below(12));
+        break;
+      case 1:
+        text.insert(at, random.pick(kPieces));
+        break;
+      case 2: {
+        const std::size_t from = random.below(text.size());
+        const std::string copy = text.substr(from, random.below(80));
+        text.insert(at, copy);
+        break;
+      }
+      default:
+        text =
+            text.substr(0, at) + random.pick(kPieces) + text.substr(std::min(at + 1, text.size()));
+    }
+  }
+  return text;
+}
+
+/// Checks every place of a model: in the file, and inside what holds it.
+class Places {
+ public:
+  explicit Places(const Source* source) : source_(source) {}
+  void inside(const Span& inner, const Span& outer) {
+    if (!inner) return;
+    in_file(inner);
+    if (!outer.contains(inner)) ok = false;
+  }
+  void in_file(const Span& span) {
+    if (!span) return;
+    if (span.source != source_ || span.begin > span.end || span.end > source_->text().size()) {
+      ok = false;
+    }
+  }
+  void notes(const std::vector<Note>& all, const Span& outer) {
+    for (const Note& n : all) inside(n.words.span, outer);
+  }
+  void dose(const std::optional<Dose>& d, const Span& outer) {
+    if (!d) return;
+    inside(d->span, outer);
+    for (const Words& w : d->ways) inside(w.span, d->span);
+    for (const Words& w : d->remarks) inside(w.span, d->span);
+  }
+  void drill(const Drill& d) {
+    inside(d.name.span, d.span);
+    dose(d.dose, d.span);
+    for (const Words& w : d.cues) inside(w.span, d.span);
+    for (const Words& w : d.easier) inside(w.span, d.span);
+    for (const Words& w : d.harder) inside(w.span, d.span);
+    for (const KitUse& u : d.uses) inside(u.kit.span, d.span), inside(u.how.span, d.span);
+    notes(d.notes, d.span);
+    for (const Substitute& s : d.substitutes) {
+      inside(s.span, d.span);
+      inside(s.kit.span, s.span);
+      inside(s.name.span, s.span);
+      dose(s.dose, s.span);
+      for (const Words& w : s.easier) inside(w.span, s.span);
+      notes(s.notes, s.span);
+    }
+  }
+  void session(const Session& s) {
+    for (const Note& n : s.introduction) in_file(n.words.span);
+    for (const Part& part : s.parts) {
+      in_file(part.span);
+      in_file(part.title.span);  // a part without a heading has the plan's title
+      for (const Step& step : part.steps) {
+        if (const auto* d = std::get_if<Drill>(&step)) inside(d->span, part.span), drill(*d);
+        if (const auto* n = std::get_if<Note>(&step)) inside(n->words.span, part.span);
+        if (const auto* l = std::get_if<PartLink>(&step)) inside(l->span, part.span);
+      }
+    }
+  }
+  bool ok = true;
+
+ private:
+  const Source* source_;
+};
+
+TEST_CASE("any mutation of a plan is read, and every place is in the file and nests") {
+  for (std::uint64_t seed = 1; seed <= 4000; ++seed) {
+    Random random(seed);
+    const std::string text = mutated(random);
+    const ReadPlan plan = read_plan(text);
+    if (!plan.source) {
+      CHECK(plan.diagnostics.error_count() == 1);  // not UTF-8 any more
+      continue;
+    }
+    Places places(plan.source.get());
+    places.session(plan.session);
+    for (const Diagnostic& d : plan.diagnostics.all()) {
+      places.in_file(d.span);
+      if (d.message.empty() || d.hint.empty() || d.name.empty()) places.ok = false;
+    }
+    if (!places.ok) {
+      INFO("seed " << seed << "\n" << text);
+      CHECK(places.ok);
+    }
+  }
+}
+
+/// The words of a text: runs of letters and digits.
+std::set<std::string> words_in(std::string_view text) {
+  std::set<std::string> out;
+  std::string word;
+  for (std::size_t i = 0; i <= text.size(); ++i) {
+    const char c = i < text.size() ? text[i] : ' ';
+    if ((c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9')) {
+      word += c;
+    } else if (!word.empty()) {
+      out.insert(std::move(word));
+      word.clear();
+    }
+  }
+  return out;
+}
+
+/// Everything the model says, and everything that is reported.
+class Said {
+ public:
+  void session(const ReadPlan& plan) {
+    const Session& s = plan.session;
+    add(s.title);
+    notes(s.introduction);
+    safety(s.safety);
+    for (const Part& part : s.parts) {
+      add(part.title);
+      safety(part.safety);
+      for (const Step& step : part.steps) {
+        if (const auto* d = std::get_if<Drill>(&step)) drill(*d);
+        if (const auto* n = std::get_if<Note>(&step)) add(n->words);
+        if (const auto* l = std::get_if<PartLink>(&step)) add(l->text);
+      }
+    }
+    for (const Diagnostic& d : plan.diagnostics.all()) all += std::string(d.span.text()) + " ";
+  }
+  std::string all;
+
+ private:
+  void add(const Words& words) { all += words.text + " "; }
+  void add_all(const std::vector<Words>& many) {
+    for (const Words& words : many) add(words);
+  }
+  void notes(const std::vector<Note>& many) {
+    for (const Note& note : many) add(note.words);
+  }
+  void safety(const std::vector<Safety>& many) {
+    for (const Safety& one : many) add(one.words);
+  }
+  // Numbers of a dose are in its values; its bytes stand for them here.
+  void dose(const std::optional<Dose>& d) {
+    if (d) all += std::string(d->span.text()) + " ";
+  }
+  void drill(const Drill& d) {
+    add(d.name);
+    dose(d.dose);
+    add_all(d.cues), add_all(d.easier), add_all(d.harder);
+    for (const KitUse& use : d.uses) add(use.kit), add(use.how);
+    notes(d.notes);
+    for (const Substitute& s : d.substitutes) {
+      add(s.kit), add(s.name);
+      dose(s.dose);
+      add_all(s.cues), add_all(s.easier), add_all(s.harder);
+      notes(s.notes);
+    }
+  }
+};
+
+TEST_CASE("every word of a body is in the model or in a message") {
+  const std::vector<std::string> lines{"## W\n\n",
+                                       "W W\n\n",
+                                       "- W: 2 x 20 s, W\n",
+                                       "- W\n",
+                                       "  - cue: W\n",
+                                       "  - W W: W\n",
+                                       "  - without W: W: 3\n",
+                                       "    - easier: W\n",
+                                       "> W. W\n\n",
+                                       "> - W\n",
+                                       "| W | W |\n|---|---|\n| W | W | W |\n\n",
+                                       "```\nW\n```\n\n",
+                                       "    W\n\n",
+                                       "[W](x.md)\n\n",
+                                       "[W](http://e.org/W) W\n",
+                                       "<b>W</b> W\n\n",
+                                       "<div>W</div>\n\n",
+                                       "W\n===\n\n",
+                                       "### W\n",
+                                       "1. W: 3 W\n",
+                                       "   - W: W\n",
+                                       "![W](p.png)\n\n",
+                                       "[W]: W\n",
+                                       "`W` *W* \\*W\n",
+                                       "- [ ] W: 3\n",
+                                       "      - harder: W\n",
+                                       "  W: 3\n",
+                                       "  cue: W\n",
+                                       "-W\n",
+                                       "\n",
+                                       "---\n",
+                                       "W &amp; W\n",
+                                       "easier: W\n\n",
+                                       "- easier: W\n",
+                                       "  - uses: W, W\n",
+                                       "* W – W\n",
+                                       "> > W\n",
+                                       "  > W\n",
+                                       "  1. W\n"};
+  for (std::uint64_t seed = 1; seed <= 3000; ++seed) {
+    Random random(seed);
+    std::string body;
+    std::set<std::string> wanted;
+    int number = 0;
+    for (std::size_t i = 0; i < 12; ++i) {
+      for (const char c : random.pick(lines)) {
+        if (c != 'W') {
+          body += c;
+          continue;
+        }
+        const std::string word = fmt::format("w{}q", number++);
+        body += word;
+        wanted.insert(word);
+      }
+    }
+    const ReadPlan plan = read_plan(plan_with(body));
+    Said said;
+    said.session(plan);
+    const auto got = words_in(said.all);
+    for (const std::string& word : wanted) {
+      if (got.count(word) > 0) continue;
+      INFO("seed " << seed << "\n" << body);
+      CHECK(word == "is missing");
+    }
+  }
+}
+
+TEST_CASE("hostile bodies are read in bounded time and depth") {
+  const auto many = [](const std::string& piece, std::size_t n) {
+    std::string out;
+    for (std::size_t i = 0; i < n; ++i) out += piece;
+    return out;
+  };
+  constexpr std::size_t kMany = 100'000;
+  for (const std::string& body :
+       {many(">", kMany), many("- ", kMany), many("[", kMany), many("*a_ ", kMany),
+        many("- a: 3\n  - b: c\n", 2000), "- " + many("a: ", kMany), "- a: " + many("b, ", kMany),
+        "- " + many("a – ", kMany), many("|x", kMany) + "\n" + many("|-", kMany),
+        "|" + many("a|", 60) + "\n|" + many("-|", 60) + "\n" + many("a\n", kMany),
+        many("![l", kMany), many("<!-- a ", kMany), many("a\\\n", kMany),
+        "- a: 3\n" + many("  cue: x\n", 5000), many("[a]: b\n", 5000)}) {
+    const ReadPlan plan = read_plan(plan_with(body));
+    Places places(plan.source.get());
+    places.session(plan.session);
+    INFO(body.substr(0, 40));
+    CHECK(places.ok);
+  }
+}
+
+}  // namespace
+}  // namespace chalkleaf::plan
