@@ -27,7 +27,14 @@ endfunction()
 
 # In the order a plan flows through them.
 foreach(room base source plan reason type page sheet pdf club cli)
-  if(EXISTS ${CMAKE_SOURCE_DIR}/src/${room}/CMakeLists.txt)  # TODO: all rooms stand
-    add_subdirectory(${CMAKE_SOURCE_DIR}/src/${room} ${CMAKE_BINARY_DIR}/rooms/${room})
-  endif()
+  add_subdirectory(${CMAKE_SOURCE_DIR}/src/${room} ${CMAKE_BINARY_DIR}/rooms/${room})
 endforeach()
+
+# What each room sees, for tests/walls.
+set(sees "")
+foreach(room base source plan reason type page sheet pdf club)
+  get_property(rooms GLOBAL PROPERTY CHALKLEAF_SEES_${room})
+  list(JOIN rooms " " rooms)
+  string(APPEND sees "${room}: ${rooms}\n")
+endforeach()
+file(WRITE ${CMAKE_BINARY_DIR}/sees.txt "${sees}")

@@ -45,7 +45,7 @@ def drills_of(plan):
     """The names of a plan's drills in order, read from `times` and not from the program's model of the page."""
     names = []
     for line in run(program, "times", plan).stdout.splitlines():
-        match = re.match(r"\s+\d?\d:\d\d(?::\d\d)?  (\S.*?)(?:  |$)", line)
+        match = re.match(r"\s*\d+:\d\d(?::\d\d)? {4}(\S.*?)(?: {2,}|$)", line)
         if match:
             names.append(match.group(1))
     return names

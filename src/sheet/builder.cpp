@@ -140,6 +140,12 @@ Block Builder::note(NodeId parent, const plan::Note& note) {
               Owner::of(node(parent, Role::kP)), note.words.span);
 }
 
+std::string Builder::part_time(Duration time) const {
+  if (time < Duration::minutes(1))
+    return labels().short_time(Duration::seconds(time.rounded_seconds()));
+  return labels().say("minutes", {{"n", std::to_string(time.rounded_minutes())}});
+}
+
 page::Flow Builder::finish(std::vector<page::Section> sections, const plan::Session& session,
                            std::string_view kind_label) {
   page::Flow flow;

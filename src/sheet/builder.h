@@ -61,6 +61,9 @@ class Builder {
   /// Text of the coach's that is no drill: a P below `parent`.
   Block note(NodeId parent, const plan::Note& note);
 
+  /// `9 min`, or `40 s` for what takes less than a minute.
+  std::string part_time(Duration time) const;
+
   Colour colour(Use use) const { return context_.theme.colour(use); }
   page::Stroke stroke(Use use, Length width) const { return {colour(use), width, false, {}}; }
 

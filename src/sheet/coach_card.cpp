@@ -43,13 +43,13 @@ class CardWriter {
     gymnasts_ =
         session_.group && session_.group->size ? session_.group->size->value : kGymnastsUnknown;
     clock_width_ = b_.text_width(TextRole::kClock, "00:00") + b_.look().gap;
-    const Length step = b_.look().tick_box + tick_gap();
-    // The boxes may take three eighths of the width; more gymnasts go on a second line of boxes.
-    const int most = std::max<int>(
-        1, static_cast<int>((b_.width() * 3 / 8).in_millipoints() / step.in_millipoints()));
-    const int lines = (gymnasts_ + most - 1) / most;
+    // A card set larger keeps its boxes as the theme has them, if that saves a line of boxes.
+    tick_side_ = b_.look().tick_box;
+    const Length plain = b_.context().theme.card.tick_box;
+    if (tick_lines(plain) < tick_lines(tick_side_)) tick_side_ = plain;
+    const int lines = tick_lines(tick_side_);
     per_line_ = (gymnasts_ + lines - 1) / lines;
-    ticks_width_ = step * per_line_ - tick_gap();
+    ticks_width_ = (tick_side_ + tick_gap()) * per_line_ - tick_gap();
     for (const plan::Part& part : session_.parts) {
       for (const plan::Drill* drill : plan::drills_of(part)) {
         if (!drill->easier.empty() || !drill->harder.empty() || !drill->substitutes.empty())
@@ -57,7 +57,14 @@ class CardWriter {
       }
     }
   }
-  Length tick_gap() const { return b_.look().tick_box / 4; }
+
+  // Boxes may take three eighths of the width; more gymnasts go on further lines of boxes.
+  int tick_lines(Length side) const {
+    const Length room = b_.width() * 3 / 8;
+    const auto most = static_cast<int>(room.in_millipoints() / (side * 5 / 4).in_millipoints());
+    return (gymnasts_ + std::max(1, most) - 1) / std::max(1, most);
+  }
+  Length tick_gap() const { return tick_side_ / 4; }
   int columns() const { return (has_variations_ ? 3 : 2) + gymnasts_; }
 
   // ---- a part
@@ -94,9 +101,7 @@ class CardWriter {
   }
 
   std::string part_detail(const reason::PartTime& part) const {
-    std::string detail =
-        clock(timetable_, part.start) + " · " +
-        labels_.say("minutes", {{"n", std::to_string(part.length.rounded_minutes())}});
+    std::string detail = clock(timetable_, part.start) + " · " + b_.part_time(part.length);
     for (const plan::PartLink& link : part.part->shared) {
       if (!link.text.empty()) detail += " · " + link.text.text;
     }
@@ -160,7 +165,7 @@ class CardWriter {
       RowBlock line;
       line.gap = tick_gap();
       for (int i = from; i < std::min(from + per_line_, gymnasts_); ++i) {
-        line.cells.push_back({Track::fixed(b_.look().tick_box), cell(i)});
+        line.cells.push_back({Track::fixed(tick_side_), cell(i)});
       }
       lines.push_back({std::move(line)});
     }
@@ -194,6 +199,7 @@ class CardWriter {
     first.cells.push_back({Track::fixed(ticks_width_), ticks(drill, row_node)});
     std::vector<Block> lines;
     lines.push_back({std::move(first)});
+    if (per_line_ < gymnasts_ && !below.empty()) lines.push_back(Builder::space(tick_gap()));
     for (Block& line : below) lines.push_back(std::move(line));
 
     RowBlock row;
@@ -321,7 +327,7 @@ class CardWriter {
     }
     if (forms.empty()) return Builder::space({});
     return gymnast_grid(tick_gap(), [&](int i) {
-      return b_.tick_box(b_.look().tick_box, forms[static_cast<std::size_t>(i)]);
+      return b_.tick_box(tick_side_, forms[static_cast<std::size_t>(i)]);
     });
   }
 
@@ -382,6 +388,7 @@ class CardWriter {
   int per_line_ = kGymnastsUnknown;
   Length clock_width_;
   Length ticks_width_;
+  Length tick_side_;
   bool has_variations_ = false;
 };
 

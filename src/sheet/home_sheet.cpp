@@ -88,12 +88,15 @@ class HomeWriter {
   std::string subtitle() const {
     std::vector<std::string> facts;
     if (!session_.group_name.empty()) facts.push_back(session_.group_name.text);
-    facts.push_back(
-        labels_.say("about-minutes", {{"n", std::to_string(timetable_.total.rounded_minutes())}}));
+    facts.push_back(about_minutes(timetable_.total));
     std::vector<std::string> names;
     for (const auto& day : session_.repeat) names.push_back(labels_.weekday(day.value));
     if (!names.empty()) facts.push_back(fmt::format("{}", fmt::join(names, ", ")));
     return fmt::format("{}", fmt::join(facts, " · "));
+  }
+
+  std::string about_minutes(Duration time) const {
+    return labels_.count("about-minutes", std::max<std::int64_t>(1, time.rounded_minutes()));
   }
 
   Block framed(Block content, Use use, Length width) const {
@@ -192,11 +195,10 @@ class HomeWriter {
     page::WrapBlock words;
     words.gap = b_.look().gap;
     words.children.push_back(b_.text(TextRole::kPart, title.text, owner, title.span));
-    const std::string minutes =
-        labels_.say("about-minutes",
-                    {{"n", std::to_string(std::max<std::int64_t>(1, length.rounded_minutes()))}});
-    words.children.push_back(
-        b_.text(TextRole::kPartDetail, minutes, Owner::of(b_.node(Builder::kRoot, Role::kP))));
+    if (length > Duration()) {
+      words.children.push_back(b_.text(TextRole::kPartDetail, about_minutes(length),
+                                       Owner::of(b_.node(Builder::kRoot, Role::kP))));
+    }
     return {std::move(words)};
   }
 
@@ -290,10 +292,8 @@ class HomeWriter {
       if (!words.how.empty())
         pieces.push_back(b_.piece(TextRole::kNote, " " + words.how, drill.dose->span));
     } else if (time.shared_time) {
-      const std::string minutes =
-          std::to_string(std::max<std::int64_t>(1, time.work.rounded_minutes()));
-      pieces.push_back(
-          b_.piece(TextRole::kDose, labels_.say("say-shared", {{"n", minutes}}), drill.name.span));
+      const std::int64_t minutes = std::max<std::int64_t>(1, time.work.rounded_minutes());
+      pieces.push_back(b_.piece(TextRole::kDose, labels_.count("say-shared", minutes), drill.name.span));
     }
     if (pieces.empty()) return Builder::space({});
     return b_.paragraph(std::move(pieces), TextRole::kDose, paragraph_owner());

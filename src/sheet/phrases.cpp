@@ -53,7 +53,7 @@ const std::vector<PhraseForm>& all_phrases() {
       {"stop-word", "", false},
       {"you-need", "", false},
       {"need-nothing", "", false},
-      {"about-minutes", "n", false},
+      {"about-minutes", "n", true},
       {"and", "", false},
       {"tick-home", "text", false},
       {"tick-day", "day drill", false},
@@ -92,7 +92,7 @@ const std::vector<PhraseForm>& all_phrases() {
       {"say-pace", "time", false},
       {"say-every", "time", false},
       {"say-effort", "n", false},
-      {"say-shared", "n", false},
+      {"say-shared", "n", true},
   };
   return kAll;
 }
