@@ -268,7 +268,8 @@ ParagraphLines lines_of(const source::Text& text) {
     const std::string_view bytes = text.span(i, i + 1).text();
     return bytes.find_first_of("\r\n") != std::string_view::npos;
   };
-  // A line that begins with a known key begins a new piece; the first piece is the line itself.
+  // A line that begins with a known key, or that is a drill, begins a new piece; the first piece is
+  // the line itself.
   std::vector<std::size_t> starts{0};
   for (std::size_t i = 0; i < all.size(); ++i) {
     if (!is_break(i)) continue;
@@ -276,7 +277,8 @@ ParagraphLines lines_of(const source::Text& text) {
     while (stop < all.size() && !is_break(stop)) ++stop;
     const source::Text line = text.slice(i + 1, stop).trimmed();
     const auto attribute = attribute_of(line);
-    if ((attribute && is_known(*attribute)) || bare_dash(line.str()) > 0) starts.push_back(i + 1);
+    const bool known = attribute && is_known(*attribute);
+    if (known || bare_dash(line.str()) > 0 || is_plainly_a_drill(line)) starts.push_back(i + 1);
     i = stop - 1;
   }
   starts.push_back(all.size());
@@ -308,7 +310,13 @@ void read_forgotten(const ParagraphLines& lines, const Below& target, Diagnostic
       continue;
     }
     const auto attribute = attribute_of(line);
-    if (!attribute) continue;
+    if (!attribute || !is_known(*attribute)) {  // a drill
+      diagnostics.error(kBadValue, words.span,
+                        "this drill has no dash before it, so it runs on from the line above",
+                        fmt::format("write `- {}`, with a dash and a space before it", words.text));
+      target.notes->push_back({Note::Kind::kListItem, words});
+      continue;
+    }
     diagnostics.error(kBadValue, attribute->written.span,
                       fmt::format("‘{}’ has no dash before it, so it runs on from the line above",
                                   attribute->written.text),

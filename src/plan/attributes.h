@@ -37,8 +37,8 @@ std::optional<Attribute> attribute_of(const source::Text& text);
 bool is_known(const Attribute& attribute);
 
 /// A paragraph's first line, and the later lines that should be list items: they begin like
-/// attributes without a dash, or with a dash and no space. All other lines stay with the line
-/// above.
+/// attributes without a dash, or with a dash and no space, or are drills. All other lines stay with
+/// the line above.
 struct ParagraphLines {
   source::Text first;
   std::vector<source::Text> forgotten;

@@ -24,6 +24,7 @@ struct DrillTime {
   Duration length() const { return work + rest + changeover; }
 };
 
+/// The time of one part. One without drills but with a budget takes its budget.
 struct PartTime {
   const plan::Part* part = nullptr;
   Duration start;
@@ -42,6 +43,8 @@ struct Timetable {
 
 /// How long a dose takes, without change-over: work, rest and the reasoning of DrillTime.
 DrillTime dose_time(const plan::Dose& dose, const plan::Timings& timings);
+/// How long one set of a dose takes, all sides or ways.
+Duration set_time(const plan::Dose& dose, const plan::Timings& timings);
 
 Timetable timetable(const plan::Session& session);
 

@@ -1,0 +1,106 @@
+#include "cli/arguments.h"
+
+#include <CLI/CLI.hpp>
+#include <sstream>
+#include <thread>
+
+namespace chalkleaf::cli {
+namespace {
+
+constexpr int kUsageError = 2;
+constexpr std::size_t kMostJobs = 256;
+
+/// The options as text, before they become a Request.
+struct Texts {
+  std::vector<std::string> paths;
+  std::string out, paper, only;
+  std::string messages = "human";
+  std::size_t jobs = 0;
+  bool strict = false;
+};
+
+void add_common(CLI::App& command, Texts& texts) {
+  command.add_option("PLAN", texts.paths,
+                     "Plans and folders of plans; without any, the club folder you stand in");
+  command
+      .add_option("--out", texts.out, "Folder for the PDFs; out in the club folder if not given")
+      ->type_name("DIR");
+  command.add_option("--paper", texts.paper, "a4 or a5, whatever the club says")
+      ->type_name("SIZE")
+      ->check(CLI::IsMember({"a4", "a5"}, CLI::ignore_case));
+  command.add_option("--only", texts.only, "cards (for coaches) or sheets (for families)")
+      ->type_name("KIND")
+      ->check(CLI::IsMember({"cards", "sheets"}));
+  command
+      .add_option("--jobs", texts.jobs, "Plans worked on at a time; as many as cores if not given")
+      ->type_name("N")
+      ->check(CLI::Range(std::size_t{1}, kMostJobs));
+  command.add_flag("--strict", texts.strict, "Take every warning for an error");
+  command.add_option("--messages", texts.messages, "human, short or json (one object a line)")
+      ->type_name("STYLE")
+      ->check(CLI::IsMember({"human", "short", "json"}));
+}
+
+Arguments from_texts(Command command, const Texts& texts) {
+  Arguments out;
+  out.command = command;
+  out.request.arguments = texts.paths;
+  if (!texts.out.empty()) out.request.out = texts.out;
+  if (!texts.paper.empty()) {
+    out.request.paper = texts.paper == "a4" || texts.paper == "A4" ? Paper::kA4 : Paper::kA5;
+  }
+  if (texts.only == "cards") out.request.only = club::Only::kCards;
+  if (texts.only == "sheets") out.request.only = club::Only::kSheets;
+  if (command == Command::kCheck) out.request.purpose = club::Purpose::kCheck;
+  if (texts.strict) out.request.strictness = club::Strictness::kStrict;
+  out.request.jobs =
+      texts.jobs > 0 ? texts.jobs : std::max(1U, std::thread::hardware_concurrency());
+  if (texts.messages == "short") out.messages = MessageStyle::kShort;
+  if (texts.messages == "json") out.messages = MessageStyle::kJson;
+  return out;
+}
+
+}  // namespace
+
+std::variant<Arguments, Stop> read_arguments(int count, const char* const* values) {
+  CLI::App app(
+      "Chalkleaf checks gymnastics session plans and sets them as coach cards and home "
+      "sheets.",
+      "chalkleaf");
+  app.set_version_flag("--version", "chalkleaf " + std::string(club::version()));
+  app.require_subcommand(1);
+  app.footer(
+      "Example:\n  chalkleaf build plans\n"
+      "Exit codes: 0 all well, 1 a plan has errors, 2 the command or the surroundings.");
+  Texts texts;
+  CLI::App* build = app.add_subcommand("build", "Make the PDFs of plans");
+  build->footer(
+      "Examples:\n  chalkleaf build sessions/tuesday.md\n  chalkleaf build --paper a4 --only "
+      "cards");
+  CLI::App* check = app.add_subcommand("check", "Say what is wrong with plans, and make no PDFs");
+  check->footer("Example:\n  chalkleaf check --messages short sessions/tuesday.md");
+  CLI::App* times = app.add_subcommand("times", "Show a plan's timetable and how it adds up");
+  times->footer("Example:\n  chalkleaf times sessions/tuesday.md");
+  add_common(*build, texts);
+  add_common(*check, texts);
+  times->add_option("PLAN", texts.paths, "The plan")->required()->expected(1);
+  try {
+    app.parse(count, values);
+  } catch (const CLI::ParseError& error) {
+    std::ostringstream out;
+    std::ostringstream err;
+    const bool asked = app.exit(error, out, err) == 0;
+    if (!asked && app.get_subcommands().empty()) {
+      const std::string what =
+          count > 1 ? "‘" + printable(values[1]) + "’ is not a command" : "no command is given";
+      return Stop{kUsageError, "chalkleaf: " + what +
+                                   ": write build, check or times\n"
+                                   "Run with --help for more information.\n"};
+    }
+    return Stop{asked ? 0 : kUsageError, asked ? out.str() : "chalkleaf: " + err.str()};
+  }
+  if (times->parsed()) return from_texts(Command::kTimes, texts);
+  return from_texts(check->parsed() ? Command::kCheck : Command::kBuild, texts);
+}
+
+}  // namespace chalkleaf::cli

@@ -1,0 +1,29 @@
+// The command line, as CLI11 reads it. Tested through the program by tests/club/program_test.cpp.
+#pragma once
+
+#include <string>
+#include <variant>
+
+#include "base/diagnostic_text.h"
+#include "club/build.h"
+
+namespace chalkleaf::cli {
+
+enum class Command { kBuild, kCheck, kTimes };
+
+/// What the user asked for.
+struct Arguments {
+  Command command = Command::kBuild;
+  club::Request request;  ///< without `standing`
+  MessageStyle messages = MessageStyle::kHuman;
+};
+
+/// Nothing to run: help or the version was asked for (0), or the command line is wrong (2).
+struct Stop {
+  int exit_code = 0;
+  std::string text;  ///< for standard output when the code is 0, else for standard error
+};
+
+std::variant<Arguments, Stop> read_arguments(int count, const char* const* values);
+
+}  // namespace chalkleaf::cli

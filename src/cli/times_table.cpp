@@ -1,0 +1,132 @@
+#include "cli/times_table.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "base/diagnostic_text.h"
+#include "base/text.h"
+
+namespace chalkleaf::cli {
+namespace {
+
+using reason::DrillTime;
+using reason::PartTime;
+using reason::Timetable;
+
+constexpr std::size_t kWidest = 60;  // of a column: a longer entry pushes its own row only
+
+/// One line of the table. An empty `time` leaves the rest of the row out.
+struct Row {
+  std::string clock, what, dose, time, why;
+};
+
+// `1:30`, and `0:11.666` where rounding would spoil the sum.
+std::string exact_stopwatch(Duration duration) {
+  if (duration < Duration()) return "-" + exact_stopwatch(-duration);
+  const std::int64_t fraction = duration.in_milliseconds() % 1000;
+  const std::string whole = stopwatch_text(duration - Duration::milliseconds(fraction));
+  return fraction == 0 ? whole : fmt::format("{}.{:03}", whole, fraction);
+}
+
+// The coach's own words on one line.
+std::string one_line(std::string_view text) {
+  std::string out;
+  for (const char c : printable(replace_all(replace_all(text, "\r", " "), "\n", " "))) {
+    if (c != ' ' || (!out.empty() && out.back() != ' ')) out += c;
+  }
+  return std::string(trim(out));
+}
+
+std::string when(const Timetable& timetable, Duration start) {
+  return timetable.start ? clock_text(*timetable.start + start) : exact_stopwatch(start);
+}
+
+Row drill_row(const Timetable& timetable, const DrillTime& drill) {
+  Row row;
+  row.clock = when(timetable, drill.start);
+  row.what = "  " + one_line(drill.drill->name.text);
+  row.dose = drill.drill->dose ? one_line(drill.drill->dose->span.text()) : "–";
+  row.time = exact_stopwatch(drill.length());
+  row.why = drill.reasoning;
+  if (drill.changeover > Duration()) {
+    row.why += fmt::format(" + {} change-over", exact_text(drill.changeover));
+  }
+  return row;
+}
+
+std::string part_reason(const PartTime& part) {
+  if (!part.part->budget) return "";
+  const std::string budget = exact_text(part.part->budget->value);
+  return part.drills.empty() ? "the part's own " + budget : "of the part's own " + budget;
+}
+
+std::vector<Row> rows_of(const Timetable& timetable) {
+  std::vector<Row> rows;
+  for (const PartTime& part : timetable.parts) {
+    if (!rows.empty()) rows.emplace_back();
+    rows.push_back({when(timetable, part.start), one_line(part.part->title.text), "",
+                    exact_stopwatch(part.length), part_reason(part)});
+    for (const DrillTime& drill : part.drills) rows.push_back(drill_row(timetable, drill));
+  }
+  return rows;
+}
+
+// The sum with its parts, and what the slot leaves of it.
+std::vector<Row> closing_rows(const plan::Session& session, const Timetable& timetable) {
+  std::vector<Row> rows(1);
+  std::string parts;
+  for (const PartTime& part : timetable.parts) {
+    parts += (parts.empty() ? "" : " + ") + exact_stopwatch(part.length);
+  }
+  const std::string end = timetable.end ? clock_text(*timetable.end) : "";
+  rows.push_back({end, "Sum", "", exact_stopwatch(timetable.total), parts});
+  if (!timetable.spare) return rows;
+  const bool over = *timetable.spare < Duration();
+  const std::string slot = exact_stopwatch(session.slot->value);
+  const std::string total = exact_stopwatch(timetable.total);
+  rows.push_back({"", "Slot", "", slot, ""});
+  rows.push_back({"", over ? "Over" : "Spare", "",
+                  exact_stopwatch(over ? -*timetable.spare : *timetable.spare),
+                  over ? total + " − " + slot : slot + " − " + total});
+  return rows;
+}
+
+std::string padded(const std::string& text, std::size_t width) {
+  const std::size_t taken = display_width(text);
+  return text + std::string(taken < width ? width - taken : 0, ' ');
+}
+
+std::string padded_left(const std::string& text, std::size_t width) {
+  const std::size_t taken = display_width(text);
+  return std::string(taken < width ? width - taken : 0, ' ') + text;
+}
+
+std::size_t width_of(const std::vector<Row>& rows, std::string Row::*column) {
+  std::size_t widest = 0;
+  for (const Row& row : rows) {
+    widest = std::max(widest, std::min(kWidest, display_width(row.*column)));
+  }
+  return widest;
+}
+
+}  // namespace
+
+std::string times_table(const plan::Session& session, const Timetable& timetable) {
+  std::vector<Row> rows = rows_of(timetable);
+  for (Row& row : closing_rows(session, timetable)) rows.push_back(std::move(row));
+  const std::size_t clock = width_of(rows, &Row::clock);
+  const std::size_t what = width_of(rows, &Row::what);
+  const std::size_t dose = width_of(rows, &Row::dose);
+  const std::size_t time = width_of(rows, &Row::time);
+  std::string out = one_line(session.title.text) + "\n\n";
+  for (const Row& row : rows) {
+    std::string line = padded_left(row.clock, clock) + "  " + padded(row.what, what) + "  " +
+                       padded(row.dose, dose) + "  " + padded_left(row.time, time) + "  " + row.why;
+    while (line.ends_with(' ')) line.pop_back();
+    out += line + "\n";
+  }
+  return out;
+}
+
+}  // namespace chalkleaf::cli

@@ -1,0 +1,14 @@
+// The timetable as a plain text table, for `times`: when, what, how much, how long, and why.
+// Every printed sum adds up exactly: fractions of a second are shown where there are any.
+// Tested by tests/club/times_table_test.cpp.
+#pragma once
+
+#include <string>
+
+#include "reason/timetable.h"
+
+namespace chalkleaf::cli {
+
+std::string times_table(const plan::Session& session, const reason::Timetable& timetable);
+
+}  // namespace chalkleaf::cli

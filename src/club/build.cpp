@@ -1,0 +1,266 @@
+// Resources, plans, clubs, workers: in that order. What is wrong before the first plan is compiled
+// ends the run; what is wrong with one plan ends that plan.
+#include "club/build.h"
+
+#include <charconv>
+#include <future>
+#include <map>
+#include <set>
+
+#include "base/diagnostic_text.h"
+#include "base/hash.h"
+#include "club/club_file.h"
+#include "club/compile.h"
+#include "club/font_catalogue.h"
+#include "club/in_order.h"
+#include "club/part_library.h"
+#include "club/places.h"
+#include "club/resources.h"
+#include "club/select.h"
+
+namespace chalkleaf::club {
+namespace {
+
+/// Tells the listener, counts, and tells things in shared files only once.
+class Teller {
+ public:
+  Teller(Listener& listener, Summary& summary) : listener_(listener), summary_(summary) {}
+
+  void problem(const std::string& sentence) {
+    summary_.environment_failed = true;
+    listener_.problem(sentence);
+  }
+  /// What was found while compiling `plan` (its path as displayed; empty: nothing in particular).
+  void tell(const Diagnostics& found, const std::string& plan) {
+    for (const Diagnostic& diagnostic : found.sorted()) {
+      const bool shared = diagnostic.span && diagnostic.span.source->path() != plan;
+      if (shared && !is_new(diagnostic)) continue;
+      ++(diagnostic.severity == Severity::kError ? summary_.errors : summary_.warnings);
+      listener_.found(diagnostic);
+    }
+  }
+
+ private:
+  bool is_new(const Diagnostic& diagnostic) {
+    return told_.insert(hash128(render(diagnostic, MessageStyle::kShort, Colouring::kPlain)))
+        .second;
+  }
+
+  Listener& listener_;
+  Summary& summary_;
+  std::set<Hash128> told_;
+};
+
+// https://reproducible-builds.org/specs/source-date-epoch/: a decimal number of seconds.
+std::optional<std::int64_t> read_source_date(const Environment& environment, Teller& teller) {
+  const auto text = environment.get("SOURCE_DATE_EPOCH");
+  if (!text) return std::nullopt;
+  constexpr std::int64_t kLast = 253'402'300'799;  // 9999-12-31T23:59:59Z, the last a PDF can name
+  std::int64_t seconds = 0;
+  const char* end = text->data() + text->size();
+  const auto [stop, problem] = std::from_chars(text->data(), end, seconds);
+  if (problem == std::errc() && stop == end && seconds >= 0 && seconds <= kLast) return seconds;
+  teller.problem("SOURCE_DATE_EPOCH is ‘" + *text +
+                 "’, which is not a number of seconds since 1970; correct it or unset it");
+  return std::nullopt;
+}
+
+/// What a run prints with, apart from the plans.
+struct Press {
+  std::shared_ptr<const sheet::Theme> theme;
+  std::unique_ptr<const type::Fonts> fonts;
+  std::string data_folder;
+};
+
+// Nothing when something is missing (told): without it no plan could be set.
+std::optional<Press> set_up_press(const Surroundings& around, Teller& teller, Summary& summary) {
+  const auto folder = find_data_folder(around.files, around.environment, around.program);
+  if (!folder) {
+    teller.problem(folder.error());
+    return std::nullopt;
+  }
+  Press press;
+  press.data_folder = *folder;
+  Diagnostics found;
+  press.theme = load_theme(around.files, *folder, found);
+  type::Catalogue catalogue = load_font_catalogue(around.files, *folder, found);
+  teller.tell(found, "");
+  if (!press.theme || found.has_errors()) {
+    summary.environment_failed = true;
+    return std::nullopt;
+  }
+  press.fonts = std::make_unique<type::Fonts>(std::move(catalogue), around.files);
+  const std::vector<type::FontError> unusable = press.fonts->open_primary();
+  for (const type::FontError& error : unusable) {
+    teller.problem("the font " + error.path + " cannot be used: " + error.message);
+  }
+  if (!unusable.empty()) return std::nullopt;
+  return press;
+}
+
+ClubTools open_club(const Root& root, const Request& request, const FileSystem& files,
+                    const std::string& data_folder, Teller& teller) {
+  ClubTools out;
+  Diagnostics found;
+  if (root.is_club) {
+    const std::string display = path_from(request.standing, join_path(root.path, "club.yaml"));
+    out.club = load_club(files, root.path, display, found);
+  }
+  if (!data_folder.empty()) {
+    out.labels = load_labels(files, data_folder, out.club.language, found);
+    out.sound = out.labels != nullptr;
+  }
+  if (request.strictness == Strictness::kStrict) found.make_strict();
+  out.sound = out.sound && !found.has_errors();
+  out.parts = std::make_unique<PartLibrary>(files, root.path, request.standing);
+  teller.tell(found, "");
+  return out;
+}
+
+// Each root's plans in one walk through its repository.
+std::vector<Revisions> look_up_revisions(const Selection& selection, const FileSystem& files) {
+  std::vector<std::vector<std::string>> paths(selection.roots.size());
+  for (const PlanFile& plan : selection.plans) paths[plan.root].push_back(plan.path);
+  std::vector<Revisions> out;
+  for (std::size_t i = 0; i < paths.size(); ++i) {
+    out.emplace_back(files, selection.roots[i].path, paths[i]);
+  }
+  return out;
+}
+
+PlanPaths paths_of(const PlanFile& plan, const std::string& standing) {
+  return {plan.path, path_from(standing, plan.path), plan.sheets, path_from(standing, plan.sheets)};
+}
+
+Selection select(const Request& request, const FileSystem& files, Teller& teller,
+                 Summary& summary) {
+  Selection out = select_plans(files, {request.standing, request.arguments, request.out});
+  for (const std::string& sentence : out.problems) teller.problem(sentence);
+  teller.tell(out.diagnostics, "");
+  summary.plans = out.plans.size();
+  return out;
+}
+
+/// A worker's own: one typesetter a language, because what it has shaped is worth keeping.
+class Worker {
+ public:
+  explicit Worker(const type::Fonts& fonts) : fonts_(&fonts) {}
+  type::Typesetter& typesetter(const ClubTools& club) {
+    const std::string& language = club.club.language;
+    return typesetters_.try_emplace(language, *fonts_, language).first->second;
+  }
+
+ private:
+  const type::Fonts* fonts_;
+  std::map<std::string, type::Typesetter> typesetters_;
+};
+
+/// Counts one plan after the other, and tells what was found.
+class Accounts {
+ public:
+  Accounts(const Selection& selection, const Request& request, Teller& teller, Summary& summary)
+      : selection_(selection), request_(request), teller_(teller), summary_(summary) {}
+
+  void take(std::size_t index, const Compiled& compiled) {
+    const PlanFile& plan = selection_.plans[index];
+    const std::string display = path_from(request_.standing, plan.path);
+    teller_.tell(compiled.diagnostics, display);
+    summary_.sheets += compiled.written;
+    if (compiled.not_written) summary_.environment_failed = true;
+    if (compiled.written > 0) {
+      folders_.insert(path_from(request_.standing, selection_.roots[plan.root].out));
+    }
+    if (!compiled.failed) return;
+    ++summary_.failed;
+    if (summary_.failed_plans.size() < kMostNamedPlans) summary_.failed_plans.push_back(display);
+  }
+  void close() { summary_.folders.assign(folders_.begin(), folders_.end()); }
+
+ private:
+  const Selection& selection_;
+  const Request& request_;
+  Teller& teller_;
+  Summary& summary_;
+  std::set<std::string> folders_;
+};
+
+}  // namespace
+
+Summary build(const Request& request, const Surroundings& around, Listener& listener) {
+  Summary summary;
+  Teller teller(listener, summary);
+  const std::optional<std::int64_t> date = read_source_date(around.environment, teller);
+  if (summary.environment_failed) return summary;
+  const Selection selection = select(request, around.files, teller, summary);
+  if (selection.plans.empty()) return summary;
+  // Beside the fonts: libgit2 takes longer to start (it reads the machine's certificates) than the
+  // walk takes, and neither needs the other.
+  std::future<std::vector<Revisions>> revisions;
+  if (request.purpose == Purpose::kBuild) {
+    revisions =
+        std::async(std::launch::async, [&] { return look_up_revisions(selection, around.files); });
+  }
+  const std::optional<Press> press = set_up_press(around, teller, summary);
+  if (!press) return summary;
+
+  std::vector<ClubTools> clubs;
+  for (const Root& root : selection.roots) {
+    clubs.push_back(open_club(root, request, around.files, press->data_folder, teller));
+  }
+  if (revisions.valid()) {
+    std::vector<Revisions> found = revisions.get();
+    for (std::size_t i = 0; i < clubs.size(); ++i) clubs[i].revisions = std::move(found[i]);
+  }
+
+  RunTools run{around.files, *press->theme, *press->fonts};
+  run.paper = request.paper;
+  run.only = request.only;
+  run.purpose = request.purpose;
+  run.strictness = request.strictness;
+  run.source_date = date;
+  run.producer = "Chalkleaf " + std::string(version());
+  run.on_pass = around.on_pass;
+
+  const std::size_t total = selection.plans.size();
+  Accounts accounts(selection, request, teller, summary);
+  const auto make_worker = [&] {
+    return [&, worker = std::make_shared<Worker>(*press->fonts)](std::size_t index) {
+      const PlanFile& plan = selection.plans[index];
+      const ClubTools& club = clubs[plan.root];
+      return compile(paths_of(plan, request.standing), club, run, worker->typesetter(club));
+    };
+  };
+  run_in_order<Compiled>(total, request.jobs, make_worker,
+                         [&](std::size_t index, const Compiled& compiled) {
+                           accounts.take(index, compiled);
+                           listener.progress(index + 1, total);
+                         });
+  accounts.close();
+  return summary;
+}
+
+Timed times(const Request& request, const Surroundings& around, Listener& listener) {
+  Timed out;
+  Teller teller(listener, out.summary);
+  const Selection selection = select(request, around.files, teller, out.summary);
+  if (out.summary.environment_failed) return out;
+  if (selection.plans.size() != 1) {
+    teller.problem("‘times’ shows one plan at a time: name its file");
+    return out;
+  }
+  const PlanFile& plan = selection.plans.front();
+  const ClubTools club = open_club(selection.roots[plan.root], request, around.files, "", teller);
+  const std::unique_ptr<Studied> studied =
+      study(paths_of(plan, request.standing), club, around.files, around.on_pass);
+  teller.tell(studied->diagnostics, path_from(request.standing, plan.path));
+  out.summary.failed = studied->diagnostics.has_errors() ? 1 : 0;
+  if (!studied->readable) return out;
+  // The model's own vectors move as they are, so what the timetable points at stays where it is.
+  out.plan = std::make_unique<const TimedPlan>(
+      TimedPlan{std::move(studied->session), std::move(studied->timetable)});
+  return out;
+}
+
+std::string_view version() { return CHALKLEAF_VERSION; }
+
+}  // namespace chalkleaf::club

@@ -1,0 +1,90 @@
+// The whole run: from arguments to sheets. What `cli` calls, and all it needs to know.
+//
+// Results come through a Listener, in the order of the plans' paths, on the calling thread,
+// whatever the number of workers. Tested by tests/club/build_test.cpp.
+#pragma once
+
+#include <cstddef>
+#include <functional>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/diagnostic.h"
+#include "base/environment.h"
+#include "base/files.h"
+#include "base/paper.h"
+#include "club/options.h"
+#include "plan/model.h"
+#include "reason/timetable.h"
+
+namespace chalkleaf::club {
+
+/// What is asked for.
+struct Request {
+  std::vector<std::string> arguments;  ///< plans and folders; none: the club stood in
+  std::string standing;                ///< the folder the user stands in, absolute, no links
+  std::optional<std::string> out;
+  std::optional<Paper> paper;
+  Only only = Only::kBoth;
+  Purpose purpose = Purpose::kBuild;
+  Strictness strictness = Strictness::kNormal;
+  std::size_t jobs = 1;
+};
+
+/// The surroundings of a run.
+struct Surroundings {
+  FileSystem& files;
+  const Environment& environment;
+  std::string program;  ///< its own absolute path, to find its data
+  std::function<void(std::string_view pass)> on_pass = {};  ///< for benchmarks, with one worker
+};
+
+/// Who hears of what happens. Called on the thread that called build(), one call at a time.
+class Listener {
+ public:
+  virtual ~Listener() = default;
+  /// Something that keeps the run, or one argument, from being used: a sentence.
+  virtual void problem(const std::string& sentence) = 0;
+  /// What was found; of a shared part, each thing once a run.
+  virtual void found(const Diagnostic& diagnostic) = 0;
+  /// So many of so many plans are done.
+  virtual void progress(std::size_t done, std::size_t total) = 0;
+};
+
+/// How the run ended.
+struct Summary {
+  std::size_t plans = 0;
+  std::size_t sheets = 0;  ///< written
+  std::size_t errors = 0;  ///< as heard by the listener
+  std::size_t warnings = 0;
+  std::size_t failed = 0;                 ///< plans with errors
+  std::vector<std::string> failed_plans;  ///< the first few of them, as the user names them
+  std::vector<std::string> folders;       ///< where the sheets are (each root's, or `--out`)
+  bool environment_failed = false;        ///< an argument, the program's data or the disk
+  /// 0 all well, 1 a plan has errors, 2 usage or environment.
+  int exit_code() const { return environment_failed ? 2 : failed > 0 || errors > 0 ? 1 : 0; }
+};
+/// At most so many plans are named in a Summary.
+inline constexpr std::size_t kMostNamedPlans = 10;
+
+Summary build(const Request& request, const Surroundings& surroundings, Listener& listener);
+
+/// One plan with its timetable, for `times`. The diagnostics went to the listener; empty when the
+/// plan could not be read at all.
+struct TimedPlan {
+  plan::Session session;
+  reason::Timetable timetable;  ///< points into `session`
+};
+struct Timed {
+  Summary summary;
+  std::unique_ptr<const TimedPlan> plan;
+};
+Timed times(const Request& request, const Surroundings& surroundings, Listener& listener);
+
+/// `0.1.0`
+std::string_view version();
+
+}  // namespace chalkleaf::club

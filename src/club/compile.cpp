@@ -1,0 +1,111 @@
+#include "club/compile.h"
+
+#include <fmt/format.h>
+
+#include "club/outputs.h"
+#include "pdf/write.h"
+#include "reason/checks.h"
+#include "source/read.h"
+
+namespace chalkleaf::club {
+namespace {
+
+void begin(const OnPass& on_pass, std::string_view pass) {
+  if (on_pass) on_pass(pass);
+}
+
+// A5 is held in the hand, A4 hangs on the wall.
+Paper paper_for(sheet::Kind kind, const ClubTools& club, const RunTools& run) {
+  if (run.paper) return *run.paper;
+  if (club.club.paper) return club.club.paper->value;
+  return kind == sheet::Kind::kCoachCard ? Paper::kA5 : Paper::kA4;
+}
+
+sheet::Context context_for(sheet::Kind kind, const plan::Session& session, const ClubTools& club,
+                           const RunTools& run, const std::string& path) {
+  const Revision revision =
+      club.revisions ? club.revisions->of(path, session.source->text()) : Revision{};
+  return {run.theme,
+          *club.labels,
+          club.club,
+          paper_for(kind, club, run),
+          revision.text,
+          revision.date,
+          run.source_date ? run.source_date : revision.committed,
+          run.producer};
+}
+
+}  // namespace
+
+std::unique_ptr<Studied> study(const PlanPaths& plan, const ClubTools& club,
+                               const FileSystem& files, const OnPass& on_pass) {
+  auto out = std::make_unique<Studied>();
+  Diagnostics& found = out->diagnostics;
+
+  begin(on_pass, "read");
+  const SourcePtr source = source::load(files, plan.path, plan.display, found);
+  if (!source) return out;
+  found.keep(source);
+  const source::Document document = source::read_document(source, found);
+
+  begin(on_pass, "understand");
+  out->session = plan::read_session(document, club.club, found);
+
+  begin(on_pass, "link");
+  plan::link_parts(out->session, plan.path, *club.parts, found);
+
+  begin(on_pass, "time");
+  out->timetable = reason::timetable(out->session);
+
+  begin(on_pass, "check");
+  reason::check(out->session, out->timetable, found);
+  out->readable = true;
+  return out;
+}
+
+Compiled compile(const PlanPaths& plan, const ClubTools& club, const RunTools& run,
+                 type::Typesetter& typesetter) {
+  Compiled out;
+  const std::unique_ptr<Studied> studied = study(plan, club, run.files, run.on_pass);
+  const plan::Session& session = studied->session;
+  Diagnostics found = std::move(studied->diagnostics);
+  std::vector<Sheet> sheets;
+  const auto sound = [&] {
+    if (run.strictness == Strictness::kStrict) found.make_strict();
+    return studied->readable && club.sound && !found.has_errors();
+  };
+
+  // A plan with errors is not set: its sheets would repeat the same mistakes as overflow.
+  if (sound()) {
+    for (const sheet::Kind kind : kinds_to_print(session.place.value, run.only)) {
+      const sheet::Context context = context_for(kind, session, club, run, plan.path);
+      begin(run.on_pass, kind == sheet::Kind::kCoachCard ? "set card" : "set sheet");
+      const page::DisplayList list =
+          sheet::make(kind, session, studied->timetable, context, typesetter, found);
+      if (run.purpose == Purpose::kCheck || !sound()) continue;
+      begin(run.on_pass, "write pdf");
+      auto bytes = pdf::write(list, run.fonts);
+      if (!bytes) {
+        found.error("not-written", {},
+                    fmt::format("a sheet of {} could not be made into a PDF: {}", plan.display,
+                                bytes.error().message));
+        continue;
+      }
+      sheets.push_back({kind, std::move(*bytes)});
+    }
+  }
+  if (!sound()) sheets.clear();
+
+  if (run.purpose == Purpose::kBuild) {
+    begin(run.on_pass, "save");
+    out.not_written = !save(run.files, plan, run.only, sheets, found);
+  }
+  out.failed = !sound();
+  out.written = out.failed ? 0 : sheets.size();
+  out.diagnostics = std::move(found);
+  out.sources = session.sources;
+  out.sources.push_back(session.source);
+  return out;
+}
+
+}  // namespace chalkleaf::club

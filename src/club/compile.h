@@ -1,0 +1,83 @@
+// One plan becomes its sheets, as a flat list of passes.
+//
+// Everything a worker shares is read-only and handed in; what it found comes back as a value. No
+// clock: who wants to time the passes (tests/bench) listens to them. Tested by
+// tests/club/compile_test.cpp.
+#pragma once
+
+#include <functional>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/diagnostic.h"
+#include "base/files.h"
+#include "club/options.h"
+#include "club/revision.h"
+#include "plan/read.h"
+#include "reason/timetable.h"
+#include "sheet/sheets.h"
+
+namespace chalkleaf::club {
+
+/// Called with a pass's name as it begins; may be empty.
+using OnPass = std::function<void(std::string_view pass)>;
+
+/// What all plans of one club share.
+struct ClubTools {
+  plan::Club club;
+  bool sound = true;  ///< false: club.yaml has errors, so nothing of this club is printed
+  std::shared_ptr<const sheet::Labels> labels;  ///< null when there are none: then not sound
+  std::unique_ptr<const plan::PartLookup> parts;
+  std::optional<Revisions> revisions;  ///< none when no sheet is made
+};
+
+/// What the whole run shares.
+struct RunTools {
+  FileSystem& files;
+  const sheet::Theme& theme;
+  const type::Fonts& fonts;
+  std::optional<Paper> paper = {};  ///< asked for; none: the club's, else the kind's own
+  Only only = Only::kBoth;
+  Purpose purpose = Purpose::kBuild;
+  Strictness strictness = Strictness::kNormal;
+  std::optional<std::int64_t> source_date = {};  ///< SOURCE_DATE_EPOCH
+  std::string producer = {};  ///< written into the PDFs: the program and its version
+  OnPass on_pass = {};
+};
+
+/// A plan as read and timed, before any sheet.
+struct Studied {
+  plan::Session session;
+  reason::Timetable timetable;  ///< points into `session`
+  Diagnostics diagnostics;
+  bool readable = false;  ///< false: no session, only diagnostics
+};
+
+/// One plan's way: what to call it, where it stands, where its sheets go.
+struct PlanPaths {
+  std::string path;          ///< absolute
+  std::string display;       ///< as the user is told
+  std::string sheets;        ///< absolute, without `-card.pdf`
+  std::string shown_sheets;  ///< the same as the user is told
+};
+
+struct Compiled {
+  Diagnostics diagnostics;
+  std::vector<SourcePtr> sources;  ///< what the diagnostics point into
+  std::size_t written = 0;         ///< sheets, now on the disk
+  bool failed = false;             ///< the plan has errors: no sheet of it is left
+  bool not_written = false;        ///< the disk would not take a sheet
+};
+
+/// Reads, links, times and checks. The session is on the heap because the timetable points into it.
+std::unique_ptr<Studied> study(const PlanPaths& plan, const ClubTools& club,
+                               const FileSystem& files, const OnPass& on_pass);
+
+/// All passes. Never throws for anything a plan can hold.
+Compiled compile(const PlanPaths& plan, const ClubTools& club, const RunTools& run,
+                 type::Typesetter& typesetter);
+
+}  // namespace chalkleaf::club

@@ -1,0 +1,75 @@
+#include "club/outputs.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace chalkleaf::club {
+namespace {
+
+std::vector<sheet::Kind> kinds_let_through(Only only) {
+  if (only == Only::kCards) return {sheet::Kind::kCoachCard};
+  if (only == Only::kSheets) return {sheet::Kind::kHomeSheet};
+  return {sheet::Kind::kCoachCard, sheet::Kind::kHomeSheet};
+}
+
+std::string hint_for(const FileError& error) {
+  switch (error.kind) {
+    case FileError::Kind::kNoSpace:
+      return "make room on the disk, or choose another folder with ‘--out’";
+    case FileError::Kind::kNoPermission:
+      return "choose a folder you may write to with ‘--out’";
+    default:
+      return "see what stands there, or choose another folder with ‘--out’";
+  }
+}
+
+// True when there is no file there afterwards.
+bool remove_stale(FileSystem& files, const PlanPaths& plan, sheet::Kind kind,
+                  Diagnostics& diagnostics) {
+  const std::string path = sheet_path(plan.sheets, kind);
+  if (files.kind(path) == FileKind::kNothing) return true;
+  const auto removed = files.remove(path);
+  if (removed) return true;
+  diagnostics.error("not-written", {},
+                    fmt::format("{} is from an earlier run and could not be removed: {}",
+                                sheet_path(plan.shown_sheets, kind), removed.error().message),
+                    "remove it yourself: it no longer shows the plan");
+  return false;
+}
+
+}  // namespace
+
+std::vector<sheet::Kind> kinds_to_print(plan::Place place, Only only) {
+  std::vector<sheet::Kind> out = kinds_let_through(only);
+  if (place == plan::Place::kGym) std::erase(out, sheet::Kind::kHomeSheet);
+  return out;
+}
+
+std::string sheet_path(const std::string& stem, sheet::Kind kind) {
+  return stem + (kind == sheet::Kind::kCoachCard ? "-card.pdf" : "-sheet.pdf");
+}
+
+bool save(FileSystem& files, const PlanPaths& plan, Only only, const std::vector<Sheet>& sheets,
+          Diagnostics& diagnostics) {
+  bool well = true;
+  for (const Sheet& sheet : sheets) {
+    const auto written = files.write_whole(sheet_path(plan.sheets, sheet.kind), sheet.bytes);
+    if (written) continue;
+    diagnostics.error(
+        "not-written", {},
+        fmt::format("{} could not be written: {}", sheet_path(plan.shown_sheets, sheet.kind),
+                    written.error().message),
+        hint_for(written.error()));
+    well = false;
+    break;
+  }
+  for (const sheet::Kind kind : kinds_let_through(only)) {
+    const bool is_new = well && std::any_of(sheets.begin(), sheets.end(),
+                                            [&](const Sheet& sheet) { return sheet.kind == kind; });
+    if (!is_new && !remove_stale(files, plan, kind, diagnostics)) well = false;
+  }
+  return well;
+}
+
+}  // namespace chalkleaf::club

@@ -1,0 +1,86 @@
+#include "club/resources.h"
+
+#include <algorithm>
+#include <optional>
+
+#include "source/read.h"
+
+namespace chalkleaf::club {
+namespace {
+
+bool is_data_folder(const FileSystem& files, const std::string& folder) {
+  return files.kind(join_path(folder, "fonts/catalogue.yaml")) == FileKind::kFile &&
+         files.kind(join_path(folder, "themes")) == FileKind::kFolder;
+}
+
+// A build folder says in its CMakeCache.txt which source tree it was made from.
+std::optional<std::string> source_tree_of(const FileSystem& files,
+                                          const std::string& build_folder) {
+  constexpr std::string_view kEntry = "\nCMAKE_HOME_DIRECTORY:INTERNAL=";
+  constexpr std::uint64_t kMost = 1024 * 1024;
+  const auto cache = files.read(join_path(build_folder, "CMakeCache.txt"), kMost);
+  if (!cache) return std::nullopt;
+  const std::size_t at = cache->find(kEntry);
+  if (at == std::string::npos) return std::nullopt;
+  const std::size_t begin = at + kEntry.size();
+  return cache->substr(begin, cache->find('\n', begin) - begin);
+}
+
+// A tag names a file here, so it may hold nothing but what BCP 47 (RFC 5646, 2.1) allows.
+bool is_language_tag(const std::string& tag) {
+  return !tag.empty() && tag.size() <= 35 && std::all_of(tag.begin(), tag.end(), [](char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-';
+  });
+}
+
+}  // namespace
+
+tl::expected<std::string, std::string> find_data_folder(const FileSystem& files,
+                                                        const Environment& environment,
+                                                        const std::string& program) {
+  if (const auto named = environment.get("CHALKLEAF_DATA"); named && !named->empty()) {
+    if (is_data_folder(files, *named)) return *named;
+    return tl::unexpected("CHALKLEAF_DATA names " + *named +
+                          ", but that folder has no themes and no fonts/catalogue.yaml");
+  }
+  const std::string beside = parent_path(program);
+  const std::string installed = normal_path(join_path(beside, "../share/chalkleaf"));
+  if (is_data_folder(files, installed)) return installed;
+  const std::string above = parent_path(beside);
+  if (is_data_folder(files, above)) return above;
+  if (const auto tree = source_tree_of(files, beside); tree && is_data_folder(files, *tree)) {
+    return *tree;
+  }
+  return tl::unexpected("the themes and fonts that belong to the program are not in " + installed +
+                        "; set CHALKLEAF_DATA to the folder that has them");
+}
+
+std::shared_ptr<const sheet::Theme> load_theme(const FileSystem& files,
+                                               const std::string& data_folder,
+                                               Diagnostics& diagnostics) {
+  const std::string path = join_path(data_folder, "themes/classic.yaml");
+  const SourcePtr source = source::load(files, path, path, diagnostics);
+  if (!source) return nullptr;
+  diagnostics.keep(source);
+  return sheet::read_theme(source, diagnostics);
+}
+
+std::shared_ptr<const sheet::Labels> load_labels(const FileSystem& files,
+                                                 const std::string& data_folder,
+                                                 const std::string& language,
+                                                 Diagnostics& diagnostics) {
+  const std::string folder = join_path(data_folder, "themes/labels");
+  const std::string path = join_path(folder, language + ".yaml");
+  if (!is_language_tag(language) || files.kind(path) != FileKind::kFile) {
+    diagnostics.error("bad-value", {},
+                      "there are no sheet words for the language ‘" + language + "’",
+                      "write ‘language: en’, or add a file for it to " + folder);
+    return nullptr;
+  }
+  const SourcePtr source = source::load(files, path, path, diagnostics);
+  if (!source) return nullptr;
+  diagnostics.keep(source);
+  return sheet::read_labels(source, diagnostics);
+}
+
+}  // namespace chalkleaf::club

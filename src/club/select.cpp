@@ -1,0 +1,219 @@
+#include "club/select.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <map>
+
+#include "club/places.h"
+
+namespace chalkleaf::club {
+namespace {
+
+constexpr std::array<std::string_view, 2> kPlanFolders = {"sessions", "plans"};
+constexpr std::string_view kClubFile = "club.yaml";
+constexpr int kDeepest = 32;  // folders within folders; a file system can be made to have no end
+
+bool is_entered(const FolderEntry& entry) {
+  return entry.kind == FileKind::kFolder && !entry.is_link && !entry.name.starts_with('.') &&
+         entry.name != "out" && entry.name != "private";
+}
+
+bool is_plan_name(const std::string& name) {
+  return name.ends_with(".md") && !name.starts_with('.') && name != "README.md";
+}
+
+class Selector {
+ public:
+  Selector(const FileSystem& files, const Wanted& wanted) : files_(files), wanted_(wanted) {}
+
+  Selection select() {
+    if (wanted_.arguments.empty()) {
+      take_club_stood_in();
+    } else {
+      for (const std::string& argument : wanted_.arguments) take(argument);
+    }
+    auto& plans = out_.plans;
+    std::sort(plans.begin(), plans.end(),
+              [](const PlanFile& a, const PlanFile& b) { return a.path < b.path; });
+    plans.erase(std::unique(plans.begin(), plans.end(),
+                            [](const PlanFile& a, const PlanFile& b) { return a.path == b.path; }),
+                plans.end());
+    refuse_collisions();
+    return std::move(out_);
+  }
+
+ private:
+  std::string shown(const std::string& path) const { return path_from(wanted_.standing, path); }
+
+  void take_club_stood_in() {
+    if (const auto root = club_above(files_, wanted_.standing)) {
+      take_folder(*root, *root);
+      return;
+    }
+    std::string problem =
+        "no plan is named, and this folder is not in a club folder (one with a club.yaml)";
+    for (const FolderEntry& entry : files_.list(wanted_.standing).value_or(Entries{})) {
+      const std::string folder = join_path(wanted_.standing, entry.name);
+      if (!is_entered(entry) || files_.kind(join_path(folder, kClubFile)) != FileKind::kFile) {
+        continue;
+      }
+      out_.problems.push_back(problem + "; there is one in ‘" + entry.name +
+                              "’: name it, or go there first");
+      return;
+    }
+    out_.problems.push_back(problem + "; name a plan, such as ‘tuesday.md’, or a folder of plans");
+  }
+
+  void take(const std::string& argument) {
+    const std::string path = normal_path(join_path(wanted_.standing, argument));
+    switch (files_.kind(path)) {
+      case FileKind::kNothing:
+        out_.problems.push_back("there is no file or folder ‘" + argument + "’");
+        return;
+      case FileKind::kOther:
+        out_.problems.push_back("‘" + argument + "’ is neither a file nor a folder");
+        return;
+      case FileKind::kFile: {
+        const std::string folder = files_.real_path(parent_path(path)).value_or(parent_path(path));
+        add(join_path(folder, file_name(path)), club_above(files_, folder));
+        return;
+      }
+      case FileKind::kFolder:
+        break;
+    }
+    const std::string folder = files_.real_path(path).value_or(path);
+    const std::size_t before = out_.plans.size();
+    if (const auto root = club_above(files_, folder)) {
+      take_folder(*root, folder);
+    } else {
+      take_loose(folder);
+    }
+    if (out_.plans.size() > before || !out_.diagnostics.all().empty()) return;
+    out_.problems.push_back("there are no plans in ‘" + argument +
+                            "’: a club's plans are *.md files below its ‘sessions’ or ‘plans’ "
+                            "folder");
+  }
+
+  // The plans of a club that lie below `folder`.
+  void take_folder(const std::string& root, const std::string& folder) {
+    for (const std::string_view name : kPlanFolders) {
+      const std::string plans = join_path(root, name);
+      if (is_within(folder, plans)) {
+        walk(root, folder, 0);
+      } else if (is_within(plans, folder) && is_own_folder(root, std::string(name))) {
+        walk(root, plans, 0);
+      }
+    }
+  }
+
+  bool is_own_folder(const std::string& root, const std::string& name) const {
+    const std::string path = join_path(root, name);
+    const auto real = files_.real_path(path);
+    return real && *real == path && files_.kind(path) == FileKind::kFolder;
+  }
+
+  void walk(const std::string& root, const std::string& folder, int depth) {
+    if (depth > kDeepest) return;
+    const auto entries = files_.list(folder);
+    if (!entries) {
+      out_.problems.push_back("‘" + shown(folder) + "’ cannot be read: " + entries.error().message);
+      return;
+    }
+    for (const FolderEntry& entry : *entries) {
+      std::string path = join_path(folder, entry.name);
+      if (is_entered(entry)) {
+        walk(root, path, depth + 1);
+      } else if (entry.kind == FileKind::kFile && is_plan_name(entry.name)) {
+        if (entry.is_link && leads_out(path, root)) {
+          out_.diagnostics.error("outside-folder", {},
+                                 shown(path) + " is a link that leads out of the club's folder",
+                                 "put the plan itself there, or name the file it leads to");
+        } else {
+          add(std::move(path), root);
+        }
+      }
+    }
+  }
+
+  bool leads_out(const std::string& path, const std::string& root) const {
+    const auto real = files_.real_path(path);
+    return !real || !is_within(*real, root);
+  }
+
+  // A folder of plans without a club: those that stand directly in it.
+  void take_loose(const std::string& folder) {
+    for (const FolderEntry& entry : files_.list(folder).value_or(Entries{})) {
+      if (entry.kind == FileKind::kFile && is_plan_name(entry.name)) {
+        add(join_path(folder, entry.name), std::nullopt);
+      }
+    }
+  }
+
+  void add(std::string path, const std::optional<std::string>& club) {
+    const std::string root = club.value_or(parent_path(path));
+    const auto [place, is_new] = roots_.try_emplace(root, out_.roots.size());
+    if (is_new) out_.roots.push_back({root, club.has_value(), out_of(root)});
+    PlanFile plan;
+    plan.sheets = sheets_of(path, root);
+    plan.path = std::move(path);
+    plan.root = place->second;
+    out_.plans.push_back(std::move(plan));
+  }
+
+  std::string out_of(const std::string& root) const {
+    if (wanted_.out) return normal_path(join_path(wanted_.standing, *wanted_.out));
+    return join_path(root, "out");
+  }
+
+  std::string sheets_of(const std::string& path, const std::string& root) const {
+    std::string inside = relative_to(path, root);
+    for (const std::string_view name : kPlanFolders) {
+      if (is_within(inside, name) && inside.size() > name.size()) {
+        inside = inside.substr(name.size() + 1);
+        break;
+      }
+    }
+    return normal_path(join_path(join_path(out_of(root), parent_path(inside)), file_stem(inside)));
+  }
+
+  // Two plans must not print over each other. The first by path keeps its place.
+  void refuse_collisions() {
+    std::map<std::string_view, const PlanFile*> taken;
+    std::vector<std::string> refused;
+    for (const PlanFile& plan : out_.plans) {
+      const auto [place, is_new] = taken.try_emplace(plan.sheets, &plan);
+      if (is_new) continue;
+      refused.push_back(plan.path);
+      out_.problems.push_back(
+          fmt::format("‘{}’ would be printed over ‘{}’, as {}-card.pdf; rename one of them",
+                      shown(plan.path), shown(place->second->path), shown(plan.sheets)));
+    }
+    taken.clear();
+    std::erase_if(out_.plans, [&](const PlanFile& plan) {
+      return std::binary_search(refused.begin(), refused.end(), plan.path);
+    });
+  }
+
+  using Entries = std::vector<FolderEntry>;
+  const FileSystem& files_;
+  const Wanted& wanted_;
+  std::map<std::string, std::size_t> roots_;
+  Selection out_;
+};
+
+}  // namespace
+
+std::optional<std::string> club_above(const FileSystem& files, const std::string& folder) {
+  for (std::string at = folder;; at = parent_path(at)) {
+    if (files.kind(join_path(at, kClubFile)) == FileKind::kFile) return at;
+    if (at == "/" || at == ".") return std::nullopt;
+  }
+}
+
+Selection select_plans(const FileSystem& files, const Wanted& wanted) {
+  return Selector(files, wanted).select();
+}
+
+}  // namespace chalkleaf::club

@@ -1,0 +1,108 @@
+// Which checks run on a session, and which stay quiet because something else was already wrong.
+//
+// A part that could not be read, or a dose that could not, makes sums too small and notes seem
+// missing; saying so as well would bury the message that helps. Nothing is lost: the plan is not
+// printed, and the quiet checks speak on the next run. Tested by tests/reason/checks_test.cpp.
+#include "reason/checks.h"
+
+#include <algorithm>
+
+#include "reason/check_parts.h"
+
+namespace chalkleaf::reason {
+namespace {
+
+bool found_any(const Diagnostics& diagnostics, std::initializer_list<std::string_view> names) {
+  const auto& all = diagnostics.all();
+  return std::any_of(all.begin(), all.end(), [&](const Diagnostic& d) {
+    return d.severity == Severity::kError &&
+           std::find(names.begin(), names.end(), d.name) != names.end();
+  });
+}
+
+bool has_content(const plan::Part& part) {
+  return !plan::drills_of(part).empty() || part.budget.has_value();
+}
+
+// The parts that say they are the warm-up (or cool-down) but hold nothing to do.
+void check_content(const plan::Session& session, plan::PartRole role, std::string_view name,
+                   std::string_view words, Diagnostics& diagnostics) {
+  const plan::Part* empty = nullptr;
+  for (const plan::Part& part : session.parts) {
+    if (part.role != role) continue;
+    if (has_content(part)) return;
+    if (empty == nullptr) empty = &part;
+  }
+  if (empty == nullptr) return;
+  diagnostics.error(
+      std::string(name), empty->title.span,
+      std::string("the ") + std::string(words) + " " + quoted(empty->title.text) + " has no drills",
+      "list at least one drill below its heading, link a shared part there, or give it a time of "
+      "its own under ‘timings: parts:’");
+}
+
+}  // namespace
+
+void check_order(const plan::Session& session, Diagnostics& diagnostics) {
+  using plan::PartRole;
+  const auto& parts = session.parts;
+  const auto is = [](PartRole role) {
+    return [role](const plan::Part& part) { return part.role == role; };
+  };
+  const auto warm_up = std::find_if(parts.begin(), parts.end(), is(PartRole::kWarmUp));
+  if (warm_up == parts.end()) {
+    diagnostics.error("missing-warm-up", session.front_matter, "this session has no warm-up",
+                      "begin it with a part under the heading ‘## Warm-up’");
+  } else if (warm_up != parts.begin()) {
+    const plan::Words& first = parts.front().title;
+    Diagnostic found{
+        Severity::kError,
+        "warm-up-not-first",
+        warm_up->title.span,
+        "the warm-up " + quoted(warm_up->title.text) + " comes after " + quoted(first.text),
+        {{first.span, "this comes first now"}},
+        "move " + quoted(warm_up->title.text) + " up, before " + quoted(first.text)};
+    diagnostics.add(std::move(found));
+  }
+  const auto cool_down = std::find_if(parts.rbegin(), parts.rend(), is(PartRole::kCoolDown));
+  if (cool_down == parts.rend()) {
+    diagnostics.error("missing-cool-down", session.front_matter, "this session has no cool-down",
+                      "end it with a part under the heading ‘## Cool-down’");
+  } else if (cool_down != parts.rbegin()) {
+    const plan::Words& last = parts.back().title;
+    Diagnostic found{
+        Severity::kError,
+        "cool-down-not-last",
+        cool_down->title.span,
+        "the cool-down " + quoted(cool_down->title.text) + " comes before " + quoted(last.text),
+        {{last.span, "this comes last now"}},
+        "move " + quoted(cool_down->title.text) + " down, after " + quoted(last.text)};
+    diagnostics.add(std::move(found));
+  }
+}
+
+void check(const plan::Session& session, const Timetable& timetable, Diagnostics& diagnostics) {
+  if (session.parts.empty()) {
+    diagnostics.error("missing-warm-up", session.front_matter,
+                      "this session has no parts, so no warm-up and no cool-down",
+                      "write a heading for each part, such as ‘## Warm-up’, with its drills in a "
+                      "list below");
+    return;
+  }
+  const bool parts_missing =
+      found_any(diagnostics, {"unknown-part", "part-cycle", "outside-folder", "unreadable-file"});
+  check_order(session, diagnostics);
+  check_drills(session, diagnostics);
+  check_over_slot(session, timetable, diagnostics);
+  check_budgets(timetable, diagnostics);
+  if (parts_missing) return;
+  check_content(session, plan::PartRole::kWarmUp, "missing-warm-up", "warm-up", diagnostics);
+  check_content(session, plan::PartRole::kCoolDown, "missing-cool-down", "cool-down", diagnostics);
+  check_home_notes(session, diagnostics);
+  // A line that was not understood may be the time that is missing.
+  if (!found_any(diagnostics, {"unreadable-dose", "no-dose", "bad-value", "unknown-key"})) {
+    check_under_slot(session, timetable, diagnostics);
+  }
+}
+
+}  // namespace chalkleaf::reason

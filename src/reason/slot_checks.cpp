@@ -1,0 +1,115 @@
+// Does the session fit its slot, and each part its own time?
+//
+// The hint names the parts that could give or take the minutes. Warm-up and cool-down are not
+// among them while there are others: they are the first to be cut on a busy day and the last that
+// should be. Tested by tests/reason/slot_checks_test.cpp.
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "base/text.h"
+#include "reason/check_parts.h"
+
+namespace chalkleaf::reason {
+namespace {
+
+constexpr std::size_t kMostNamed = 3;  // more parts than this in a hint are a list nobody reads
+// Under the slot by up to a tenth is what a hall full of children uses up (common practice, no
+// source).
+constexpr std::int64_t kUnusedShare = 10;
+
+using Parts = std::vector<const PartTime*>;
+
+Parts parts_to_change(const Timetable& timetable) {
+  Parts main;
+  Parts all;
+  for (const PartTime& part : timetable.parts) {
+    if (part.length <= Duration()) continue;
+    all.push_back(&part);
+    if (part.part->role == plan::PartRole::kMain) main.push_back(&part);
+  }
+  return main.empty() ? all : main;
+}
+
+std::string names(const Parts& parts, std::string_view last) {
+  std::vector<std::string> out;
+  for (const PartTime* part : parts) {
+    out.push_back(fmt::format("{} ({})", quoted(part->part->title.text), exact_text(part->length)));
+  }
+  return join_list(out, last);
+}
+
+std::vector<Label> labels(const Parts& parts) {
+  std::vector<Label> out;
+  for (const PartTime* part : parts) {
+    out.push_back({part->part->title.span, "takes " + exact_text(part->length)});
+  }
+  return out;
+}
+
+void keep_few(Parts& parts) {
+  if (parts.size() > kMostNamed) parts.resize(kMostNamed);
+}
+
+}  // namespace
+
+void check_over_slot(const plan::Session& session, const Timetable& timetable,
+                     Diagnostics& diagnostics) {
+  if (!timetable.spare || *timetable.spare >= Duration()) return;
+  const Duration over = -*timetable.spare;
+  Parts givers = parts_to_change(timetable);
+  std::stable_sort(givers.begin(), givers.end(),
+                   [](const PartTime* a, const PartTime* b) { return a->length > b->length; });
+  // One part is enough where it is longer than what is over; otherwise it takes several.
+  Parts enough;
+  std::copy_if(givers.begin(), givers.end(), std::back_inserter(enough),
+               [&](const PartTime* part) { return part->length > over; });
+  const std::string_view last = enough.empty() ? "and" : "or";
+  if (!enough.empty()) givers = enough;
+  keep_few(givers);
+  diagnostics.add(
+      {Severity::kError, "over-slot", session.slot->span,
+       fmt::format("the session takes {}, {} over its slot of {}", exact_text(timetable.total),
+                   exact_text(over), exact_text(session.slot->value)),
+       labels(givers),
+       fmt::format("take {} out of {}, or make the slot longer", exact_text(over),
+                   names(givers, last))});
+}
+
+void check_under_slot(const plan::Session& session, const Timetable& timetable,
+                      Diagnostics& diagnostics) {
+  if (!timetable.spare) return;
+  const Duration spare = *timetable.spare;
+  if (spare * kUnusedShare <= session.slot->value) return;
+  Parts takers = parts_to_change(timetable);
+  std::stable_sort(takers.begin(), takers.end(),
+                   [](const PartTime* a, const PartTime* b) { return a->length < b->length; });
+  keep_few(takers);
+  const std::string where = takers.empty() ? "" : " to " + names(takers, "or");
+  diagnostics.add(
+      {Severity::kWarning, "under-slot", session.slot->span,
+       fmt::format("the session takes {}, {} less than its slot of {}", exact_text(timetable.total),
+                   exact_text(spare), exact_text(session.slot->value)),
+       labels(takers),
+       fmt::format("add up to {}{}, or make the slot shorter", exact_text(spare), where)});
+}
+
+void check_budgets(const Timetable& timetable, Diagnostics& diagnostics) {
+  for (const PartTime& part : timetable.parts) {
+    if (!part.part->budget || part.length <= part.part->budget->value) continue;
+    const Duration budget = part.part->budget->value;
+    const Duration over = part.length - budget;
+    diagnostics.add(
+        {Severity::kWarning,
+         "over-budget",
+         part.part->budget->span,
+         fmt::format("the drills of {} take {} with their change-overs, {} over the {} it has",
+                     quoted(part.part->title.text), exact_text(part.length), exact_text(over),
+                     exact_text(budget)),
+         {{part.part->title.span, "takes " + exact_text(part.length)}},
+         fmt::format("take {} out of it, or give it {}", exact_text(over),
+                     exact_text(part.length))});
+  }
+}
+
+}  // namespace chalkleaf::reason

@@ -1,0 +1,109 @@
+// The session's timetable: every drill one after the other, from 0 to the total.
+//
+// A change-over belongs to the part whose drill it follows, so that parts add up to the session
+// with nothing left over. Drills without a dose fill what is left of their part's budget, change-
+// overs taken off, so that the part takes exactly its budget.
+// Tested by tests/reason/timetable_test.cpp.
+#include "reason/timetable.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace chalkleaf::reason {
+namespace {
+
+using plan::Drill;
+using plan::Part;
+
+// The dosed drills' own times; the others wait for `share_budget`.
+DrillTime drill_time(const Drill& drill, const plan::Timings& timings) {
+  DrillTime out;
+  if (drill.dose) {
+    out = dose_time(*drill.dose, timings);
+  } else {
+    out.reasoning = drill.dose_unreadable ? "its dose cannot be read" : "no dose, so no time";
+  }
+  out.drill = &drill;
+  return out;
+}
+
+Duration sum(const std::vector<DrillTime>& drills) {
+  Duration total;
+  for (const DrillTime& drill : drills) total += drill.length();
+  return total;
+}
+
+// Whole milliseconds: n equal shares, and what does not divide goes to the last.
+void share_budget(PartTime& part, Duration budget) {
+  std::vector<DrillTime*> waiting;
+  for (DrillTime& drill : part.drills) {
+    if (!drill.drill->dose) waiting.push_back(&drill);
+  }
+  if (waiting.empty()) return;
+  const Duration left = std::max(Duration(), budget - sum(part.drills));
+  const auto n = static_cast<std::int64_t>(waiting.size());
+  const Duration share = left / n;
+  for (DrillTime* drill : waiting) {
+    drill->shared_time = true;
+    drill->work = drill == waiting.back() ? left - share * (n - 1) : share;
+    const std::string rest_of_budget =
+        left == budget
+            ? fmt::format("the part's {}", exact_text(budget))
+            : fmt::format("the {} left of the part's {}", exact_text(left), exact_text(budget));
+    drill->reasoning =
+        n == 1 ? rest_of_budget : fmt::format("1 of {} equal shares of {}", n, rest_of_budget);
+  }
+}
+
+PartTime part_time(const Part& part, const plan::Timings& timings, std::size_t drills_after) {
+  PartTime out;
+  out.part = &part;
+  const std::vector<const Drill*> drills = plan::drills_of(part);
+  out.drills.reserve(drills.size());
+  for (const Drill* drill : drills) {
+    out.drills.push_back(drill_time(*drill, timings));
+    const bool last_of_all = out.drills.size() == drills.size() && drills_after == 0;
+    if (!last_of_all) out.drills.back().changeover = timings.changeover.value;
+  }
+  if (part.budget) share_budget(out, part.budget->value);
+  out.length = sum(out.drills);
+  if (out.drills.empty() && part.budget) out.length = part.budget->value;
+  return out;
+}
+
+void set_starts(Timetable& timetable) {
+  Duration now;
+  for (PartTime& part : timetable.parts) {
+    part.start = now;
+    Duration at = now;
+    for (DrillTime& drill : part.drills) {
+      drill.start = at;
+      at += drill.length();
+    }
+    now += part.length;
+  }
+  timetable.total = now;
+}
+
+}  // namespace
+
+Timetable timetable(const plan::Session& session) {
+  std::size_t to_come = 0;
+  for (const Part& part : session.parts) to_come += plan::drills_of(part).size();
+  Timetable out;
+  out.parts.reserve(session.parts.size());
+  for (const Part& part : session.parts) {
+    to_come -= plan::drills_of(part).size();
+    out.parts.push_back(part_time(part, session.timings, to_come));
+  }
+  set_starts(out);
+  if (session.start) {
+    out.start = session.start->value;
+    out.end = session.start->value + out.total;
+  }
+  if (session.slot) out.spare = session.slot->value - out.total;
+  return out;
+}
+
+}  // namespace chalkleaf::reason

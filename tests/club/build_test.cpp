@@ -1,0 +1,255 @@
+// Whole runs over real folders, with the shipped theme, words and fonts.
+#include "club/build.h"
+
+#include <catch2/catch.hpp>
+
+#include "base/diagnostic_text.h"
+#include "club/folders.h"
+
+using namespace chalkleaf;
+using namespace chalkleaf::club;
+using namespace chalkleaf::club::tests;
+
+namespace {
+
+using Values = std::map<std::string, std::string>;
+
+/// Keeps everything it hears, one line each.
+class Notebook final : public Listener {
+ public:
+  void problem(const std::string& sentence) override { text += "! " + sentence + "\n"; }
+  void found(const Diagnostic& diagnostic) override {
+    text += render(diagnostic, MessageStyle::kShort, Colouring::kPlain);
+  }
+  void progress(std::size_t done, std::size_t total) override {
+    CHECK(done == ++last);
+    CHECK(done <= total);
+  }
+  std::string text;
+  std::size_t last = 0;
+};
+
+struct Ended {
+  Summary summary;
+  std::string heard;
+};
+
+Ended run(const TemporaryFolder& folder, Request request, Values environment = {}) {
+  environment.emplace("CHALKLEAF_DATA", CHALKLEAF_REPOSITORY);
+  environment.emplace("SOURCE_DATE_EPOCH", "1764600000");
+  RealFileSystem files;
+  const FixedEnvironment fixed(environment);
+  request.standing = folder.str();
+  Notebook notebook;
+  const Summary summary = build(request, {files, fixed, "/nowhere/chalkleaf"}, notebook);
+  return {summary, notebook.text};
+}
+
+Request asked(const std::vector<std::string>& arguments) {
+  Request request;
+  request.arguments = arguments;
+  return request;
+}
+
+std::string without_cool_down(const std::string& title) {
+  const std::string plan = gym_plan(title);
+  return plan.substr(0, plan.find("## Cool-down"));
+}
+
+}  // namespace
+
+TEST_CASE("a club: gym plans get a card, home plans a card and a sheet") {
+  const TemporaryFolder folder("build-club");
+  folder.put("club.yaml", "name: Alder Quay Gymnastics\n");
+  folder.put("sessions/beam.md", gym_plan("Beam"));
+  folder.put("sessions/home/shapes.md", home_plan("Shapes"));
+  const Ended ended = run(folder, asked({}));
+  CHECK(ended.heard.empty());
+  CHECK(ended.summary.exit_code() == 0);
+  CHECK(ended.summary.plans == 2);
+  CHECK(ended.summary.sheets == 3);
+  CHECK(ended.summary.folders == std::vector<std::string>{"out"});
+  CHECK(folder.has("out/beam-card.pdf"));
+  CHECK_FALSE(folder.has("out/beam-sheet.pdf"));
+  CHECK(folder.has("out/home/shapes-card.pdf"));
+  CHECK(folder.read("out/home/shapes-sheet.pdf").substr(0, 5) == "%PDF-");
+}
+
+TEST_CASE("a lone plan compiles with no club around it") {
+  const TemporaryFolder folder("build-lone");
+  folder.put("monday.md", home_plan("Monday"));
+  const Ended ended = run(folder, asked({"monday.md"}));
+  CHECK(ended.heard.empty());
+  CHECK(ended.summary.sheets == 2);
+  CHECK(folder.has("out/monday-card.pdf"));
+  CHECK(folder.has("out/monday-sheet.pdf"));
+}
+
+TEST_CASE("errors in one plan never stop the others, and leave no stale sheet") {
+  const TemporaryFolder folder("build-errors");
+  folder.put("club.yaml", "name: Alder Quay Gymnastics\n");
+  folder.put("sessions/a.md", without_cool_down("A"));
+  folder.put("sessions/b.md", gym_plan("B"));
+  folder.put("out/a-card.pdf", "an old one");
+  const Ended ended = run(folder, asked({}));
+  CHECK(ended.heard ==
+        "sessions/a.md:2:1: error: this session has no cool-down [missing-cool-down]; end it with "
+        "a part under the heading ‘## Cool-down’\n"
+        "sessions/a.md:4:7: warning: the session takes 25 min, 5 min less than its slot of 30 min "
+        "[under-slot]; add up to 5 min to ‘Beam’ (20 min), or make the slot shorter\n");
+  CHECK(ended.summary.exit_code() == 1);
+  CHECK(ended.summary.failed_plans == std::vector<std::string>{"sessions/a.md"});
+  CHECK_FALSE(folder.has("out/a-card.pdf"));
+  CHECK(folder.has("out/b-card.pdf"));
+}
+
+TEST_CASE("check reports the same and touches nothing") {
+  const TemporaryFolder folder("build-check");
+  folder.put("a.md", without_cool_down("A"));
+  folder.put("b.md", gym_plan("B"));
+  folder.put("out/a-card.pdf", "an old one");
+  Request request = asked({"a.md", "b.md"});
+  const std::string built = run(folder, request).heard;
+  folder.put("out/a-card.pdf", "an old one");
+  std::filesystem::remove(folder / "out/b-card.pdf");
+  request.purpose = Purpose::kCheck;
+  const Ended ended = run(folder, request);
+  CHECK(ended.heard == built);
+  CHECK(ended.summary.exit_code() == 1);
+  CHECK(folder.has("out/a-card.pdf"));
+  CHECK_FALSE(folder.has("out/b-card.pdf"));
+}
+
+TEST_CASE("strict: a warning is an error") {
+  const TemporaryFolder folder("build-strict");
+  std::string plan = gym_plan("A");
+  plan.replace(plan.find("slot: 30"), 8, "slot: 40");
+  folder.put("a.md", plan);
+  Request request = asked({"a.md"});
+  CHECK(run(folder, request).summary.exit_code() == 0);
+  CHECK(folder.has("out/a-card.pdf"));
+  request.strictness = Strictness::kStrict;
+  const Ended ended = run(folder, request);
+  CHECK(ended.heard ==
+        "a.md:4:7: error: the session takes 30 min, 10 min less than its slot of 40 min "
+        "[under-slot]; add up to 10 min to ‘Beam’ (20 min), or make the slot shorter\n");
+  CHECK(ended.summary.exit_code() == 1);
+  CHECK_FALSE(folder.has("out/a-card.pdf"));
+}
+
+TEST_CASE("what is wrong in a shared part is said once, however many plans use it") {
+  const TemporaryFolder folder("build-parts");
+  folder.put("club.yaml", "name: Alder Quay Gymnastics\n");
+  folder.put("parts/warm-up.md", "# Warm-up\n\n- Jog\n");
+  for (const std::string name : {"a", "b", "c"}) {
+    std::string plan = gym_plan(name);
+    plan.replace(plan.find("- Jog: 5 min"), 12, "[Warm-up](../parts/warm-up.md)");
+    folder.put("sessions/" + name + ".md", plan);
+  }
+  const Ended ended = run(folder, asked({}));
+  CHECK(
+      ended.heard ==
+      "parts/warm-up.md:3:3: error: ‘Jog’ has no dose [no-dose]; write how much after a colon, as "
+      "in ‘Jog: 2 x 10’, or give ‘Warm-up’ a time of its own under ‘timings: parts:’\n");
+  CHECK(ended.summary.failed == 3);
+}
+
+TEST_CASE("a club.yaml with errors keeps all its plans from being printed") {
+  const TemporaryFolder folder("build-club-errors");
+  folder.put("club.yaml", "nam: Alder Quay Gymnastics\n");
+  folder.put("sessions/a.md", gym_plan("A"));
+  const Ended ended = run(folder, asked({}));
+  CHECK(ended.heard.find("club.yaml:1:1: error: ") == 0);
+  CHECK(ended.heard.find("[unknown-key]") != std::string::npos);
+  CHECK(ended.summary.exit_code() == 1);
+  CHECK_FALSE(folder.has("out/a-card.pdf"));
+}
+
+TEST_CASE("same bytes and same messages for any number of workers, twice") {
+  const TemporaryFolder folder("build-workers");
+  folder.put("club.yaml", "name: Alder Quay Gymnastics\n");
+  for (int i = 0; i < 40; ++i) {
+    const std::string title = "Plan " + std::to_string(i);
+    folder.put("sessions/" + std::to_string(i) + ".md", i % 5 == 0   ? without_cool_down(title)
+                                                        : i % 2 == 0 ? gym_plan(title)
+                                                                     : home_plan(title));
+  }
+  std::string first;
+  for (const std::size_t jobs : {1U, 2U, 7U, 1U}) {
+    Request request = asked({});
+    request.jobs = jobs;
+    std::string all = run(folder, request).heard;
+    for (int i = 0; i < 40; ++i) {
+      for (const std::string kind : {"card", "sheet"}) {
+        all += folder.read("out/" + std::to_string(i) + "-" + kind + ".pdf") + "|";
+      }
+    }
+    if (first.empty()) first = all;
+    CHECK((first == all));
+  }
+}
+
+TEST_CASE("SOURCE_DATE_EPOCH is a number or the run stops") {
+  const TemporaryFolder folder("build-date");
+  folder.put("a.md", gym_plan("A"));
+  for (const std::string wrong : {"yesterday", "", "-1", "12x", "99999999999999999999"}) {
+    const Ended ended = run(folder, asked({"a.md"}), {{"SOURCE_DATE_EPOCH", wrong}});
+    CHECK(ended.heard == "! SOURCE_DATE_EPOCH is ‘" + wrong +
+                             "’, which is not a number of seconds since 1970; correct it or unset "
+                             "it\n");
+    CHECK(ended.summary.exit_code() == 2);
+  }
+}
+
+TEST_CASE("a folder nobody can write to is an error of the surroundings") {
+  const TemporaryFolder folder("build-blocked");
+  folder.put("a.md", gym_plan("A"));
+  folder.put("out", "a file where the folder should be");
+  const Ended ended = run(folder, asked({"a.md"}));
+  CHECK(ended.heard ==
+        "error: out/a-card.pdf could not be written: a file stands where a folder should be "
+        "[not-written]; see what stands there, or choose another folder with ‘--out’\n");
+  CHECK(ended.summary.exit_code() == 2);
+}
+
+TEST_CASE("the passes of a plan, in order") {
+  const TemporaryFolder folder("build-passes");
+  folder.put("a.md", home_plan("A"));
+  RealFileSystem files;
+  const FixedEnvironment fixed(Values{{"CHALKLEAF_DATA", CHALKLEAF_REPOSITORY}});
+  std::string passes;
+  Notebook notebook;
+  Request request = asked({"a.md"});
+  request.standing = folder.str();
+  build(request,
+        {files, fixed, "/nowhere/chalkleaf",
+         [&](std::string_view pass) { passes += std::string(pass) + ", "; }},
+        notebook);
+  CHECK(passes ==
+        "read, understand, link, time, check, set card, write pdf, set sheet, write pdf, save, ");
+}
+
+TEST_CASE("times: one plan, and what is wrong with it") {
+  const TemporaryFolder folder("build-times");
+  folder.put("a.md", without_cool_down("A"));
+  folder.put("b.md", gym_plan("B"));
+  RealFileSystem files;
+  const FixedEnvironment none;
+  const auto timed = [&](const std::vector<std::string>& arguments, Notebook& notebook) {
+    Request request = asked(arguments);
+    request.standing = folder.str();
+    return times(request, {files, none, "/nowhere/chalkleaf"}, notebook);
+  };
+  Notebook first;
+  const Timed b = timed({"b.md"}, first);
+  REQUIRE(b.plan != nullptr);
+  CHECK(b.plan->timetable.total == Duration::minutes(30));
+  CHECK(b.plan->timetable.parts[1].part->title.text == "Beam");
+  CHECK(first.text.empty());
+  Notebook second;
+  CHECK(timed({"a.md"}, second).summary.exit_code() == 1);
+  CHECK(second.text.find("[missing-cool-down]") != std::string::npos);
+  Notebook third;
+  CHECK(timed({"."}, third).summary.exit_code() == 2);
+  CHECK(third.text == "! ‘times’ shows one plan at a time: name its file\n");
+}

@@ -1,0 +1,148 @@
+// The program itself: exit codes, what goes where, and help.
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+#include "club/folders.h"
+
+using namespace chalkleaf::club::tests;
+
+namespace {
+
+/// Runs the program in a folder; `streams` says what of it to see: `2>&1`, `2>/dev/null`, …
+Outcome program(const TemporaryFolder& folder, const std::string& arguments,
+                const std::string& streams = "2>&1") {
+  return shell("cd '" + folder.str() +
+               "' && CHALKLEAF_DATA='" CHALKLEAF_REPOSITORY
+               "' SOURCE_DATE_EPOCH=1764600000 '" CHALKLEAF_PROGRAM "' " +
+               arguments + " " + streams);
+}
+
+std::string broken_plan() {
+  const std::string plan = gym_plan("Broken");
+  return plan.substr(0, plan.find("## Cool-down"));
+}
+
+}  // namespace
+
+TEST_CASE("program: a build and its summary") {
+  const TemporaryFolder folder("program-build");
+  folder.put("plans/club.yaml", "name: Alder Quay Gymnastics\n");
+  folder.put("plans/sessions/a.md", gym_plan("A"));
+  folder.put("plans/sessions/b.md", home_plan("B"));
+  const Outcome well = program(folder, "build plans");
+  CHECK(well.text == "2 plans: 3 PDFs in plans/out\n");
+  CHECK(well.exit_code == 0);
+  folder.put("plans/sessions/c.md", broken_plan());
+  const Outcome one_wrong = program(folder, "build plans", "2>/dev/null");
+  CHECK(one_wrong.text ==
+        "3 plans: 3 PDFs in plans/out, 1 warning\n"
+        "1 plan was not printed because of errors: plans/sessions/c.md\n");
+  CHECK(one_wrong.exit_code == 1);
+  const Outcome checked = program(folder, "check plans", "2>/dev/null");
+  CHECK(checked.text ==
+        "3 plans checked: 1 error, 1 warning\n"
+        "1 plan cannot be printed because of errors: plans/sessions/c.md\n");
+  CHECK(checked.exit_code == 1);
+}
+
+TEST_CASE("program: a missing file is a usage error, and the others are built") {
+  const TemporaryFolder folder("program-missing");
+  folder.put("a.md", gym_plan("A"));
+  const Outcome outcome = program(folder, "build b.md a.md");
+  CHECK(outcome.text ==
+        "chalkleaf: there is no file or folder ‘b.md’\n"
+        "1 plan: 1 PDF in out\n");
+  CHECK(outcome.exit_code == 2);
+  CHECK(folder.has("out/a-card.pdf"));
+}
+
+TEST_CASE("program: JSON messages are one object a line, and nothing else on standard output") {
+  const TemporaryFolder folder("program-json");
+  folder.put("c.md", broken_plan());
+  const Outcome outcome = program(folder, "check --messages json c.md", "2>/dev/null");
+  CHECK(outcome.exit_code == 1);
+  std::istringstream lines(outcome.text);
+  std::string names;
+  for (std::string line; std::getline(lines, line);) {
+    const auto object = nlohmann::json::parse(line);
+    CHECK(object["schema"] == 1);
+    CHECK(object["path"] == "c.md");
+    for (const char* field : {"line", "column", "end_line", "end_column"}) {
+      CHECK(object[field].is_number_unsigned());
+    }
+    for (const char* field : {"severity", "message", "hint"}) CHECK(object[field].is_string());
+    names += object["name"].get<std::string>() + " ";
+  }
+  CHECK(names == "missing-cool-down under-slot ");
+}
+
+TEST_CASE("program: no colours where there is no terminal") {
+  const TemporaryFolder folder("program-plain");
+  folder.put("c.md", broken_plan());
+  CHECK(program(folder, "check c.md").text.find('\x1b') == std::string::npos);
+}
+
+TEST_CASE("program: colours on a terminal, unless NO_COLOR is set") {
+  const TemporaryFolder folder("program-colour");
+  folder.put("c.md", broken_plan());
+  // script(1) gives the program a terminal of its own.
+  const auto on_terminal = [&](const std::string& environment) {
+    return shell("cd '" + folder.str() + "' && " + environment + " TERM=xterm CHALKLEAF_DATA='" +
+                 CHALKLEAF_REPOSITORY "' script -qec \"'" CHALKLEAF_PROGRAM
+                                      "' check c.md\" /dev/null </dev/null")
+        .text;
+  };
+  CHECK(on_terminal("NO_COLOR=").find("\x1b[1;31merror\x1b[0m") != std::string::npos);
+  CHECK(on_terminal("NO_COLOR=1").find('\x1b') == std::string::npos);
+}
+
+TEST_CASE("program: what is wrong with a command line is said, with exit code 2") {
+  const TemporaryFolder folder("program-usage");
+  folder.put("a.md", gym_plan("A"));
+  for (const char* arguments :
+       {"", "print a.md", "build --colour a.md", "build --paper a3 a.md", "build --jobs 0 a.md",
+        "build --only posters a.md", "check --messages xml a.md", "times", "times a.md a.md"}) {
+    INFO(arguments);
+    const Outcome outcome = program(folder, arguments);
+    CHECK(outcome.exit_code == 2);
+    CHECK(outcome.text.starts_with("chalkleaf: "));
+    CHECK(program(folder, arguments, "2>/dev/null").text.empty());
+  }
+  CHECK_FALSE(folder.has("out"));
+}
+
+TEST_CASE("program: help and version go to standard output, with an example") {
+  const TemporaryFolder folder("program-help");
+  for (const char* arguments : {"--help", "build --help", "check --help", "times --help"}) {
+    const Outcome outcome = program(folder, arguments, "2>/dev/null");
+    CHECK(outcome.exit_code == 0);
+    CHECK(outcome.text.find("Example") != std::string::npos);
+  }
+  CHECK(program(folder, "--version", "2>/dev/null").text.starts_with("chalkleaf 0."));
+}
+
+TEST_CASE("program: times prints the table, and a full disk is noticed") {
+  const TemporaryFolder folder("program-times");
+  folder.put("a.md", gym_plan("A"));
+  const Outcome outcome = program(folder, "times a.md");
+  CHECK(outcome.exit_code == 0);
+  CHECK(outcome.text ==
+        "A\n"
+        "\n"
+        " 0:00  Warm-up             5:00\n"
+        " 0:00    Jog      5 min    5:00  5 min\n"
+        "\n"
+        " 5:00  Beam               20:00\n"
+        " 5:00    Walk     20 min  20:00  20 min\n"
+        "\n"
+        "25:00  Cool-down           5:00\n"
+        "25:00    Sway     5 min    5:00  5 min\n"
+        "\n"
+        "       Sum                30:00  5:00 + 20:00 + 5:00\n"
+        "       Slot               30:00\n"
+        "       Spare               0:00  30:00 − 30:00\n");
+  // /dev/full takes nothing, as a full disk does (full(4)).
+  const Outcome full = program(folder, "times a.md", "2>&1 >/dev/full");
+  CHECK(full.exit_code == 2);
+  CHECK(full.text == "chalkleaf: standard output cannot be written to: is the disk full?\n");
+}

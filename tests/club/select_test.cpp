@@ -1,0 +1,126 @@
+// Which plans the arguments mean, on a disk made of strings; links on a real one.
+#include "club/select.h"
+
+#include <catch2/catch.hpp>
+
+#include "club/folders.h"
+#include "club/places.h"
+#include "support/memory_files.h"
+
+using namespace chalkleaf;
+using namespace chalkleaf::club;
+using chalkleaf::club::tests::TemporaryFolder;
+using chalkleaf::support::MemoryFileSystem;
+
+namespace {
+
+MemoryFileSystem disk() {
+  return MemoryFileSystem{
+      {"/home/quay/club.yaml", ""},
+      {"/home/quay/README.md", ""},
+      {"/home/quay/sessions/b.md", ""},
+      {"/home/quay/sessions/a.md", ""},
+      {"/home/quay/sessions/README.md", ""},
+      {"/home/quay/sessions/notes.txt", ""},
+      {"/home/quay/sessions/wrens/c.md", ""},
+      {"/home/quay/sessions/out/d.md", ""},
+      {"/home/quay/sessions/private/e.md", ""},
+      {"/home/quay/sessions/.git/f.md", ""},
+      {"/home/quay/parts/warm-up.md", ""},
+      {"/home/quay/plans/swifts.md", ""},
+      {"/home/loose/one.md", ""},
+      {"/home/loose/two.md", ""},
+      {"/home/loose/README.md", ""},
+      {"/home/loose/below/three.md", ""},
+  };
+}
+
+std::string selected(const FileSystem& files, const Wanted& wanted) {
+  const Selection selection = select_plans(files, wanted);
+  std::string out;
+  for (const PlanFile& plan : selection.plans) {
+    const Root& root = selection.roots[plan.root];
+    out += plan.path + " -> " + plan.sheets + (root.is_club ? " in " : " alone in ") + root.path +
+           "\n";
+  }
+  for (const std::string& problem : selection.problems) out += "! " + problem + "\n";
+  for (const Diagnostic& found : selection.diagnostics.all()) {
+    out += found.name + ": " + found.message + "\n";
+  }
+  return out;
+}
+
+const std::string kWholeClub =
+    "/home/quay/plans/swifts.md -> /home/quay/out/swifts in /home/quay\n"
+    "/home/quay/sessions/a.md -> /home/quay/out/a in /home/quay\n"
+    "/home/quay/sessions/b.md -> /home/quay/out/b in /home/quay\n"
+    "/home/quay/sessions/wrens/c.md -> /home/quay/out/wrens/c in /home/quay\n";
+
+}  // namespace
+
+TEST_CASE("without arguments: the whole club one stands in, from anywhere in it") {
+  CHECK(selected(disk(), {"/home/quay", {}, {}}) == kWholeClub);
+  CHECK(selected(disk(), {"/home/quay/sessions/wrens", {}, {}}) == kWholeClub);
+}
+
+TEST_CASE("without arguments and without a club: what to do about it") {
+  CHECK(
+      selected(disk(), {"/home/loose", {}, {}}) ==
+      "! no plan is named, and this folder is not in a club folder (one with a club.yaml); name a "
+      "plan, such as ‘tuesday.md’, or a folder of plans\n");
+  CHECK(selected(disk(), {"/home", {}, {}}) ==
+        "! no plan is named, and this folder is not in a club folder (one with a club.yaml); there "
+        "is one in ‘quay’: name it, or go there first\n");
+}
+
+TEST_CASE("a folder in a club: the plans below it; a plan named twice counts once") {
+  CHECK(selected(disk(), {"/home", {"quay"}, {}}) == kWholeClub);
+  CHECK(selected(disk(), {"/home", {"quay/sessions/wrens", "quay/sessions/wrens/c.md"}, {}}) ==
+        "/home/quay/sessions/wrens/c.md -> /home/quay/out/wrens/c in /home/quay\n");
+  CHECK(selected(disk(), {"/home", {"quay/parts"}, {}}) ==
+        "! there are no plans in ‘quay/parts’: a club's plans are *.md files below its ‘sessions’ "
+        "or ‘plans’ folder\n");
+}
+
+TEST_CASE("plans outside any club stand alone in their folder") {
+  CHECK(selected(disk(), {"/home/loose", {"."}, {}}) ==
+        "/home/loose/one.md -> /home/loose/out/one alone in /home/loose\n"
+        "/home/loose/two.md -> /home/loose/out/two alone in /home/loose\n");
+  CHECK(selected(disk(), {"/home", {"loose/below/three.md"}, {}}) ==
+        "/home/loose/below/three.md -> /home/loose/below/out/three alone in /home/loose/below\n");
+}
+
+TEST_CASE("what is not there is said, and the rest is still selected") {
+  CHECK(selected(disk(), {"/home", {"loose/nine.md", "loose/one.md"}, {}}) ==
+        "/home/loose/one.md -> /home/loose/out/one alone in /home/loose\n"
+        "! there is no file or folder ‘loose/nine.md’\n");
+}
+
+TEST_CASE("--out takes the sheets of all, and two plans never share a name there") {
+  MemoryFileSystem files = disk();
+  files.put("/home/quay/plans/a.md", "");
+  CHECK(selected(files, {"/home", {"quay/plans/a.md", "quay/sessions/a.md"}, "prints"}) ==
+        "/home/quay/plans/a.md -> /home/prints/a in /home/quay\n"
+        "! ‘quay/sessions/a.md’ would be printed over ‘quay/plans/a.md’, as prints/a-card.pdf; "
+        "rename one of them\n");
+}
+
+TEST_CASE("links: folders are not followed, files only inside the club") {
+  const TemporaryFolder folder("select-links");
+  folder.put("club/club.yaml", "");
+  folder.put("club/sessions/a.md", "");
+  folder.put("elsewhere/secret.md", "");
+  folder.link("club/sessions/inside.md", "a.md");
+  folder.link("club/sessions/out-of-it.md", "../../elsewhere/secret.md");
+  folder.link("club/sessions/round", "..");
+  folder.link("club/plans", "../elsewhere");
+  const RealFileSystem files;
+  const Selection selection = select_plans(files, {folder.str(), {"club"}, {}});
+  std::string names;
+  for (const PlanFile& plan : selection.plans) names += path_from(folder.str(), plan.path) + "\n";
+  CHECK(names == "club/sessions/a.md\nclub/sessions/inside.md\n");
+  REQUIRE(selection.diagnostics.all().size() == 1);
+  CHECK(selection.diagnostics.all()[0].name == "outside-folder");
+  CHECK(selection.diagnostics.all()[0].message ==
+        "club/sessions/out-of-it.md is a link that leads out of the club's folder");
+}

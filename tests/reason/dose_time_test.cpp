@@ -1,0 +1,101 @@
+// How long doses take, and the sums in words.
+#include <catch2/catch.hpp>
+
+#include "reason/sessions.h"
+
+using namespace chalkleaf;
+using namespace chalkleaf::reason;
+using namespace chalkleaf::reason::tests;
+using plan::Sides;
+using plan::Tempo;
+using plan::Timing;
+using plan::Timings;
+
+namespace {
+
+constexpr Duration s(std::int64_t n) { return Duration::seconds(n); }
+
+/// `work + rest = reasoning`
+std::string summed(const Dose& dose, const Timings& timings = {}) {
+  const DrillTime time = dose_time(dose, timings);
+  return exact_text(time.work) + " + " + exact_text(time.rest) + " = " + time.reasoning;
+}
+
+Timings from_club() {
+  Timings timings;
+  timings.repetition = {s(3), Timing::Origin::kClub, {}};
+  timings.rest = {s(30), Timing::Origin::kPlan, {}};
+  return timings;
+}
+
+}  // namespace
+
+TEST_CASE("tempo: the worked examples of reference-values.md, section 11") {
+  // "10 × 3-0-1-0 = 40 s; 3 such sets with 60 s between = 240 s (calc)"
+  Dose dose = reps(1, 10);
+  dose.tempo = Tempo{{s(3), s(0), s(1), s(0)}};
+  CHECK(summed(dose) == "40 s + 0 s = 10 reps × 4 s (tempo 3-0-1-0)");
+  dose.sets = 3;
+  dose.rest = s(60);
+  CHECK(summed(dose) == "2 min + 2 min = 3 sets × 10 reps × 4 s (tempo 3-0-1-0) + 2 × 1 min rest");
+  CHECK(dose_time(dose, {}).length() == s(240));
+}
+
+TEST_CASE("repetitions, steps and lengths take their default unless the plan says otherwise") {
+  // Defaults: issue 2 (a rep 2 s, a step 1 s); common practice, no source.
+  CHECK(summed(reps(1, 10)) == "20 s + 0 s = 10 reps × 2 s (a rep, default)");
+  CHECK(summed(reps(1, 1)) == "2 s + 0 s = 1 rep × 2 s (a rep, default)");
+  CHECK(summed(dose(AmountKind::kSteps, 12)) == "12 s + 0 s = 12 steps × 1 s (a step, default)");
+  CHECK(summed(dose(AmountKind::kLengths, 4)) ==
+        "1 min + 0 s = 4 lengths × 15 s (a length, default)");
+  CHECK(summed(reps(1, 10), from_club()) == "30 s + 0 s = 10 reps × 3 s (a rep, club)");
+  Dose paced = dose(AmountKind::kSteps, 12);
+  paced.pace = Duration::milliseconds(1500);
+  CHECK(summed(paced) == "18 s + 0 s = 12 steps × 1.5 s (its pace)");
+}
+
+TEST_CASE("holds: timed, capped and as long as can be") {
+  CHECK(summed(hold(1, s(20))) == "20 s + 0 s = 20 s");
+  Dose most = dose(AmountKind::kMaxHold, 0);
+  CHECK(summed(most) == "30 s + 0 s = 30 s (max hold, default)");
+  most.amount.time = s(15);
+  most.sets = 3;
+  most.in_goes = true;
+  CHECK(summed(most) == "45 s + 0 s = 3 goes × 15 s (max hold, its cap)");
+}
+
+TEST_CASE("sides and ways multiply, rests stand between sets") {
+  Dose dose = reps(2, 10);
+  dose.sides = Sides::kEachSide;
+  CHECK(summed(dose) == "1 min 20 s + 0 s = 2 sets × 2 sides × 10 reps × 2 s (a rep, default)");
+  dose.sides = Sides::kEachWay;
+  dose.ways = {{"forwards", {}}, {"backwards", {}}, {"sideways", {}}};
+  CHECK(summed(dose) == "2 min + 0 s = 2 sets × 3 ways × 10 reps × 2 s (a rep, default)");
+  Dose rested = hold(3, s(20));
+  rested.rest = s(20);
+  CHECK(summed(rested) == "1 min + 40 s = 3 sets × 20 s + 2 × 20 s rest");
+  CHECK(summed(hold(3, s(20)), from_club()) ==
+        "1 min + 1 min = 3 sets × 20 s + 2 × 30 s rest (plan)");
+  rested.rest = Duration();  // a rest of nothing, written, beats the plan's
+  CHECK(summed(rested, from_club()) == "1 min + 0 s = 3 sets × 20 s");
+}
+
+TEST_CASE("every: each set has so much time to itself") {
+  Dose dose = hold(3, s(20));
+  dose.every = s(60);
+  CHECK(summed(dose) == "1 min + 2 min = 3 sets × 1 min (one every 1 min, of which 20 s)");
+  dose.every = s(20);
+  CHECK(summed(dose) == "1 min + 0 s = 3 sets × 20 s (one every 20 s, of which 20 s)");
+  dose.every = s(10);  // reported by the checks; the time is that of the work
+  CHECK(summed(dose) == "1 min + 0 s = 3 sets × 20 s");
+  dose.sets = 1;
+  dose.every = s(60);
+  CHECK(summed(dose) == "20 s + 0 s = 20 s");
+}
+
+TEST_CASE("absurd numbers stop at a ceiling instead of overflowing") {
+  Dose dose = reps(9'000'000'000'000'000, 9'000'000'000'000'000);
+  dose.rest = kLongestDuration;
+  CHECK(dose_time(dose, {}).work == kLongestDuration * 100);
+  CHECK(dose_time(dose, {}).rest == kLongestDuration * 100);
+}
