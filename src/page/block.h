@@ -38,8 +38,9 @@ struct StackBlock {
 enum class RowAlign {
   kTop,
   kMiddle,
-  kBaseline,  ///< first lines of text on one baseline
-  kStretch,   ///< every cell gets the height of the tallest
+  kBaseline,      ///< first lines of text on one baseline
+  kLastBaseline,  ///< last lines of text on one baseline
+  kStretch,       ///< every cell gets the height of the tallest
 };
 
 /// Blocks beside each other.

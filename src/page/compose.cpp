@@ -39,6 +39,8 @@ class Paginator {
     out_.list.tree = std::move(flow_.tree);
     out_.list.info = std::move(flow_.info);
     out_.free_on_last_page = bottom_ - y_;
+    out_.page_height = bottom_ - flow_.margins.top;
+    out_.used += y_ - flow_.margins.top;
     out_.problems = layout_.problems();
     return std::move(out_);
   }
@@ -102,6 +104,7 @@ class Paginator {
   }
 
   void start_page() {
+    if (!out_.list.pages.empty()) out_.used += y_ - flow_.margins.top;
     out_.list.pages.push_back({flow_.paper, {}});
     y_ = flow_.margins.top;
     page_is_empty_ = true;

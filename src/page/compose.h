@@ -44,6 +44,8 @@ struct Flow {
 
 struct Composed {
   DisplayList list;
+  Length page_height;        ///< of a page, between its head and its foot
+  Length used;               ///< of all pages, by slabs and the space between them
   Length free_on_last_page;  ///< between the last slab and the foot
   std::vector<type::TextProblem> problems;
   std::vector<Span>

@@ -51,9 +51,10 @@ Fragment Layout::place(const Block& block, Length width, Length least_height) {
     Fragment operator()(const DrawingBlock& b) {
       Fragment out{b.size, b.baseline > Length() ? b.baseline : b.size.height, {}};
       out.items.assign(b.paths.begin(), b.paths.end());
+      out.last_baseline = out.baseline;
       return out;
     }
-    Fragment operator()(const SpaceBlock& b) { return {{width, b.height}, b.height, {}}; }
+    Fragment operator()(const SpaceBlock& b) { return {{width, b.height}, b.height, {}, b.height}; }
   };
   return std::visit(Visitor{*this, width, least_height}, block.content);
 }
@@ -67,6 +68,7 @@ Fragment Layout::place_text(const TextBlock& block, Length width) {
     const Length half = (block.leading - line.ascent - line.descent) / 2;
     const Length baseline = out.size.height + half + line.ascent;
     if (out.size.height == Length()) out.baseline = baseline;
+    out.last_baseline = baseline;
     const Length indent = aligned_offset(block.align, width - line.width);
     for (type::Fragment& fragment : line.fragments) {
       TextItem item;
@@ -99,6 +101,7 @@ Fragment Layout::place_stack(const StackBlock& block, Length width, Length least
     if (block.last_at_bottom && i + 1 == parts.size()) out.size.height += spare;
     if (i == 0) out.baseline = parts[i].baseline;
     const Length y = out.size.height;
+    out.last_baseline = y + parts[i].last_baseline;
     out.size.height += parts[i].size.height;
     append_moved(out.items, std::move(parts[i].items), Length(), y);
   }
@@ -131,18 +134,19 @@ std::vector<Length> Layout::track_widths(const RowBlock& block, Length width) {
 Fragment Layout::place_row(const RowBlock& block, Length width, Length least_height) {
   const std::vector<Length> widths = track_widths(block, width);
   std::vector<Fragment> parts;
-  Length height = least_height;
-  Length baseline;
-  for (std::size_t i = 0; i < block.cells.size(); ++i) {
+  for (std::size_t i = 0; i < block.cells.size(); ++i)
     parts.push_back(place(block.cells[i].block, widths[i]));
-    baseline = std::max(baseline, parts[i].baseline);
-  }
-  for (const Fragment& part : parts) {
-    const Length drop = block.align == RowAlign::kBaseline ? baseline - part.baseline : Length();
-    height = std::max(height, drop + part.size.height);
-  }
-  Fragment out{{width, height}, parts.empty() ? height : parts.front().baseline, {}};
-  if (block.align == RowAlign::kBaseline) out.baseline = baseline;
+  // What is brought to one level: the first baselines, the last ones, or simply the tops.
+  const auto level = [&](const Fragment& part) {
+    if (block.align == RowAlign::kBaseline) return part.baseline;
+    return block.align == RowAlign::kLastBaseline ? part.last_baseline : Length();
+  };
+  Length deepest;
+  for (const Fragment& part : parts) deepest = std::max(deepest, level(part));
+  Length height = least_height;
+  for (const Fragment& part : parts)
+    height = std::max(height, deepest - level(part) + part.size.height);
+  Fragment out{{width, height}, {}, {}};
   Length x;
   for (std::size_t i = 0; i < parts.size(); ++i) {
     if (block.align == RowAlign::kStretch && parts[i].size.height < height) {
@@ -151,9 +155,10 @@ Fragment Layout::place_row(const RowBlock& block, Length width, Length least_hei
       parts[i] = place(block.cells[i].block, widths[i], height);
       problems_.resize(known);
     }
-    Length y;
+    Length y = deepest - level(parts[i]);
     if (block.align == RowAlign::kMiddle) y = (height - parts[i].size.height) / 2;
-    if (block.align == RowAlign::kBaseline) y = baseline - parts[i].baseline;
+    if (i == 0) out.baseline = y + parts[i].baseline;
+    out.last_baseline = std::max(out.last_baseline, y + parts[i].last_baseline);
     append_moved(out.items, std::move(parts[i].items), x, y);
     x += widths[i] + block.gap;
   }
@@ -180,6 +185,7 @@ Fragment Layout::place_wrap(const WrapBlock& block, Length width) {
     Length x = aligned_offset(block.align, width - used);
     for (Fragment& part : line) {
       const Length y = out.size.height + baseline - part.baseline;
+      out.last_baseline = y + part.last_baseline;
       const Length step = part.size.width + block.gap;
       append_moved(out.items, std::move(part.items), x, y);
       x += step;
@@ -210,7 +216,7 @@ Fragment Layout::place_box(const BoxBlock& block, Length width, Length least_hei
                   least_height - pad.top - pad.bottom);
   }
   const Length height = std::max(inner.size.height + pad.top + pad.bottom, least_height);
-  Fragment out{{width, height}, inner.baseline + pad.top, {}};
+  Fragment out{{width, height}, inner.baseline + pad.top, {}, inner.last_baseline + pad.top};
   if (block.fill || block.border) {
     // A border's line lies inside the box's edge, so that boxes side by side align.
     const Length half = block.border ? block.border->width / 2 : Length();

@@ -13,6 +13,7 @@ struct Fragment {
   Size size;
   Length baseline;  ///< of its first line of text, from the top; its height when it has none
   std::vector<Item> items;
+  Length last_baseline = {};  ///< of its last line, likewise
 };
 
 /// Lays blocks out with one worker's typesetter and gathers what did not work.

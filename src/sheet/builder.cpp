@@ -2,7 +2,11 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
+#include "base/text.h"
 #include "page/shapes.h"
+#include "sheet/typography.h"
 
 namespace chalkleaf::sheet {
 
@@ -30,7 +34,7 @@ NodeId Builder::node(NodeId parent, Role role) {
 type::Inline Builder::piece(TextRole role, std::string text, Span origin) const {
   const TextLook& look = look_.text(role);
   type::Inline out;
-  out.text = std::move(text);
+  out.text = origin ? typographic(text) : std::move(text);
   out.style =
       styles_[static_cast<std::size_t>(look.weight) * 2 + static_cast<std::size_t>(look.slant)];
   out.size = look.size;
@@ -43,6 +47,10 @@ type::Inline Builder::whole(TextRole role, std::string text, Span origin) const 
   type::Inline out = piece(role, std::move(text), origin);
   out.unbroken = true;
   return out;
+}
+
+type::Inline Builder::label(TextRole role, std::string text) const {
+  return piece(role, text.append(kNoBreakSpace));
 }
 
 Block Builder::paragraph(std::vector<type::Inline> pieces, TextRole role, Owner owner,
@@ -119,7 +127,7 @@ Block Builder::stack(std::vector<Block> children, Length gap) {
 
 Block Builder::space(Length height) { return {page::SpaceBlock{height}}; }
 
-Block Builder::tick_line(NodeId list, TextRole role, const plan::Words& words, Length side,
+Block Builder::tick_line(NodeId list, TextRole role, std::vector<type::Inline> pieces, Length side,
                          std::string description) {
   const NodeId item = node(list, Role::kListItem);
   const NodeId label = node(item, Role::kLabel);
@@ -130,7 +138,7 @@ Block Builder::tick_line(NodeId list, TextRole role, const plan::Words& words, L
   row.align = page::RowAlign::kBaseline;
   row.cells.push_back({page::Track::fixed(side), tick_box(side, form)});
   row.cells.push_back(
-      {page::Track::natural(), text(role, words.text, Owner::of(body), words.span)});
+      {page::Track::natural(), paragraph(std::move(pieces), role, Owner::of(body))});
   return {std::move(row)};
 }
 
@@ -138,6 +146,48 @@ Block Builder::note(NodeId parent, const plan::Note& note) {
   const bool heading = note.kind == plan::Note::Kind::kSubheading;
   return text(heading ? TextRole::kStrong : TextRole::kNote, note.words.text,
               Owner::of(node(parent, Role::kP)), note.words.span);
+}
+
+Block Builder::notes(NodeId parent, std::span<const plan::Note* const> all) {
+  std::vector<Block> lines;
+  for (const plan::Note* one : all) lines.push_back(note(parent, *one));
+  return stack(std::move(lines));
+}
+
+std::vector<const plan::Note*> note_run(const std::vector<plan::Step>& steps, std::size_t first) {
+  std::vector<const plan::Note*> out;
+  for (std::size_t i = first; i < steps.size(); ++i) {
+    const auto* note = std::get_if<plan::Note>(&steps[i]);
+    if (note == nullptr || (i > first && note->kind != plan::Note::Kind::kTableRow)) break;
+    out.push_back(note);
+    if (note->kind != plan::Note::Kind::kTableRow) break;
+  }
+  return out;
+}
+
+Block Builder::foot(const std::string& first, const std::string& second, std::size_t page_index,
+                    std::size_t pages) const {
+  const Owner owner = Owner::none(Artifact::kFooter);
+  page::RowBlock row;
+  row.gap = look_.gap;
+  row.align = page::RowAlign::kLastBaseline;
+  row.cells.push_back({page::Track::flexible(), stack({text(TextRole::kFoot, first, owner),
+                                                       text(TextRole::kFoot, second, owner)})});
+  const std::string number = labels().say(
+      "page", {{"page", std::to_string(page_index + 1)}, {"pages", std::to_string(pages)}});
+  row.cells.push_back(
+      {page::Track::natural(), text(TextRole::kFoot, number, owner, {}, page::Align::kEnd)});
+  return {std::move(row)};
+}
+
+std::vector<type::Inline> Builder::kit_pieces(const plan::KitItem& item, TextRole name,
+                                              TextRole description) const {
+  std::vector<type::Inline> out = {piece(name, item.name.text, item.name.span)};
+  if (!item.description.empty()) {
+    out.push_back(piece(description, " – "));
+    out.push_back(piece(description, item.description.text, item.description.span));
+  }
+  return out;
 }
 
 std::string Builder::part_time(Duration time) const {
@@ -151,6 +201,7 @@ page::Flow Builder::finish(std::vector<page::Section> sections, const plan::Sess
   page::Flow flow;
   flow.paper = paper_size(context_.paper);
   flow.margins = Insets::all(look_.margin.at(context_.paper));
+  flow.margins.bottom = flow.margins.bottom * 3 / 4;  // the foot is light: it may stand lower
   flow.sections = std::move(sections);
   flow.tree = std::move(tree_);
   flow.info.title = fmt::format("{} – {}", session.title.text, kind_label);
@@ -161,26 +212,38 @@ page::Flow Builder::finish(std::vector<page::Section> sections, const plan::Sess
   flow.info.created = context_.created;
   flow.foot_gap = look_.text(TextRole::kFoot).leading / 2;
 
-  std::vector<std::string> left;
-  if (!context_.club.name.empty()) left.push_back(context_.club.name.text);
-  left.emplace_back(kind_label);
+  // A page that is dropped must find its way back: what, for whom and when on one line, whose on
+  // the other.
+  std::vector<std::string> what = {typographic(session.title.text)};
+  if (!session.group_name.empty()) what.push_back(session.group_name.text);
+  if (session.date) what.push_back(labels().date(session.date->value));
+  std::vector<std::string> whose;
+  if (!context_.club.name.empty()) whose.push_back(typographic(context_.club.name.text));
+  whose.emplace_back(kind_label);
   if (!context_.revision.empty())
-    left.push_back(labels().say("revision", {{"revision", context_.revision}}));
-  if (context_.revision_date) left.push_back(labels().short_date(*context_.revision_date));
-  const std::string foot_text = fmt::format("{}", fmt::join(left, " · "));
-  flow.foot = [this, foot_text](std::size_t page_index, std::size_t pages) {
-    const Owner owner = Owner::none(Artifact::kFooter);
-    page::RowBlock row;
-    row.gap = look_.gap;
-    row.cells.push_back({page::Track::flexible(), text(TextRole::kFoot, foot_text, owner)});
-    row.cells.push_back({page::Track::natural(),
-                         text(TextRole::kFoot,
-                              labels().say("page", {{"page", std::to_string(page_index + 1)},
-                                                    {"pages", std::to_string(pages)}}),
-                              owner, {}, page::Align::kEnd)});
-    return Block{std::move(row)};
+    whose.push_back(labels().say("revision", {{"revision", context_.revision}}));
+  if (context_.revision_date) whose.push_back(labels().short_date(*context_.revision_date));
+  flow.foot = [this, first = fmt::format("{}", fmt::join(what, " · ")),
+               second = fmt::format("{}", fmt::join(whose, " · "))](std::size_t page_index,
+                                                                    std::size_t pages) {
+    return foot(first, second, page_index, pages);
   };
   return flow;
+}
+
+Duration whole_minutes_up(Duration time) {
+  return Duration::milliseconds((time.in_milliseconds() + 59'999) / 60'000 * 60'000);
+}
+
+bool says_stop(const plan::Session& session, const Labels& labels) {
+  const auto said = [&](const std::vector<plan::Safety>& notes) {
+    return std::any_of(notes.begin(), notes.end(), [&](const plan::Safety& safety) {
+      return lower_ascii(safety.words.text).find(labels.say("stop-word")) != std::string::npos;
+    });
+  };
+  return said(session.safety) ||
+         std::any_of(session.parts.begin(), session.parts.end(),
+                     [&](const plan::Part& part) { return said(part.safety); });
 }
 
 std::string clock(const reason::Timetable& timetable, Duration since_start) {

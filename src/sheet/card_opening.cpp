@@ -25,7 +25,7 @@ class OpeningWriter {
     head.outline = page::OutlineEntry{session_.title.text, 1, 0, {}};
     section.slabs.push_back(std::move(head));
     section.slabs.push_back({who_and_when(), Length(), true});
-    if (auto box = safety_box()) section.slabs.push_back({std::move(*box), gap * 2});
+    section.slabs.push_back({safety_box(), gap * 2});
     if (!session_.equipment.empty()) section.slabs.push_back({kit_list(), gap * 2});
     for (const plan::Note& note : session_.introduction) {
       section.slabs.push_back({b_.note(Builder::kRoot, note), gap});
@@ -47,8 +47,9 @@ class OpeningWriter {
     }
     std::string when = session_.date ? labels_.date(session_.date->value) : std::string();
     std::string clock_times;
+    const Duration length =
+        session_.slot ? session_.slot->value : whole_minutes_up(timetable_.total);
     if (timetable_.start) {
-      const Duration length = session_.slot ? session_.slot->value : timetable_.total;
       clock_times = labels_.say("from-to", {{"from", clock_text(*timetable_.start)},
                                             {"to", clock_text(*timetable_.start + length)}});
     }
@@ -60,10 +61,9 @@ class OpeningWriter {
             b_.whole(TextRole::kSubtitle, (when.empty() ? "" : " ") + clock_times));
       }
     }
-    const Duration length = session_.slot ? session_.slot->value : timetable_.total;
-    facts.push_back(
-        {b_.whole(TextRole::kSubtitle,
-                  labels_.say("minutes", {{"n", std::to_string(length.rounded_minutes())}}))});
+    facts.push_back({b_.whole(
+        TextRole::kSubtitle,
+        labels_.say("minutes", {{"n", std::to_string(length.in_milliseconds() / 60'000)}}))});
     for (std::size_t i = 0; i < facts.size(); ++i) {
       // A reader that hears the line needs the space that the eye sees as a gap.
       if (i + 1 < facts.size()) facts[i].push_back(b_.piece(TextRole::kSubtitle, " "));
@@ -87,22 +87,25 @@ class OpeningWriter {
     return fmt::format("{}", fmt::join(out, " · "));
   }
 
-  std::optional<Block> safety_box() {
-    std::vector<const plan::Safety*> all;
-    for (const plan::Safety& safety : session_.safety) all.push_back(&safety);
-    for (const plan::Part& part : session_.parts) {
-      for (const plan::Safety& safety : part.safety) all.push_back(&safety);
-    }
-    if (all.empty()) return std::nullopt;
+  // Always there: a plan without safety words of its own still says when to stop.
+  Block safety_box() {
     const NodeId heading = b_.node(Builder::kRoot, Role::kH2);
     std::vector<Block> lines;
     lines.push_back(
         b_.text(TextRole::kBoxTitle, labels_.say("before-you-start"), Owner::of(heading)));
-    for (const plan::Safety* safety : all) {
+    const auto add = [&](const std::string& words, Span origin) {
       const NodeId node = b_.node(Builder::kRoot, Role::kP);
-      lines.push_back(
-          b_.text(TextRole::kBoxText, safety->words.text, Owner::of(node), safety->words.span));
+      if (lines.size() > 1) lines.push_back(Builder::space(b_.look().row_padding / 2));
+      lines.push_back(b_.text(TextRole::kBoxText, words, Owner::of(node), origin));
+    };
+    for (const plan::Safety& safety : session_.safety) add(safety.words.text, safety.words.span);
+    for (const plan::Part& part : session_.parts) {
+      for (const plan::Safety& safety : part.safety) {
+        add(labels_.say("part-safety", {{"part", part.title.text}, {"text", safety.words.text}}),
+            safety.words.span);
+      }
     }
+    if (!says_stop(session_, labels_)) add(labels_.say("card-stop-line"), {});
     RowBlock row;
     row.gap = b_.look().gap;
     const Length sign = b_.look().text(TextRole::kBoxTitle).leading.scaled(1.35);
@@ -114,40 +117,36 @@ class OpeningWriter {
     box.border = b_.stroke(Use::kInk, b_.look().line_width.scaled(1.5));
     box.radius = b_.look().radius;
     box.content.push_back({std::move(row)});
-    return Block{std::move(box)};
+    return {std::move(box)};
   }
 
+  // In two columns, the first half left, once there is enough to set out.
   Block kit_list() {
     const NodeId heading = b_.node(Builder::kRoot, Role::kH2);
     const NodeId list = b_.node(Builder::kRoot, Role::kList);
-    // Two columns, filled row by row, once there is enough to set out.
-    const std::size_t columns = session_.equipment.size() > 3 ? 2 : 1;
-    const Length side = b_.look().text(TextRole::kBoxText).size;
-    std::vector<Block> lines;
-    for (std::size_t i = 0; i < session_.equipment.size(); i += columns) {
-      RowBlock line;
-      line.gap = b_.look().gap;
-      for (std::size_t j = i; j < i + columns; ++j) {
-        Block entry = Builder::space({});
-        if (j < session_.equipment.size()) entry = kit_line(session_.equipment[j], list, side);
-        line.cells.push_back({Track::flexible(), std::move(entry)});
-      }
-      lines.push_back({std::move(line)});
-    }
+    const std::size_t count = session_.equipment.size();
+    const std::size_t left = count > 3 ? (count + 1) / 2 : count;
     RowBlock row;
     row.gap = b_.look().gap;
     row.align = RowAlign::kBaseline;
     row.cells.push_back(
         {Track::natural(), b_.text(TextRole::kBoxTitle, labels_.say("kit"), Owner::of(heading))});
-    row.cells.push_back({Track::flexible(), Builder::stack(std::move(lines))});
+    row.cells.push_back({Track::flexible(), kit_column(list, 0, left)});
+    if (left < count) row.cells.push_back({Track::flexible(), kit_column(list, left, count)});
     return {std::move(row)};
   }
 
-  Block kit_line(const plan::KitItem& item, NodeId list, Length side) {
-    plan::Words words = item.name;
-    if (!item.description.empty()) words.text += ": " + item.description.text;
-    return b_.tick_line(list, TextRole::kBoxText, words, side,
-                        labels_.say("tick-kit", {{"kit", item.name.text}}));
+  Block kit_column(NodeId list, std::size_t from, std::size_t to) {
+    const Length side = b_.look().text(TextRole::kBoxText).size;
+    std::vector<Block> lines;
+    for (std::size_t i = from; i < to; ++i) {
+      const plan::KitItem& item = session_.equipment[i];
+      lines.push_back(
+          b_.tick_line(list, TextRole::kBoxText,
+                       b_.kit_pieces(item, TextRole::kVariationLabel, TextRole::kBoxText), side,
+                       labels_.say("tick-kit", {{"kit", item.name.text}})));
+    }
+    return Builder::stack(std::move(lines), b_.look().row_padding / 2);
   }
 
   const plan::Session& session_;

@@ -9,8 +9,8 @@
 #include <algorithm>
 
 #include "sheet/builder.h"
+#include "sheet/card_drill.h"
 #include "sheet/card_opening.h"
-#include "sheet/dose_text.h"
 
 namespace chalkleaf::sheet {
 namespace {
@@ -47,6 +47,8 @@ class CardWriter {
     tick_side_ = b_.look().tick_box;
     const Length plain = b_.context().theme.card.tick_box;
     if (tick_lines(plain) < tick_lines(tick_side_)) tick_side_ = plain;
+    // A box is never narrower than the number above it.
+    tick_side_ = std::max(tick_side_, b_.text_width(TextRole::kColumn, std::to_string(gymnasts_)));
     const int lines = tick_lines(tick_side_);
     per_line_ = (gymnasts_ + lines - 1) / lines;
     ticks_width_ = (tick_side_ + tick_gap()) * per_line_ - tick_gap();
@@ -58,9 +60,9 @@ class CardWriter {
     }
   }
 
-  // Boxes may take three eighths of the width; more gymnasts go on further lines of boxes.
+  // Boxes may take two fifths of the width; more gymnasts go on further lines of boxes.
   int tick_lines(Length side) const {
-    const Length room = b_.width() * 3 / 8;
+    const Length room = b_.width() * 2 / 5 + side / 4;
     const auto most = static_cast<int>(room.in_millipoints() / (side * 5 / 4).in_millipoints());
     return (gymnasts_ + std::max(1, most) - 1) / std::max(1, most);
   }
@@ -77,14 +79,16 @@ class CardWriter {
     const NodeId body = b_.node(table, Role::kTableBody);
     std::size_t next_drill = 0;
     bool any = false;
-    for (const plan::Step& step : part.part->steps) {
+    const std::vector<plan::Step>& steps = part.part->steps;
+    for (std::size_t i = 0; i < steps.size(); ++i) {
       page::Slab slab;
-      if (const auto* drill = std::get_if<plan::Drill>(&step)) {
+      if (const auto* drill = std::get_if<plan::Drill>(&steps[i])) {
         slab.block = drill_row(*drill, part.drills.at(next_drill++), body);
         slab.origin = drill->span;
-      } else if (const auto* note = std::get_if<plan::Note>(&step)) {
-        slab.block = note_row(*note, body);
-        slab.origin = note->words.span;
+      } else if (const auto run = note_run(steps, i); !run.empty()) {
+        slab.block = note_row(run, body);
+        slab.origin = run.front()->words.span;
+        i += run.size() - 1;
       } else {
         continue;
       }
@@ -101,7 +105,10 @@ class CardWriter {
   }
 
   std::string part_detail(const reason::PartTime& part) const {
-    std::string detail = clock(timetable_, part.start) + " · " + b_.part_time(part.length);
+    if (part.length <= Duration()) return {};
+    std::string detail =
+        labels_.say("part-until", {{"minutes", b_.part_time(part.length)},
+                                   {"time", clock(timetable_, part.start + part.length)}});
     for (const plan::PartLink& link : part.part->shared) {
       if (!link.text.empty()) detail += " · " + link.text.text;
     }
@@ -121,6 +128,7 @@ class CardWriter {
       b_.at(number).scope = page::HeaderScope::kColumn;
       numbers.push_back(Owner::of(number));
     }
+    if (!has_ticks(*part.part)) numbers.clear();
     page::Slab slab;
     slab.block = head_block(part.part->title, part_detail(part), title, detail, numbers);
     slab.space_before = b_.look().part_space;
@@ -130,12 +138,19 @@ class CardWriter {
     return slab;
   }
 
+  // A part without anything to tick off has no numbers above it.
+  static bool has_ticks(const plan::Part& part) {
+    const auto drills = plan::drills_of(part);
+    return std::any_of(drills.begin(), drills.end(),
+                       [](const plan::Drill* d) { return d->dose.has_value(); });
+  }
+
   Block continued_head(const reason::PartTime& part) const {
     const Owner owner = Owner::none(Artifact::kHeader);
     plan::Words title = part.part->title;
     title.text = labels_.say("continued", {{"part", title.text}});
-    return head_block(title, "", owner, owner,
-                      std::vector<Owner>(static_cast<std::size_t>(gymnasts_), owner));
+    const std::size_t numbers = has_ticks(*part.part) ? static_cast<std::size_t>(gymnasts_) : 0;
+    return head_block(title, "", owner, owner, std::vector<Owner>(numbers, owner));
   }
 
   Block head_block(const plan::Words& title, const std::string& detail, Owner title_owner,
@@ -147,9 +162,10 @@ class CardWriter {
       words.children.push_back(b_.text(TextRole::kPartDetail, detail, detail_owner));
     RowBlock row;
     row.gap = b_.look().gap;
-    row.align = RowAlign::kBaseline;
+    row.align = RowAlign::kLastBaseline;
     row.cells.push_back({Track::flexible(), {std::move(words)}});
-    row.cells.push_back({Track::fixed(ticks_width_), numbers(number_owners)});
+    if (!number_owners.empty())
+      row.cells.push_back({Track::fixed(ticks_width_), numbers(number_owners)});
     std::vector<Block> lines;
     lines.push_back({std::move(row)});
     lines.push_back(Builder::space(b_.look().row_padding / 2));
@@ -188,18 +204,27 @@ class CardWriter {
     const Owner clock_owner = Owner::of(b_.node(row_node, Role::kDataCell));
     const NodeId what = b_.node(row_node, Role::kHeaderCell);
     b_.at(what).scope = page::HeaderScope::kRow;
-    std::vector<Block> name_and_cue = drill_lines(drill, time, what);
+    CardDrill words(session_, drill, time, b_);
+    const Length room = b_.width() - clock_width_ - ticks_width_ - b_.look().gap;
+    std::vector<Block> beside = {words.name(what, room)};
+    std::vector<Block> below = words.dose(what);
+    for (Block& cue : words.cues(what)) below.push_back(std::move(cue));
+    // Several lines of boxes leave room for dose and cue beside them.
+    const bool boxes_are_high = per_line_ < gymnasts_;
+    if (boxes_are_high) {
+      for (Block& line : below) beside.push_back(std::move(line));
+      below = {Builder::space(tick_gap())};
+    }
     const NodeId others = has_variations_ ? b_.node(row_node, Role::kDataCell) : what;
-    std::vector<Block> below = other_lines(drill, others);
+    for (Block& line : words.others(others)) below.push_back(std::move(line));
 
     RowBlock first;
     first.gap = b_.look().gap;
     first.align = RowAlign::kBaseline;
-    first.cells.push_back({Track::flexible(), Builder::stack(std::move(name_and_cue))});
+    first.cells.push_back({Track::flexible(), Builder::stack(std::move(beside))});
     first.cells.push_back({Track::fixed(ticks_width_), ticks(drill, row_node)});
     std::vector<Block> lines;
     lines.push_back({std::move(first)});
-    if (per_line_ < gymnasts_ && !below.empty()) lines.push_back(Builder::space(tick_gap()));
     for (Block& line : below) lines.push_back(std::move(line));
 
     RowBlock row;
@@ -208,111 +233,6 @@ class CardWriter {
                          b_.text(TextRole::kClock, clock(timetable_, time.start), clock_owner)});
     row.cells.push_back({Track::flexible(), Builder::stack(std::move(lines))});
     return ruled({std::move(row)});
-  }
-
-  std::vector<Block> other_lines(const plan::Drill& drill, NodeId cell) {
-    std::vector<Block> lines;
-    std::vector<Block> easier = variation_lines("easier", drill.easier, cell);
-    std::vector<Block> harder = variation_lines("harder", drill.harder, cell);
-    if (!easier.empty() || !harder.empty()) {
-      RowBlock pair;  // always two columns, so that the eye finds `harder` in one place
-      pair.gap = b_.look().gap;
-      pair.cells.push_back({Track::flexible(), Builder::stack(std::move(easier))});
-      pair.cells.push_back({Track::flexible(), Builder::stack(std::move(harder))});
-      lines.push_back({std::move(pair)});
-    }
-    for (const plan::Substitute& substitute : drill.substitutes)
-      lines.push_back(substitute_line(substitute, cell));
-    for (const plan::Note& note : drill.notes) lines.push_back(b_.note(cell, note));
-    return lines;
-  }
-
-  std::vector<Block> drill_lines(const plan::Drill& drill, const reason::DrillTime& time,
-                                 NodeId cell) {
-    std::vector<Block> lines;
-    const Owner first = Owner::of(b_.node(cell, Role::kP));
-    std::vector<type::Inline> name = {b_.piece(TextRole::kDrill, drill.name.text, drill.name.span)};
-    std::string dose;
-    Span dose_span = drill.name.span;
-    if (drill.dose) {
-      dose = short_dose(*drill.dose, labels_);
-      dose_span = drill.dose->span;
-    } else if (time.shared_time) {
-      dose = labels_.say("dose-shared", {{"n", std::to_string(time.work.rounded_minutes())}});
-    }
-    if (!dose.empty()) {
-      name.push_back(b_.piece(TextRole::kDose, "  "));
-      name.push_back(b_.whole(TextRole::kDose, dose, dose_span));
-    }
-    lines.push_back(b_.paragraph(std::move(name), TextRole::kDrill, first));
-    std::vector<type::Inline> cues = joined(drill.cues, TextRole::kCue);
-    for (const plan::KitUse& use : drill.uses) {
-      if (!cues.empty()) cues.push_back(b_.piece(TextRole::kCue, " · "));
-      cues.push_back(b_.piece(TextRole::kVariationLabel, labels_.say("with") + " "));
-      cues.push_back(b_.piece(TextRole::kVariation, use.kit.text, use.kit.span));
-      if (!use.how.empty())
-        cues.push_back(b_.piece(TextRole::kVariation, ", " + use.how.text, use.how.span));
-    }
-    if (!cues.empty()) {
-      lines.push_back(
-          b_.paragraph(std::move(cues), TextRole::kCue, Owner::of(b_.node(cell, Role::kP))));
-    }
-    return lines;
-  }
-
-  // Several short phrases on one line, a middle dot between.
-  std::vector<type::Inline> joined(const std::vector<plan::Words>& phrases, TextRole role) const {
-    std::vector<type::Inline> out;
-    for (const plan::Words& phrase : phrases) {
-      if (!out.empty()) out.push_back(b_.piece(role, " · "));
-      out.push_back(b_.piece(role, phrase.text, phrase.span));
-    }
-    return out;
-  }
-
-  std::vector<Block> variation_lines(std::string_view label,
-                                     const std::vector<plan::Variation>& variations, NodeId cell) {
-    std::vector<Block> lines;
-    for (const plan::Variation& variation : variations) {
-      std::vector<type::Inline> pieces = {
-          b_.piece(TextRole::kVariationLabel, labels_.say(label) + " "),
-          b_.piece(TextRole::kVariation, variation.text, variation.span)};
-      lines.push_back(b_.paragraph(std::move(pieces), TextRole::kVariation,
-                                   Owner::of(b_.node(cell, Role::kP))));
-    }
-    return lines;
-  }
-
-  Block substitute_line(const plan::Substitute& substitute, NodeId cell) {
-    const Owner owner = Owner::of(b_.node(cell, Role::kP));
-    const auto label = [&](const std::string& text) {
-      return b_.piece(TextRole::kVariationLabel, text + " ");
-    };
-    const auto plain = [&](const std::string& text, Span span) {
-      return b_.piece(TextRole::kVariation, text, span);
-    };
-    std::vector<type::Inline> pieces = {
-        label(labels_.say("without", {{"kit", substitute.kit.text}})),
-        plain(substitute.name.text, substitute.name.span)};
-    if (substitute.dose) {
-      pieces.push_back(plain(", ", {}));
-      pieces.push_back(b_.whole(TextRole::kVariation, short_dose(*substitute.dose, labels_),
-                                substitute.dose->span));
-    }
-    for (const plan::Words& cue : substitute.cues)
-      pieces.push_back(plain(" · " + cue.text, cue.span));
-    const auto add = [&](std::string_view key, const std::vector<plan::Variation>& variations) {
-      for (const plan::Variation& variation : variations) {
-        pieces.push_back(plain(" · ", {}));
-        pieces.push_back(label(labels_.say(key)));
-        pieces.push_back(plain(variation.text, variation.span));
-      }
-    };
-    add("easier", substitute.easier);
-    add("harder", substitute.harder);
-    for (const plan::Note& note : substitute.notes)
-      pieces.push_back(plain(" · " + note.words.text, note.words.span));
-    return b_.paragraph(std::move(pieces), TextRole::kVariation, owner);
   }
 
   // A drill without a dose (a talk, water, a game) is not ticked off; its cells stay empty.
@@ -345,11 +265,11 @@ class CardWriter {
 
   // ---- notes and the end
 
-  Block note_row(const plan::Note& note, NodeId body) {
+  Block note_row(const std::vector<const plan::Note*>& run, NodeId body) {
     const NodeId row = b_.node(body, Role::kTableRow);
     const NodeId cell = b_.node(row, Role::kDataCell);
     b_.at(cell).column_span = columns();
-    return ruled(b_.note(cell, note));
+    return ruled(b_.notes(cell, run));
   }
 
   page::Section closing() {
@@ -366,8 +286,7 @@ class CardWriter {
   // Rounded so that what is left is never more than there is: the end up, the spare time down.
   std::string ending() const {
     const Duration minute = Duration::minutes(1);
-    const Duration up =
-        Duration::milliseconds((timetable_.total.in_milliseconds() + 59'999) / 60'000 * 60'000);
+    const Duration up = whole_minutes_up(timetable_.total);
     std::string out = timetable_.start
                           ? labels_.say("ends", {{"time", clock_text(*timetable_.start + up)}})
                           : labels_.say("takes", {{"n", std::to_string(up.rounded_minutes())}});

@@ -133,6 +133,13 @@ std::string as_sentence(std::string text) {
 
 }  // namespace
 
+plan::Dose with_rest(plan::Dose dose, const plan::Timings& timings) {
+  const bool counted =
+      dose.sets > 1 && !dose.rest && !dose.every && timings.rest.value > Duration();
+  if (counted) dose.rest = timings.rest.value;
+  return dose;
+}
+
 std::string short_dose(const Dose& dose, const Labels& labels) {
   std::string out = short_amount(dose, labels);
   if (dose.sets > 1)
@@ -161,8 +168,10 @@ PlainDose plain_dose(const Dose& dose, std::string_view drill_name, const Labels
   if (dose.tempo) add(out.how, plain_tempo(*dose.tempo, labels));
   if (dose.pace) add(out.how, labels.say("say-pace", {{"time", labels.long_time(*dose.pace)}}));
   if (dose.every) add(out.how, labels.say("say-every", {{"time", labels.long_time(*dose.every)}}));
-  if (dose.rest && dose.sets > 1) {
-    add(out.how, labels.say("say-rest", {{"time", labels.long_time(*dose.rest)}}));
+  if (dose.rest) {
+    add(out.how,
+        labels.say(dose.sets > 1 || dose.sides != Sides::kOnce ? "say-rest" : "say-rest-after",
+                   {{"time", labels.long_time(*dose.rest)}}));
   }
   if (dose.effort) add(out.how, labels.say("say-effort", {{"n", std::to_string(*dose.effort)}}));
   for (const plan::Words& remark : dose.remarks) add(out.how, as_sentence(remark.text));

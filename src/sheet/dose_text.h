@@ -4,11 +4,13 @@
 
 #include <string>
 
-#include "plan/dose.h"
+#include "plan/model.h"
 #include "sheet/labels.h"
 
 namespace chalkleaf::sheet {
 
+/// The dose with the rest that is counted but not written: the plan's own between sets.
+plan::Dose with_rest(plan::Dose dose, const plan::Timings& timings);
 /// `2 × 20 s, rest 20 s`, `12 steps each way: forwards, backwards`.
 std::string short_dose(const plan::Dose& dose, const Labels& labels);
 /// What to do and how often, and then how: `Hold for 20 seconds. Do it twice.` and `Rest 20 seconds

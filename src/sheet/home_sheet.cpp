@@ -71,7 +71,9 @@ class HomeWriter {
     }
     Block adults = adults_box();
     Block kit = kit_box();
-    if (two_columns_) {
+    constexpr std::size_t kMostBeside =
+        6;  // a long kit list beside the grown-ups' box would leave a hole
+    if (two_columns_ && session_.equipment.size() <= kMostBeside) {
       RowBlock row;
       row.gap = panel_gap();
       row.align = RowAlign::kStretch;
@@ -123,8 +125,9 @@ class HomeWriter {
                                                      Owner::of(heading))});
     lines.push_back({std::move(head)});
     const auto add = [&](const plan::Words& sentence) {
-      lines.push_back(b_.tick_line(list, TextRole::kBoxText, sentence, list_box(),
-                                   labels_.say("tick-home", {{"text", sentence.text}})));
+      lines.push_back(b_.tick_line(
+          list, TextRole::kBoxText, {b_.piece(TextRole::kBoxText, sentence.text, sentence.span)},
+          list_box(), labels_.say("tick-home", {{"text", sentence.text}})));
     };
     for (const plan::Safety& safety : session_.safety) {
       for (const plan::Words& sentence : safety.sentences) add(sentence);
@@ -134,21 +137,9 @@ class HomeWriter {
         for (const plan::Words& sentence : safety.sentences) add(sentence);
       }
     }
-    if (!says_stop()) add({labels_.say("stop-line"), {}});
+    if (!says_stop(session_, labels_)) add({labels_.say("stop-line"), {}});
     return framed(Builder::stack(std::move(lines), b_.look().row_padding / 3), Use::kInk,
                   b_.look().line_width.scaled(1.5));
-  }
-
-  // Whether the coach's own safety words already say when to stop.
-  bool says_stop() const {
-    const auto said = [&](const std::vector<plan::Safety>& notes) {
-      return std::any_of(notes.begin(), notes.end(), [&](const plan::Safety& safety) {
-        return lower_ascii(safety.words.text).find(labels_.say("stop-word")) != std::string::npos;
-      });
-    };
-    return said(session_.safety) ||
-           std::any_of(session_.parts.begin(), session_.parts.end(),
-                       [&](const plan::Part& part) { return said(part.safety); });
   }
 
   Block kit_box() {
@@ -161,9 +152,10 @@ class HomeWriter {
     } else {
       const NodeId list = b_.node(Builder::kRoot, Role::kList);
       for (const plan::KitItem& item : session_.equipment) {
-        const plan::Words& words = item.description.empty() ? item.name : item.description;
-        lines.push_back(b_.tick_line(list, TextRole::kBoxText, words, list_box(),
-                                     labels_.say("tick-kit", {{"kit", item.name.text}})));
+        lines.push_back(
+            b_.tick_line(list, TextRole::kBoxText,
+                         b_.kit_pieces(item, TextRole::kVariationLabel, TextRole::kBoxText),
+                         list_box(), labels_.say("tick-kit", {{"kit", item.name.text}})));
       }
     }
     return framed(Builder::stack(std::move(lines), b_.look().row_padding / 3), Use::kLine,
@@ -211,12 +203,13 @@ class HomeWriter {
       page::Slab slab;
       slab.space_before = panel_gap();
       slab.origin = origin;
-      if (waiting.size() == 1) {
+      if (!two_columns_) {
         slab.block = std::move(waiting.front());
       } else {
         RowBlock row;
         row.gap = panel_gap();
         row.align = RowAlign::kStretch;
+        if (waiting.size() == 1) waiting.push_back(Builder::space({}));
         for (Block& panel : waiting) row.cells.push_back({Track::flexible(), std::move(panel)});
         slab.block = {std::move(row)};
       }
@@ -224,15 +217,17 @@ class HomeWriter {
       waiting.clear();
     };
     std::size_t next_drill = 0;
-    for (const plan::Step& step : part.part->steps) {
-      if (const auto* drill = std::get_if<plan::Drill>(&step)) {
+    const std::vector<plan::Step>& steps = part.part->steps;
+    for (std::size_t i = 0; i < steps.size(); ++i) {
+      if (const auto* drill = std::get_if<plan::Drill>(&steps[i])) {
         if (waiting.empty()) origin = drill->span;
         waiting.push_back(panel(*drill, part.drills.at(next_drill++)));
         if (!two_columns_ || waiting.size() == 2) flush();
-      } else if (const auto* note = std::get_if<plan::Note>(&step)) {
+      } else if (const auto run = note_run(steps, i); !run.empty()) {
         flush();
-        section.slabs.push_back(
-            {b_.note(Builder::kRoot, *note), panel_gap(), false, std::nullopt, note->words.span});
+        section.slabs.push_back({b_.notes(Builder::kRoot, run), panel_gap(), false, std::nullopt,
+                                 run.front()->words.span});
+        i += run.size() - 1;
       }
     }
     flush();
@@ -240,63 +235,82 @@ class HomeWriter {
 
   // ---- a drill
 
+  // Three groups: what and how much; how; and what else it can be. The days to tick stand at the
+  // foot, or beside the name where there is one panel in a row.
   Block panel(const plan::Drill& drill, const reason::DrillTime& time) {
     ++number_;
-    std::vector<Block> lines;
-    const bool days_beside_name = !two_columns_ && day_boxes_width() * 2 < b_.width();
-    lines.push_back(panel_name(drill));
-    lines.push_back(panel_dose(drill, time));
-    for (const plan::Note& note : drill.notes) lines.push_back(b_.note(Builder::kRoot, note));
-    for (const plan::KitUse& use : drill.uses) lines.push_back(labelled("with", kit_words(use)));
+    std::vector<Block> what = {panel_name(drill)};
+    for (Block& line : panel_dose(drill, time)) what.push_back(std::move(line));
+    std::vector<Block> how;
+    for (const plan::Note& note : drill.notes) how.push_back(b_.note(Builder::kRoot, note));
+    for (const plan::KitUse& use : drill.uses) how.push_back(labelled("with", kit_words(use)));
     for (const plan::Words& cue : drill.cues) {
-      lines.push_back(b_.text(TextRole::kCue, labels_.say("say-cue", {{"cue", cue.text}}),
-                              paragraph_owner(), cue.span));
+      how.push_back(b_.paragraph(
+          {b_.piece(TextRole::kCue, labels_.say("say-cue", {{"cue", cue.text}}), cue.span)},
+          TextRole::kCue, paragraph_owner()));
     }
+    std::vector<Block> choices;
     for (const plan::Variation& easier : drill.easier)
-      lines.push_back(tinted(labelled("easier", easier)));
-    for (const plan::Variation& harder : drill.harder) lines.push_back(labelled("harder", harder));
-    for (const plan::Substitute& substitute : drill.substitutes)
-      lines.push_back(substitute_lines(substitute));
+      choices.push_back(padded(labelled("easier", easier), Ground::kTint));
+    for (const plan::Variation& harder : drill.harder)
+      choices.push_back(padded(labelled("harder", harder), Ground::kPaper));
+    for (const plan::Substitute& one : drill.substitutes)
+      choices.push_back(padded(substitute_lines(one), Ground::kPaper));
+
+    const bool days_beside_name = !two_columns_ && day_boxes_width() * 2 < b_.width();
+    Block days = day_boxes(drill);
     if (days_beside_name) {
       RowBlock head;
       head.gap = b_.look().gap;
       head.align = RowAlign::kBaseline;
-      head.cells.push_back({Track::flexible(), std::move(lines.front())});
-      head.cells.push_back({Track::natural(), day_boxes(drill)});
-      lines.front() = {std::move(head)};
-      return framed(Builder::stack(std::move(lines), b_.look().row_padding / 3), Use::kLine,
-                    b_.look().hair_width);
+      head.cells.push_back({Track::flexible(), std::move(what.front())});
+      head.cells.push_back({Track::natural(), std::move(days)});
+      what.front() = {std::move(head)};
     }
+    std::vector<Block> groups;
+    const Length close = b_.look().row_padding / 4;
+    for (std::vector<Block>* group : {&what, &how, &choices}) {
+      if (!group->empty()) groups.push_back(Builder::stack(std::move(*group), close));
+    }
+    page::StackBlock inner{std::move(groups), b_.look().row_padding * 2 / 3, false};
+    if (days_beside_name) return framed({std::move(inner)}, Use::kLine, b_.look().hair_width);
     std::vector<Block> whole;
-    whole.push_back(Builder::stack(std::move(lines), b_.look().row_padding / 3));
-    whole.push_back(day_boxes(drill));
-    page::StackBlock stack{std::move(whole), b_.look().row_padding * 2 / 3, true};
-    return framed({std::move(stack)}, Use::kLine, b_.look().hair_width);
+    whole.push_back({std::move(inner)});
+    whole.push_back(std::move(days));
+    page::StackBlock outer{std::move(whole), b_.look().row_padding, true};
+    return framed({std::move(outer)}, Use::kLine, b_.look().hair_width);
   }
 
   Owner paragraph_owner() { return Owner::of(b_.node(Builder::kRoot, Role::kP)); }
 
   Block panel_name(const plan::Drill& drill) {
     const Owner owner = Owner::of(b_.node(Builder::kRoot, Role::kH3));
-    // The number and the name are one heading; a figure will stand above them.
-    return b_.paragraph({b_.piece(TextRole::kDrill, std::to_string(number_) + "  "),
-                         b_.piece(TextRole::kDrill, drill.name.text, drill.name.span)},
-                        TextRole::kDrill, owner);
+    // The number hangs beside the name, and both are one heading; a figure will stand above them.
+    RowBlock row;
+    row.gap = b_.look().gap * 2 / 3;
+    row.align = RowAlign::kBaseline;
+    row.cells.push_back(
+        {Track::natural(), b_.text(TextRole::kDrill, std::to_string(number_) + " ", owner)});
+    row.cells.push_back(
+        {Track::flexible(), b_.text(TextRole::kDrill, drill.name.text, owner, drill.name.span)});
+    return {std::move(row)};
   }
 
-  Block panel_dose(const plan::Drill& drill, const reason::DrillTime& time) {
-    std::vector<type::Inline> pieces;
+  // What and how often in strong type, how in plain type behind it.
+  std::vector<Block> panel_dose(const plan::Drill& drill, const reason::DrillTime& time) {
+    PlainDose words;
     if (drill.dose) {
-      const PlainDose words = plain_dose(*drill.dose, drill.name.text, labels_);
-      pieces.push_back(b_.piece(TextRole::kDose, words.what, drill.dose->span));
-      if (!words.how.empty())
-        pieces.push_back(b_.piece(TextRole::kNote, " " + words.how, drill.dose->span));
+      words = plain_dose(with_rest(*drill.dose, session_.timings), drill.name.text, labels_);
     } else if (time.shared_time) {
-      const std::int64_t minutes = std::max<std::int64_t>(1, time.work.rounded_minutes());
-      pieces.push_back(b_.piece(TextRole::kDose, labels_.count("say-shared", minutes), drill.name.span));
+      words.what =
+          labels_.count("say-shared", std::max<std::int64_t>(1, time.work.rounded_minutes()));
     }
-    if (pieces.empty()) return Builder::space({});
-    return b_.paragraph(std::move(pieces), TextRole::kDose, paragraph_owner());
+    if (words.what.empty()) return {};
+    std::vector<type::Inline> pieces = {b_.piece(TextRole::kDose, words.what)};
+    if (!words.how.empty()) pieces.push_back(b_.piece(TextRole::kNote, " " + words.how));
+    for (type::Inline& piece : pieces)
+      piece.origin = drill.dose ? drill.dose->span : drill.name.span;
+    return {b_.paragraph(std::move(pieces), TextRole::kDose, paragraph_owner())};
   }
 
   // `towel, held tight between the hands`; a bare name is told by the description of the kit list.
@@ -309,22 +323,27 @@ class HomeWriter {
     }
     for (const plan::KitItem& item : session_.equipment) {
       const bool same = lower_ascii(item.name.text) == lower_ascii(use.kit.text);
-      if (same && !item.description.empty()) return item.description;
+      if (!same || item.description.empty()) continue;
+      words.text += " – " + item.description.text;
+      words.span = use.kit.span;
     }
     return words;
   }
 
   Block labelled(std::string_view label, const plan::Words& words) {
-    return b_.paragraph({b_.piece(TextRole::kVariationLabel, labels_.say(label) + " "),
+    return b_.paragraph({b_.label(TextRole::kVariationLabel, labels_.say(label)),
                          b_.piece(TextRole::kVariation, words.text, words.span)},
                         TextRole::kVariation, paragraph_owner());
   }
 
-  Block tinted(Block content) const {
+  // All choices stand at one edge; the easier one on a quiet ground, so that it is not missed.
+  enum class Ground { kPaper, kTint };
+  Block padded(Block content, Ground ground) const {
     const Length pad = b_.look().row_padding;
     page::BoxBlock box;
-    box.padding = {pad / 3, pad * 2 / 3, pad / 3, pad * 2 / 3};
-    box.fill = b_.colour(Use::kTint);
+    const Length above = ground == Ground::kTint ? pad / 3 : Length();
+    box.padding = {above, pad * 2 / 3, above, pad * 2 / 3};
+    if (ground == Ground::kTint) box.fill = b_.colour(Use::kTint);
     box.radius = b_.look().radius / 2;
     box.content.push_back(std::move(content));
     return {std::move(box)};
@@ -333,14 +352,14 @@ class HomeWriter {
   Block substitute_lines(const plan::Substitute& substitute) {
     std::vector<Block> lines;
     std::vector<type::Inline> first = {
-        b_.piece(TextRole::kVariationLabel,
-                 labels_.say("without", {{"kit", substitute.kit.text}}) + " "),
+        b_.label(TextRole::kVariationLabel, labels_.say("without", {{"kit", substitute.kit.text}})),
         b_.piece(TextRole::kVariation, substitute.name.text + ".", substitute.name.span)};
     if (substitute.dose) {
-      first.push_back(
-          b_.piece(TextRole::kVariation,
-                   " " + plain_dose(*substitute.dose, substitute.name.text, labels_).whole(),
-                   substitute.dose->span));
+      first.push_back(b_.piece(TextRole::kVariation,
+                               " " + plain_dose(with_rest(*substitute.dose, session_.timings),
+                                                substitute.name.text, labels_)
+                                         .whole(),
+                               substitute.dose->span));
     }
     for (const plan::Words& cue : substitute.cues)
       first.push_back(b_.piece(TextRole::kVariation, " " + cue.text + ".", cue.span));

@@ -163,13 +163,15 @@ std::shared_ptr<const Labels> read_labels(const SourcePtr& source, Diagnostics& 
       labels->phrases_[std::string(phrase.key)] = node->text;
     }
   }
-  for (const auto& [key, value] : phrases->entries) {
+  for (const auto& entry : phrases->entries) {
+    const source::YamlNode& key = entry.first;
     const auto& all = all_phrases();
     const bool known =
         std::any_of(all.begin(), all.end(), [&](const PhraseForm& p) { return p.key == key.text; });
-    if (!known)
+    if (!known) {
       found.error("unknown-key", key.span, fmt::format("no sheet says ‘{}’", key.text),
                   "remove it");
+    }
   }
   diagnostics.append(found);
   return found.has_errors() ? nullptr : labels;

@@ -17,38 +17,33 @@ page::Composed compose_at(Kind kind, double scale, const plan::Session& session,
   return page::compose(std::move(flow), typesetter);
 }
 
-/// How much of the paper's height is free below the last line.
-double free_share(const page::Composed& composed) {
-  const page::Page& last = composed.list.pages.back();
-  return composed.free_on_last_page.in_pt() / last.size.height.in_pt();
-}
-
-// A page that is mostly empty looks lost, and a last page with three lines on it is a page to lose:
-// a short sheet is set larger, one that just runs over is set a little smaller (never below the
-// minimum size).
+// A page that is mostly empty looks lost, and pages with wide gaps at their feet are more paper
+// than there is text: a short sheet is set larger; one whose text could nearly do with a page less
+// is set a little smaller, if that saves the page (never below the minimum size).
 page::Composed compose_to_fit(Kind kind, const plan::Session& session,
                               const reason::Timetable& timetable, const Context& context,
                               type::Typesetter& typesetter) {
   constexpr std::array kLarger = {1.4, 1.25, 1.12};
   constexpr std::array kSmaller = {0.96, 0.92, 0.88};
+  constexpr double kMostFree = 0.3;      // of a single page, before it is set larger
+  constexpr double kLeastSaving = 0.96;  // what smaller type can take off the length, about
   const double paper_scale = context.theme.look(kind).scale.at(context.paper);
-  page::Composed best = compose_at(kind, paper_scale, session, timetable, context, typesetter);
+  const auto at = [&](double factor) {
+    return compose_at(kind, paper_scale * factor, session, timetable, context, typesetter);
+  };
+  page::Composed best = at(1);
   const std::size_t pages = best.list.pages.size();
-  if (pages == 1 && free_share(best) > 0.3) {
+  if (pages == 1 && best.free_on_last_page > best.page_height.scaled(kMostFree)) {
     for (const double factor : kLarger) {
-      page::Composed tried =
-          compose_at(kind, paper_scale * factor, session, timetable, context, typesetter);
+      page::Composed tried = at(factor);
       if (tried.list.pages.size() == 1 && tried.problems.size() <= best.problems.size())
         return tried;
     }
   }
-  // What is on the last page, spread over the pages before it, must be little enough for 12 %
-  // smaller type.
-  const double last_page_used = 1 - free_share(best);
-  if (pages > 1 && last_page_used < 0.12 * static_cast<double>(pages - 1)) {
+  const Length one_page_less = best.page_height * static_cast<std::int64_t>(pages - 1);
+  if (pages > 1 && best.used.scaled(kLeastSaving) <= one_page_less) {
     for (const double factor : kSmaller) {
-      page::Composed tried =
-          compose_at(kind, paper_scale * factor, session, timetable, context, typesetter);
+      page::Composed tried = at(factor);
       if (tried.list.pages.size() < pages && tried.too_tall.empty()) return tried;
     }
   }

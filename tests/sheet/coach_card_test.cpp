@@ -25,7 +25,7 @@ TEST_CASE("a card says when, what, how much, how, and when it ends") {
   const std::string text = made.text();
   for (const char* said :
        {"Strong shapes", "Kestrels", "9–11 y · 8 gymnasts", "17:00–17:30", "Before you start",
-        "Clear the floor. An adult stays.", "Kit", "towel: a bath towel", "Bar shapes",
+        "Clear the floor. An adult stays.", "Kit", "towel – a bath towel", "Bar shapes",
         "Shape number 1!", "2 × 20 s", "long legs, proud chest", "Easier", "knees bent"}) {
     CHECK_THAT(text, Catch::Contains(said));
   }

@@ -18,8 +18,8 @@ plan::Dose counted(plan::AmountKind kind, std::int64_t count, std::int64_t sets 
 void check(const plan::Dose& dose, const std::string& name, const std::string& on_card,
            const std::string& at_home) {
   const auto labels = support::english();
-  CHECK(short_dose(dose, *labels) == on_card);
-  CHECK(plain_dose(dose, name, *labels).whole() == at_home);
+  CHECK(support::plain_spaces(short_dose(dose, *labels)) == on_card);
+  CHECK(support::plain_spaces(plain_dose(dose, name, *labels).whole()) == at_home);
 }
 
 }  // namespace
@@ -57,4 +57,26 @@ TEST_CASE("doses in signs and in plain words") {
   check(slow, "Slow lowers", "4, tempo 3-0-1-0, effort 6 of 10, like a feather",
         "Do 4. Each one slowly: 3 seconds down, 1 second up. It should feel like 6 out of 10. Like "
         "a feather.");
+}
+
+TEST_CASE("a figure never parts from its unit") {
+  const auto labels = support::english();
+  CHECK(short_dose(support::hold(2, 20), *labels) == "2\u00A0×\u00A020\u00A0s");
+  CHECK(plain_dose(support::hold(3, 20), "Dish hold", *labels).what ==
+        "Hold for 20\u00A0seconds. Do it 3\u00A0times.");
+}
+
+TEST_CASE("a rest that is counted is also said, wherever it was written") {
+  const auto labels = support::english();
+  plan::Timings timings;
+  timings.rest.value = Duration::seconds(15);
+  const plan::Dose rested = with_rest(support::hold(2, 20), timings);
+  CHECK(support::plain_spaces(short_dose(rested, *labels)) == "2 × 20 s, rest 15 s");
+  CHECK_FALSE(with_rest(support::hold(1, 20), timings).rest.has_value());
+  plan::Dose own = support::hold(2, 20);
+  own.rest = Duration::seconds(5);
+  CHECK(with_rest(own, timings).rest == Duration::seconds(5));
+  plan::Dose turns = support::hold(2, 20);
+  turns.every = Duration::seconds(60);
+  CHECK_FALSE(with_rest(turns, timings).rest.has_value());
 }

@@ -5,6 +5,7 @@
 #include <functional>
 
 #include "base/files.h"
+#include "base/text.h"
 #include "reason/timetable.h"
 #include "sheet/sheets.h"
 #include "source/read.h"
@@ -75,6 +76,11 @@ inline plan::Session session(int drills, plan::Place place = plan::Place::kHome)
   return out;
 }
 
+/// No-break spaces as plain ones, for tests of the words and not of their spacing.
+inline std::string plain_spaces(const std::string& text) {
+  return replace_all(text, "\u00A0", " ");
+}
+
 /// A sheet, its findings, and ways to read it back.
 struct Made {
   page::DisplayList list;
@@ -88,6 +94,7 @@ struct Made {
         if (const auto* run = std::get_if<page::TextItem>(&item)) out += run->text + " ";
       }
     }
+    out = plain_spaces(out);
     for (std::size_t at = out.find("  "); at != std::string::npos; at = out.find("  "))
       out.erase(at, 1);
     return out;

@@ -68,9 +68,9 @@ TEST_CASE("mistakes in a theme are said with what to change") {
              Catch::Contains("‘card’ lacks the key ‘minimum’ [missing-key]; add `minimum:`"));
   CHECK_THAT(messages(replace_all(good, "gap: 2.6 mm", "gap: 2.6 furlongs")),
              Catch::Contains("must be a number of mm"));
-  CHECK_THAT(messages(replace_all(good, "cue: 9.5/12\n", "cue: 8/12\n")),
+  CHECK_THAT(messages(replace_all(good, "cue: 10.5/12.8\n", "cue: 8/12.8\n")),
              Catch::Contains("‘cue’ is smaller than the sheet's minimum size"));
-  CHECK_THAT(messages(replace_all(good, "cue: 9.5/12\n", "cue: 9.5/12 pink\n")),
+  CHECK_THAT(messages(replace_all(good, "cue: 10.5/12.8\n", "cue: 10.5/12.8 pink\n")),
              Catch::Contains("‘pink’ is neither bold, italic nor a colour of the theme"));
   CHECK_THAT(messages(good + "shadow: deep\n"),
              Catch::Contains("‘theme’ has no key ‘shadow’ [unknown-key]"));

@@ -1,0 +1,18 @@
+// The typographer's marks for what people type: ’ for ', “ ” for ", – for -- and between figures, ×
+// between figures. Only for text of the coach's that is printed; never for doses, which are set
+// from the model. Tested by tests/sheet/typography_test.cpp.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+namespace chalkleaf::sheet {
+
+/// `the coach's "strong" legs - 3 x 5` → `the coach’s “strong” legs – 3 × 5`. Numbers joined by
+/// more than one hyphen (a tempo, a date) stay as they are.
+std::string typographic(std::string_view text);
+
+/// No-break space: between a figure and its unit, a label and its first word.
+inline constexpr std::string_view kNoBreakSpace = "\u00A0";
+
+}  // namespace chalkleaf::sheet
