@@ -8,7 +8,8 @@ on both papers, and asks of each PDF:
   qpdf --check            the file is sound
   pdffonts                every font is embedded, subset, with a way back to Unicode
   pdfinfo                 the page is A4 or A5 (ISO 216, within its 1.5 mm tolerance), tagged, with a title
-  pdftotext               every drill of the timetable is there as text, in the plan's order
+  pdftotext               every drill of the timetable is there as text, in the plan's order; no word stands on
+                          another, none outside the paper
   check_tags.py           marks, structure tree and fonts keep the rules of PDF/UA-1
 and of the program: the same bytes from 1 and from N workers, and from a second run.
 """
@@ -69,6 +70,7 @@ def check_pdf(pdf, paper, drills):
             failures.append(f"{pdf}: {size.group(0)} is not {paper}")
     if not re.search(r"Tagged:\s+yes", info) or not re.search(r"Title:\s+\S", info):
         failures.append(f"{pdf}: not tagged or without title")
+    check_words_apart(pdf)
     text = squeezed(run("pdftotext", "-raw", pdf, "-").stdout)
     at = 0
     for drill in drills:
@@ -77,6 +79,28 @@ def check_pdf(pdf, paper, drills):
             failures.append(f"{pdf}: ‘{drill}’ is not in the text, or not in its place")
         else:
             at = found + 1
+
+
+def check_words_apart(pdf):
+    """The middle halves of all words' boxes, as poppler places them, keep clear of each other and of the paper's edge."""
+    page = None
+    for line in run("pdftotext", "-bbox", pdf, "-").stdout.splitlines():
+        if size := re.search(r'<page width="([\d.]+)" height="([\d.]+)"', line):
+            page, words = [float(x) for x in size.groups()], []
+        elif word := re.search(r'<word xMin="([-\d.]+)" yMin="([-\d.]+)" xMax="([-\d.]+)" yMax="([-\d.]+)">(.*)</word>', line):
+            left, top, right, bottom = (float(x) for x in word.groups()[:4])
+            if left < 10 or top < 10 or right > page[0] - 10 or bottom > page[1] - 10:
+                failures.append(f"{pdf}: ‘{word.group(5)}’ is within 10 pt of the paper's edge")
+            quarter = (bottom - top) / 4
+            words.append((top + quarter, bottom - quarter, left + 0.5, right - 0.5, word.group(5)))
+        elif "</page>" in line:
+            words.sort()
+            for i, a in enumerate(words):
+                for b in words[i + 1:]:
+                    if b[0] >= a[1]:
+                        break
+                    if b[2] < a[3] and a[2] < b[3]:
+                        failures.append(f"{pdf}: ‘{a[4]}’ and ‘{b[4]}’ stand on each other")
 
 
 def bytes_of(folder):

@@ -65,6 +65,25 @@ Block Builder::text(TextRole role, std::string words, Owner owner, Span origin,
   return paragraph(std::move(pieces), role, owner, align);
 }
 
+Block Builder::title(const plan::Words& words, Owner owner) {
+  type::Inline line = piece(TextRole::kTitle, words.text, words.span);
+  Length widest;
+  for (std::size_t at = 0; at < line.text.size();) {
+    const std::size_t end = std::min(line.text.find(' ', at), line.text.size());
+    widest = std::max(widest, text_width(TextRole::kTitle, line.text.substr(at, end - at)));
+    at = end + 1;
+  }
+  const TextLook& look = look_.text(TextRole::kTitle);
+  Length leading = look.leading;
+  if (widest > width_) {
+    const double factor = width_.in_pt() / widest.in_pt();
+    line.size =
+        std::max(look.size.scaled(factor * 0.999), look_.minimum);  // a hair less, for rounding
+    leading = look.leading.scaled(line.size.in_pt() / look.size.in_pt());
+  }
+  return {page::TextBlock{{std::move(line)}, leading, page::Align::kStart, owner}};
+}
+
 Length Builder::text_width(TextRole role, std::string words) {
   const type::Inline one = piece(role, std::move(words));
   return typesetter_.natural_width({&one, 1});

@@ -45,6 +45,9 @@ class Builder {
                   page::Align align = page::Align::kStart) const;
   Block text(TextRole role, std::string words, Owner owner, Span origin = {},
              page::Align align = page::Align::kStart) const;
+  /// The sheet's title: set smaller, never below the minimum, where its longest word is wider than
+  /// the page.
+  Block title(const plan::Words& words, Owner owner);
   Length text_width(TextRole role, std::string words);
   Length width_of(std::span<const type::Inline> pieces) {
     return typesetter_.natural_width(pieces);

@@ -57,10 +57,7 @@ class HomeWriter {
   page::Section opening() {
     page::Section section;
     const NodeId title = b_.node(Builder::kRoot, Role::kH1);
-    page::Slab head{
-        b_.text(TextRole::kTitle, session_.title.text, Owner::of(title), session_.title.span),
-        {},
-        true};
+    page::Slab head{b_.title(session_.title, Owner::of(title)), {}, true};
     head.outline = page::OutlineEntry{session_.title.text, 1, 0, {}};
     section.slabs.push_back(std::move(head));
     const Owner owner = Owner::of(b_.node(Builder::kRoot, Role::kP));

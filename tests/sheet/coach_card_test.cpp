@@ -139,3 +139,13 @@ TEST_CASE("a character no font has is reported, not printed as nothing") {
     }
   }
 }
+
+TEST_CASE("a title of one long word is set smaller, not cut") {
+  plan::Session session = gym_session(8, 8);
+  session.title = support::words("Gleichgewichtsübungsvorbereitungsstundenplan");
+  for (const Paper paper : {Paper::kA4, Paper::kA5}) {
+    const auto made = make_sheet(Kind::kCoachCard, session, paper);
+    CHECK(made.diagnostics.all().empty());
+    CHECK_THAT(made.text(), Catch::Contains(session.title.text));
+  }
+}
