@@ -29,16 +29,6 @@ bool is_word(std::string_view text) {
          std::all_of(text.begin(), text.end(), [](char c) { return is_letter(c) || c == '-'; });
 }
 
-// The length of a dash or bullet with no space behind it, as in `-Dish hold`; 0 when there is none.
-std::size_t bare_dash(std::string_view line) {
-  for (const std::string_view mark : {"-", "*", "+", "–", "•"}) {
-    if (line.size() > mark.size() && line.starts_with(mark) && is_letter(line[mark.size()])) {
-      return mark.size();
-    }
-  }
-  return 0;
-}
-
 /// Reads one item; a class only to keep the many parameters in one place.
 class Reader {
  public:
@@ -48,14 +38,20 @@ class Reader {
     const source::MarkNode* first = first_paragraph(node);
     if (first == nullptr) return add_item_notes(node, *to_.notes);
     const ParagraphLines lines = lines_of(printed_text(*first));
-    const auto attribute = attribute_of(lines.first);
-    if (!attribute) return add_item_notes(node, *to_.notes);
-    if (attribute->key == "without" && to_.substitutes != nullptr) {
+    auto attribute = attribute_of(lines.first);
+    if (!attribute) attribute = without_colon(lines.first);
+    if (!attribute) {
+      to_.notes->push_back({Note::Kind::kListItem, words_of(lines.first)});
+      for (const source::MarkNode& child : node.children) {
+        if (&child != first) add_notes(child, *to_.notes);
+      }
+    } else if (attribute->key == "without" && to_.substitutes != nullptr) {
       substitute(*attribute, node);
     } else {
-      Rest rest = rest_of(node);
+      Rest rest = rest_of(node, attribute->value.empty());
       place(*attribute, first->span, rest.values);
       for (const Attribute& deeper : rest.too_deep) too_deep(deeper);
+      for (const ParagraphLines& below : rest.forgotten) read_forgotten(below, to_, diagnostics_);
       to_.notes->insert(to_.notes->end(), rest.notes.begin(), rest.notes.end());
     }
     read_forgotten(lines, to_, diagnostics_);
@@ -85,12 +81,12 @@ class Reader {
     std::vector<Words> values;
     std::vector<Attribute> too_deep;
     std::vector<Note> notes;
+    std::vector<ParagraphLines> forgotten;
   };
 
-  Rest rest_of(const source::MarkNode& node) const {
+  Rest rest_of(const source::MarkNode& node, bool empty) const {
     Rest out;
     const source::MarkNode* first = first_paragraph(node);
-    const bool empty = attribute_of(printed_text(*first))->value.empty();
     for (const source::MarkNode& child : node.children) {
       if (&child == first) continue;
       if (child.kind != MarkKind::kList) {
@@ -106,17 +102,42 @@ class Reader {
     const source::MarkNode* line = first_paragraph(item);
     const bool plain = line != nullptr && item.children.size() == 1;
     if (plain) {
-      const source::Text text = printed_text(*line);
-      if (auto attribute = attribute_of(text); attribute && is_known(*attribute)) {
+      ParagraphLines lines = lines_of(printed_text(*line));
+      const source::Text text = lines.first;
+      auto attribute = attribute_of(text);
+      const bool deep = attribute && is_known(*attribute);
+      if (deep) {
         out.too_deep.push_back(std::move(*attribute));
-        return;
-      }
-      if (as_values) {
+      } else if (as_values) {
         out.values.push_back(words_of(text));
+      }
+      if (deep || as_values) {
+        out.forgotten.push_back(std::move(lines));
         return;
       }
     }
     add_item_notes(item, out.notes);
+  }
+
+  // `cue push tall`: a key whose colon is forgotten, reported.
+  std::optional<Attribute> without_colon(const source::Text& text) {
+    auto out = attribute_without_colon(text);
+    if (!out) return std::nullopt;
+    const std::string value = words_of(out->value).text;
+    const std::string note =
+        out->key == "uses" || out->key == "without"
+            ? fmt::format("; if it is a note, `- note: {}`", words_of(text).text)
+            : std::string();
+    if (out->key == "without") {
+      diagnostics_.error(kBadValue, out->written.span, "put a colon after ‘without’ and the kit",
+                         fmt::format("write `- without towel: Dish hold: 2 x 20 s`{}", note));
+      return std::nullopt;
+    }
+    diagnostics_.error(
+        kBadValue, out->written.span, fmt::format("put a colon after ‘{}’", out->written.text),
+        fmt::format("write `- {}: {}`{}", out->written.text, value.empty() ? "…" : value, note));
+    if (value.empty()) return std::nullopt;
+    return out;
   }
 
   void too_deep(const Attribute& attribute) {
@@ -256,6 +277,28 @@ std::optional<Attribute> attribute_of(const source::Text& text) {
   return out;
 }
 
+std::optional<Attribute> attribute_without_colon(const source::Text& text) {
+  const source::Text line = text.trimmed();
+  const std::string& all = line.str();
+  std::size_t end = 0;
+  while (end < all.size() && is_letter(all[end])) ++end;
+  Attribute out;
+  out.key = lower_ascii(all.substr(0, end));
+  if (!is_known(out) || (end < all.size() && all[end] != ' ' && all[end] != '-')) {
+    return std::nullopt;
+  }
+  out.written = words_of(line.slice(0, end));
+  std::size_t begin = end;  // `cue - push tall`, `cue – push tall`
+  while (begin < all.size()) {
+    const std::string_view rest = std::string_view(all).substr(begin);
+    const std::size_t dash = rest.starts_with("–") || rest.starts_with("—") ? 3 : 1;
+    if (dash == 1 && rest[0] != ' ' && rest[0] != '-') break;
+    begin += dash;
+  }
+  out.value = line.slice(begin, all.size());
+  return out;
+}
+
 bool is_known(const Attribute& attribute) {
   return std::find(kKnown.begin(), kKnown.end(), attribute.key) != kKnown.end();
 }
@@ -268,8 +311,7 @@ ParagraphLines lines_of(const source::Text& text) {
     const std::string_view bytes = text.span(i, i + 1).text();
     return bytes.find_first_of("\r\n") != std::string_view::npos;
   };
-  // A line that begins with a known key, or that is a drill, begins a new piece; the first piece is
-  // the line itself.
+  // A line that begins with a known key begins a new piece; the first piece is the line itself.
   std::vector<std::size_t> starts{0};
   for (std::size_t i = 0; i < all.size(); ++i) {
     if (!is_break(i)) continue;
@@ -277,8 +319,7 @@ ParagraphLines lines_of(const source::Text& text) {
     while (stop < all.size() && !is_break(stop)) ++stop;
     const source::Text line = text.slice(i + 1, stop).trimmed();
     const auto attribute = attribute_of(line);
-    const bool known = attribute && is_known(*attribute);
-    if (known || bare_dash(line.str()) > 0 || is_plainly_a_drill(line)) starts.push_back(i + 1);
+    if (attribute && is_known(*attribute)) starts.push_back(i + 1);
     i = stop - 1;
   }
   starts.push_back(all.size());
@@ -301,28 +342,13 @@ void place_attribute(const Attribute& attribute, const Span& span, const Below& 
 
 void read_forgotten(const ParagraphLines& lines, const Below& target, Diagnostics& diagnostics) {
   for (const source::Text& line : lines.forgotten) {
-    const Words words = words_of(line);
-    if (const std::size_t dash = bare_dash(words.text); dash > 0) {
-      const Words said = words_of(line.trimmed().slice(dash, line.str().size()));
-      diagnostics.error(kBadValue, words.span, "this line has no space behind its dash",
-                        fmt::format("write `- {}`", said.text));
-      target.notes->push_back({Note::Kind::kListItem, said});
-      continue;
-    }
     const auto attribute = attribute_of(line);
-    if (!attribute || !is_known(*attribute)) {  // a drill
-      diagnostics.error(kBadValue, words.span,
-                        "this drill has no dash before it, so it runs on from the line above",
-                        fmt::format("write `- {}`, with a dash and a space before it", words.text));
-      target.notes->push_back({Note::Kind::kListItem, words});
-      continue;
-    }
     diagnostics.error(kBadValue, attribute->written.span,
                       fmt::format("‘{}’ has no dash before it, so it runs on from the line above",
                                   attribute->written.text),
                       fmt::format("write `- {}: …`, indented by two spaces below ‘{}’",
                                   attribute->written.text, target.name));
-    Reader(target, diagnostics).place(*attribute, words.span, {});
+    Reader(target, diagnostics).place(*attribute, words_of(line).span, {});
   }
 }
 

@@ -35,10 +35,11 @@ struct Attribute {
 /// The attribute a line is, known key or not; nothing when it has no such form.
 std::optional<Attribute> attribute_of(const source::Text& text);
 bool is_known(const Attribute& attribute);
+/// A line whose first word is a known key with no colon behind it: `cue push tall`.
+std::optional<Attribute> attribute_without_colon(const source::Text& text);
 
-/// A paragraph's first line, and the later lines that should be list items: they begin like
-/// attributes without a dash, or with a dash and no space, or are drills. All other lines stay with
-/// the line above.
+/// A paragraph's first line, and the later lines that begin like attributes without a dash. All
+/// other lines stay with the line above.
 struct ParagraphLines {
   source::Text first;
   std::vector<source::Text> forgotten;

@@ -41,7 +41,7 @@ std::size_t label_length(std::string_view text) {
   std::size_t n = 0;
   if (text.starts_with("[!")) {  // how a git host writes a call-out
     const std::size_t close = text.find(']');
-    if (close != std::string_view::npos && close < 16) n = close + 1;
+    if (close < 16) n = close + 1;  // npos is not
     while (n < text.size() && (text[n] == ' ' || text[n] == '\n')) ++n;
   }
   const std::string_view rest = text.substr(n);

@@ -9,50 +9,16 @@
 #include "plan/attributes.h"
 #include "plan/blocks.h"
 #include "plan/drill_line.h"
+#include "plan/headings.h"
+#include "plan/lines.h"
+#include "plan/part_links.h"
+#include "plan/stray_lines.h"
 #include "plan/words.h"
 
 namespace chalkleaf::plan {
 namespace {
 
 using MarkKind = source::MarkNode::Kind;
-using Link = source::MarkNode::Link;
-
-// A link to a Markdown file beside this one; `#heading` and `?query` do not count.
-bool leads_to_part(const Link& link) {
-  std::string_view target = link.target;
-  if (link.is_image || target.find("://") != std::string_view::npos) return false;
-  target = target.substr(0, target.find_first_of("#?"));
-  return target.size() > 3 && lower_ascii(target.substr(target.size() - 3)) == ".md";
-}
-
-bool has_letters(std::string_view text) {
-  return std::any_of(text.begin(), text.end(), [](char c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
-           static_cast<unsigned char>(c) >= 0x80;
-  });
-}
-
-/// The part links of a paragraph, and whether it says anything besides.
-struct LinksFound {
-  std::vector<PartLink> links;
-  bool only_links = false;
-};
-LinksFound part_links(const source::MarkNode& paragraph) {
-  LinksFound out;
-  std::size_t at = 0;
-  bool more = false;
-  for (const Link& link : paragraph.links) {
-    if (!leads_to_part(link)) continue;
-    const Words text = words_of(paragraph.text.slice(link.begin, link.end));
-    out.links.push_back(
-        {text.empty() ? Words{link.target, link.span} : text, link.target, link.span});
-    more = more || has_letters(paragraph.text.slice(at, link.begin).str());
-    at = link.end;
-  }
-  more = more || has_letters(paragraph.text.slice(at, paragraph.text.str().size()).str());
-  out.only_links = !out.links.empty() && !more;
-  return out;
-}
 
 bool same_title(std::string_view a, std::string_view b) {
   return lower_ascii(trim(a)) == lower_ascii(trim(b));
@@ -67,7 +33,7 @@ class BodyReader {
     if (role_ == FileRole::kSharedPart) out_.parts.push_back({});
     for (const source::MarkNode& block : document.children) {
       this->block(block);
-      if (!out_.parts.empty()) part().span = part().span.joined(block.span);
+      if (in_part()) reach(block.span);
     }
     return std::move(out_);
   }
@@ -75,6 +41,12 @@ class BodyReader {
  private:
   Part& part() { return out_.parts.back(); }
   bool in_part() const { return !out_.parts.empty(); }
+  // A part may begin in the middle of a block, so its place grows at its end only.
+  void reach(const Span& span) {
+    Span& own = part().span;
+    if (!own) own = span;
+    own.end = std::max(own.end, span.end);
+  }
 
   void block(const source::MarkNode& node) {
     switch (node.kind) {
@@ -86,6 +58,8 @@ class BodyReader {
         return list(node);
       case MarkKind::kQuote:
         return quote(node);
+      case MarkKind::kCode:
+        return code(node);
       default:
         return notes(node);
     }
@@ -98,13 +72,68 @@ class BodyReader {
       out_.introduction.insert(out_.introduction.end(), found.begin(), found.end());
       return;
     }
-    for (Note& note : found) part().steps.emplace_back(std::move(note));
+    for (Note& note : found) add_note(std::move(note));
   }
 
-  void quote(const source::MarkNode& node) {
-    auto safety = read_safety(node);
+  void quote(const source::MarkNode& original) {
+    source::MarkNode node = original;
+    const std::vector<Stray> strays = take_strays(node, diagnostics_);
+    safety(node);
+    for (const Stray& stray : strays) place(stray, node.span);
+  }
+
+  void safety(const source::MarkNode& quote) {
+    auto safety = read_safety(quote);
     if (!safety) return;
     (in_part() ? part().safety : out_.safety).push_back(std::move(*safety));
+  }
+
+  void code(const source::MarkNode& node) {
+    const std::vector<Stray> lines = list_in_code(node, RunsOnFrom::kText, diagnostics_);
+    if (lines.empty()) return notes(node);
+    for (const Stray& line : lines) place(line, node.span);
+  }
+
+  // What ran on from a line above, as what it was meant to be. `from` is where it stands in.
+  void place(const Stray& stray, const Span& from) {
+    const Span where = stray.span ? stray.span : from;
+    switch (stray.kind) {
+      case Stray::Kind::kLink:
+        for (const PartLink& link : stray.links) {
+          need_part(link.text, link.span);
+          part().steps.emplace_back(link);
+        }
+        break;
+      case Stray::Kind::kHeading:
+        if (role_ == FileRole::kSession) return open_part(read_heading(stray.text), where);
+        add_note({Note::Kind::kSubheading, stray.words});
+        break;
+      case Stray::Kind::kDrill:
+        need_part(title_.empty() ? out_.title : title_, where);
+        add_drill(stray.text, where);
+        break;
+      case Stray::Kind::kNote:
+        add_note({Note::Kind::kParagraph, stray.words});
+        break;
+    }
+    if (in_part()) reach(from);
+  }
+
+  void add_note(Note note) {
+    if (!in_part()) return out_.introduction.push_back(std::move(note));
+    part().span = part().span.joined(note.words.span);
+    part().steps.emplace_back(std::move(note));
+  }
+
+  // A drill of one line. What is wrong with the line itself is reported already.
+  void add_drill(const source::Text& text, const Span& span) {
+    Drill made;
+    made.span = span;
+    DrillLine line = read_drill_line(text, diagnostics_);
+    made.name = std::move(line.name);
+    made.dose = std::move(line.dose);
+    made.dose_unreadable = !made.dose;
+    part().steps.emplace_back(std::move(made));
   }
 
   bool is_title(const source::MarkNode& node, const Words& words) const {
@@ -124,41 +153,65 @@ class BodyReader {
       diagnostics_.error("bad-value", node.span, "this heading has no words",
                          "write the part's title, such as `## Warm-up`");
     }
-    open_part(words, node.span);
+    open_part(read_heading(printed_text(node)), node.span);
   }
 
-  void open_part(Words title, const Span& span) {
+  void open_part(Heading heading, const Span& span) {
     Part made;
     made.span = span;
-    made.role = role_of(title.text);
-    made.title = std::move(title);
+    made.role = role_of(heading.title.text);
+    made.title = std::move(heading.title);
+    made.budget = heading.time;
     out_.parts.push_back(std::move(made));
   }
   // Drills or a shared part before any heading: they are a part all the same.
   void need_part(const Words& title, const Span& span) {
-    if (!in_part()) open_part(title, span);
+    if (!in_part()) open_part({title, std::nullopt}, span);
   }
 
+  // Line by line, because coaches write that way; what is plain text stays together.
   void paragraph(const source::MarkNode& node) {
-    LinksFound found = part_links(node);
-    if (!found.only_links) {
-      if (in_part() && is_plainly_a_drill(node.text)) suspect_drill(node);
-      notes(node);
+    std::size_t begin = 0;  // of the text not yet placed
+    bool plain = false;
+    for (ParagraphLine& line : lines_in(node)) {
+      line.follows_text = plain;
+      const auto stray = judge_text(node, line);
+      plain = !stray;
+      if (plain) continue;
+      if (line.begin > begin) text(stretch_of(node, begin, line.begin - 1));
+      place(*stray, node.span);
+      begin = line.end;
     }
+    if (begin == 0) return text(node);
+    if (begin < node.text.str().size()) {
+      text(stretch_of(node, begin + 1, node.text.str().size()));
+    }
+  }
+
+  // Before the first part much may be said that is no drill: `Time: 60 min`, `• bring water`.
+  std::optional<Stray> judge_text(const source::MarkNode& node, const ParagraphLine& line) {
+    Diagnostics said;
+    auto stray = judge_line(node, line, RunsOnFrom::kText, 0, said);
+    if (!stray || (!in_part() && !counts_before_parts(*stray))) return std::nullopt;
+    diagnostics_.append(said);
+    return stray;
+  }
+
+  static bool counts_before_parts(const Stray& stray) {
+    if (stray.kind != Stray::Kind::kDrill) return stray.kind != Stray::Kind::kNote;
+    Diagnostics unused;
+    const auto dose = read_drill_line(stray.text, unused).dose;
+    return dose && (dose->amount.kind != AmountKind::kTime || dose->sets > 1);
+  }
+
+  void text(const source::MarkNode& node) {
+    LinksFound found = part_links(node);
+    if (!found.only_links) notes(node);
     if (!found.only_links && !in_part()) return;  // a link in the introduction is only mentioned
     for (PartLink& link : found.links) {
       need_part(link.text, node.span);
       part().steps.emplace_back(std::move(link));
     }
-  }
-
-  // Only a warning: `Water: 1 min` may be meant as a sentence.
-  void suspect_drill(const source::MarkNode& node) {
-    const Words words = words_of(node.text);
-    std::string_view line = words.text;
-    while (!line.empty() && !has_letters(line.substr(0, 1))) line.remove_prefix(1);
-    diagnostics_.warning("bad-value", words.span, "this reads like a drill, but is not a list item",
-                         fmt::format("write `- {}`, with a dash and a space before it", line));
   }
 
   static bool is_step(const source::MarkNode& item) {
@@ -176,13 +229,28 @@ class BodyReader {
     for (const source::MarkNode& child : node.children) item(child);
   }
 
-  void item(const source::MarkNode& node) {
+  void item(const source::MarkNode& original) {
+    source::MarkNode node = original;
+    const std::vector<Stray> strays = take_strays(node, diagnostics_);
+    item_itself(node);
+    reach(node.span);
+    for (const Stray& stray : strays) place(stray, node.span);
+  }
+
+  void item_itself(const source::MarkNode& node) {
     const source::MarkNode* first = first_paragraph(node);
     if (first == nullptr) return notes(node);
     const source::MarkNode line = without_comments(*first);
     if (LinksFound found = part_links(line); found.only_links) {
       for (PartLink& link : found.links) part().steps.emplace_back(std::move(link));
       return below_link(node);
+    }
+    if (line.links.empty()) {
+      const std::string_view raw = lines_in(line).front().raw;
+      if (const auto slip = link_slip(raw)) {
+        diagnostics_.error("bad-value", line.span, slip->message, slip->hint);
+        return notes(node);
+      }
     }
     const ParagraphLines lines = lines_of(printed_text(line));
     if (const auto attribute = attribute_of(lines.first); attribute && is_misplaced(*attribute)) {
@@ -193,7 +261,10 @@ class BodyReader {
   }
 
   void below_link(const source::MarkNode& item) {
-    for (std::size_t i = 1; i < item.children.size(); ++i) block(item.children[i]);
+    for (std::size_t i = 1; i < item.children.size(); ++i) {
+      const source::MarkNode& child = item.children[i];
+      child.kind == MarkKind::kCode ? notes(child) : block(child);
+    }
   }
 
   void drill(const ParagraphLines& lines, const source::MarkNode& node) {
@@ -215,7 +286,7 @@ class BodyReader {
         read_attribute(child, below(made), diagnostics_);
       }
     } else if (node.kind == MarkKind::kQuote) {
-      quote(node);
+      safety(node);
     } else {
       add_notes(node, made.notes);
     }
@@ -252,21 +323,6 @@ class BodyReader {
 };
 
 }  // namespace
-
-PartRole role_of(std::string_view title) {
-  std::string letters;  // `Warm-up`, `warm up` and `WARMUP` are one word
-  for (const char c : lower_ascii(title)) {
-    if (c >= 'a' && c <= 'z') letters += c;
-  }
-  const auto is_any = [&](std::initializer_list<std::string_view> known) {
-    return std::find(known.begin(), known.end(), letters) != known.end();
-  };
-  if (is_any({"warmup", "warmups", "warmingup"})) return PartRole::kWarmUp;
-  if (is_any({"cooldown", "cooldowns", "coolingdown", "warmdown", "warmingdown"})) {
-    return PartRole::kCoolDown;
-  }
-  return PartRole::kMain;
-}
 
 Body read_body(const source::MarkNode& document, FileRole role, const Words& title,
                Diagnostics& diagnostics) {

@@ -25,7 +25,4 @@ enum class FileRole { kSession, kSharedPart };
 Body read_body(const source::MarkNode& document, FileRole role, const Words& title,
                Diagnostics& diagnostics);
 
-/// Warm-up, cool-down or neither, by the title of a part.
-PartRole role_of(std::string_view title);
-
 }  // namespace chalkleaf::plan

@@ -4,6 +4,9 @@
 //              [, effort 6] [, every T] [, up to T] [, N goes] [, words]
 //     amount = 10 | 10 reps | 30 s | hold 30 s | 2 min | 20 steps | 4 lengths | max hold
 //
+// Sets may also stand behind the amount (`10 reps x 3`), and sides be said as `each`, `per leg`,
+// `on each leg`, `L/R` or `left and right`.
+//
 // Tested by tests/plan/dose_test.cpp.
 #pragma once
 
@@ -56,8 +59,10 @@ struct Dose {
   bool in_goes = false;  ///< the sets were written as goes: `max hold, 3 goes`
   Amount amount;
   Sides sides = Sides::kOnce;
-  std::vector<Words> ways;        ///< `each way: forwards, backwards`
-  std::optional<Duration> rest;   ///< between sets (and between goes), not after the last
+  std::vector<Words> ways;  ///< `each way: forwards, backwards`
+  /// Between sets (and between goes), not after the last. With one set: between its sides or ways;
+  /// with one set and one side: once, after it.
+  std::optional<Duration> rest;
   std::optional<Tempo> tempo;     ///< time of one repetition, by phases
   std::optional<Duration> pace;   ///< time of one repetition, step or length: `pace 3 s`
   std::optional<Duration> every;  ///< a set starts every T; rest is what is left of it

@@ -91,6 +91,12 @@ class Parser {
       return phrases_.unreadable(
           begin, end, fmt::format("{} has no number", phrases_.quoted(begin, end)), kDoseForms);
     }
+    if (!state_.ways_open && phrases_.begins_with_each_side(begin, end)) {
+      return phrases_.unreadable(
+          begin, end, fmt::format("{} is not known here", phrases_.quoted(begin, end)),
+          "write `each side`, `each leg`, `each arm` or `each way` alone between commas; say the "
+          "rest in a `note:` below the drill");
+    }
     if (state_.ways_open) {
       state_.dose.ways.push_back(said);
     } else {
@@ -122,6 +128,9 @@ class Parser {
     if (odd.is(Kind::kWord) && odd.word.size() > 2) {
       const auto meant = closest(odd.word, kKeywords);
       if (meant && *meant != odd.word) return fmt::format("did you mean `{}`?", *meant);
+    }
+    if (stuck > begin && phrases_.speaks_of_sides(stuck, end)) {
+      return "write `each side`, `each leg`, `each arm` or `each way` behind the amount";
     }
     if (stuck > begin && odd.is(Kind::kWord) && !phrases_.has_digits(stuck, end)) {
       return fmt::format("put a comma before {} if it is a remark; {}", phrases_.quoted(stuck, end),
@@ -161,8 +170,35 @@ class Parser {
       }
       dose.amount.time = state_.cap;
     }
+    check_speed();
+    if (phrases_.problem) return;
     if (dose.ways.size() == 1) split_way();
     dose.span = text_.span(tokens_.front().begin, tokens_.back().end);
+  }
+
+  // A tempo or a pace gives the time of one repetition: only one of them can, and only where there
+  // are repetitions.
+  void check_speed() {
+    const Dose& dose = state_.dose;
+    if (dose.tempo && dose.pace) {
+      return phrases_.unreadable(state_.pace_begin, state_.pace_end,
+                                 "this dose has a tempo and a pace",
+                                 "keep one of the two: both say how long one repetition takes");
+    }
+    const AmountKind kind = dose.amount.kind;
+    const bool timed = kind == AmountKind::kTime || kind == AmountKind::kMaxHold;
+    if (dose.tempo && kind != AmountKind::kRepetitions) {
+      return phrases_.unreadable(
+          state_.tempo_begin, state_.tempo_end, "a tempo is the time of one repetition",
+          timed ? "leave it out, or write the amount in repetitions: `10 reps, tempo 3-0-1-0`"
+                : "write `pace` and the time of one step or length: `20 steps, pace 2 s`");
+    }
+    if (dose.pace && timed) {
+      return phrases_.unreadable(
+          state_.pace_begin, state_.pace_end,
+          "a pace is the time of one repetition, step or length",
+          "leave it out, or write the amount as a number: `10 reps, pace 3 s`");
+    }
   }
 
   // `each way: forwards and backwards` names two.

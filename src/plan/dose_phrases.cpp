@@ -14,24 +14,6 @@ namespace {
 
 using Kind = Token::Kind;
 
-struct SideWord {
-  std::string_view word;
-  Sides sides;
-};
-constexpr std::array<SideWord, 13> kSideWords{{{"side", Sides::kEachSide},
-                                               {"sides", Sides::kEachSide},
-                                               {"way", Sides::kEachWay},
-                                               {"ways", Sides::kEachWay},
-                                               {"direction", Sides::kEachWay},
-                                               {"directions", Sides::kEachWay},
-                                               {"leg", Sides::kEachLeg},
-                                               {"legs", Sides::kEachLeg},
-                                               {"foot", Sides::kEachLeg},
-                                               {"arm", Sides::kEachArm},
-                                               {"arms", Sides::kEachArm},
-                                               {"hand", Sides::kEachArm},
-                                               {"hands", Sides::kEachArm}}};
-
 struct CountWord {
   std::string_view word;
   AmountKind kind;
@@ -167,6 +149,8 @@ std::size_t Phrases::rest(std::size_t at, std::size_t end) {
     const bool between = is_word(word, end, "between");
     if (!between && !is_any(word, end, "rest", "rests")) return 0;
     if (read->too_large) return too_long(at, read->next);
+    // `2 x 20 s rest 10 s`: the time behind the word is the rest, the one before it the amount.
+    if (!between && !state.has_amount && read_time(tokens_, word + 1, end)) return 0;
     time = read->value;
     next = between ? word : word + 1;
   }
@@ -176,22 +160,6 @@ std::size_t Phrases::rest(std::size_t at, std::size_t end) {
     while (is_any(next, end, "the", "sets", "goes", "them", "each", "rounds")) ++next;
   }
   return once(state.dose.rest, time, "rest", begin, next);
-}
-
-std::size_t Phrases::sides(std::size_t at, std::size_t end) {
-  if (!is_any(at, end, "each", "every", "per", "both", "a") || at + 1 >= end) return 0;
-  const auto found = std::find_if(kSideWords.begin(), kSideWords.end(), [&](const SideWord& known) {
-    return tokens_[at + 1].is_word(known.word);
-  });
-  if (found == kSideWords.end()) return 0;
-  if (state.dose.sides != Sides::kOnce) {
-    unreadable(at, at + 2, "this dose gives the sides twice", "leave one out");
-  }
-  state.dose.sides = found->sides;
-  if (at + 2 >= end || !tokens_[at + 2].is(Kind::kColon)) return at + 2;
-  state.ways_open = true;
-  if (at + 3 < end) state.dose.ways.push_back(words(at + 3, end));
-  return end;
 }
 
 // The metre of one repetition: reference-values.md, 11: 10 × 3-0-1-0 = 40 s.
@@ -218,6 +186,8 @@ std::size_t Phrases::tempo(std::size_t at, std::size_t end) {
     tempo.phases[i] = Duration::seconds(phases[i]);
   }
   positive(tempo.total(), at, next);
+  state.tempo_begin = at;
+  state.tempo_end = next;
   return once(state.dose.tempo, tempo, "tempo", at, next);
 }
 
@@ -227,6 +197,8 @@ std::size_t Phrases::pace(std::size_t at, std::size_t end) {
   const std::size_t next = time_after(at, at + 1, end, time);
   if (next == 0) return 0;
   positive(time, at, next);
+  state.pace_begin = at;
+  state.pace_end = next;
   return once(state.dose.pace, time, "pace", at, next);
 }
 
@@ -307,20 +279,25 @@ std::size_t Phrases::sets(std::size_t at, std::size_t end) {
   if (is_any(at + 1, end, "goes", "go", "tries", "attempts")) {
     return set_sets(at, is_word(at + 2, end, "of") ? at + 3 : at + 2, true);
   }
-  if (is_any(at + 1, end, "sets", "set", "rounds", "round")) {
+  if (is_sets_word(at + 1, end)) {
     std::size_t next = at + 2;
     if (is_times(next, end) || is_word(next, end, "of")) ++next;
     return set_sets(at, next, false);
   }
   const bool marked = is_times(at + 1, end) || is_word(at + 1, end, "times");
+  if (marked && is_number(at + 2, end) && is_sets_word(at + 3, end)) return 0;  // `10 x 3 sets`
   if (marked && begins_amount(at + 2, end)) return set_sets(at, at + 2, false);
   return 0;
 }
 
-// `20 s x 3`, `20 s twice`
+bool Phrases::is_sets_word(std::size_t at, std::size_t end) const {
+  return is_any(at, end, "sets", "set", "rounds", "round");
+}
+
+// `20 s x 3`, `10 reps x 3 sets`, `20 s twice`
 std::size_t Phrases::again(std::size_t at, std::size_t end) {
   if (state.has_amount && is_times(at, end) && is_number(at + 1, end)) {
-    return set_sets(at + 1, at + 2, false);
+    return set_sets(at + 1, is_sets_word(at + 2, end) ? at + 3 : at + 2, false);
   }
   if (!is_any(at, end, "once", "twice")) return 0;
   const std::int64_t n = is_word(at, end, "once") ? 1 : 2;

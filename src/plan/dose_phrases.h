@@ -23,6 +23,10 @@ struct DoseState {
   std::optional<Duration> cap;
   std::size_t cap_begin = 0;  ///< tokens of `up to 15 s`
   std::size_t cap_end = 0;
+  std::size_t tempo_begin = 0;  ///< tokens of `tempo 3-0-1-0`, and of `pace 3 s`
+  std::size_t tempo_end = 0;
+  std::size_t pace_begin = 0;
+  std::size_t pace_end = 0;
 };
 
 /// Reads phrases from tokens into a state. Does not own the text.
@@ -40,6 +44,10 @@ class Phrases {
   bool is_number(std::size_t at, std::size_t end) const;
   bool is_times(std::size_t at, std::size_t end) const;
   bool has_digits(std::size_t begin, std::size_t end) const;
+  /// True when the tokens speak of sides, legs, arms or ways.
+  bool speaks_of_sides(std::size_t begin, std::size_t end) const;
+  /// True when they begin like `each leg` or `on each leg`, whatever follows.
+  bool begins_with_each_side(std::size_t at, std::size_t end) const;
   template <class... Wanted>
   bool is_any(std::size_t at, std::size_t end, Wanted... wanted) const {
     return (is_word(at, end, wanted) || ...);
@@ -54,7 +62,17 @@ class Phrases {
   /// Reads a phrase at `at` before `end` and returns where it stopped; 0 when it is none.
   using Phrase = std::size_t (Phrases::*)(std::size_t at, std::size_t end);
 
+  /// Where `each leg`, `L/R` or `left and right` ends, and which sides it means.
+  struct SidesRead {
+    Sides sides;
+    std::size_t next;
+  };
+  std::optional<SidesRead> read_sides(std::size_t at, std::size_t end) const;
+  std::optional<SidesRead> left_and_right(std::size_t at, std::size_t end) const;
+  std::optional<Sides> side_word(std::size_t at, std::size_t end) const;
+
   bool is_word(std::size_t at, std::size_t end, std::string_view word) const;
+  bool is_sets_word(std::size_t at, std::size_t end) const;
   bool begins_amount(std::size_t at, std::size_t end) const;
   void fail(DoseProblem::Kind kind, std::size_t begin, std::size_t end, std::string message,
             std::string hint);

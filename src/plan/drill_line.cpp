@@ -4,10 +4,12 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <vector>
 
 #include "base/text.h"
 #include "plan/dose_parser.h"
+#include "plan/mended_line.h"
 #include "plan/read.h"
 #include "plan/tokens.h"
 #include "plan/words.h"
@@ -47,6 +49,8 @@ bool is_digit(const Token& token) {
   return token.is(Kind::kClock) || (token.is(Kind::kNumber) && !token.in_words);
 }
 
+bool is_times(const Token& token) { return token.is(Kind::kTimes) || token.is_word("x"); }
+
 bool begins_like_dose(const Token& token) {
   return token.is(Kind::kNumber) || token.is(Kind::kClock) || token.is_word("max") ||
          token.is_word("hold");
@@ -74,6 +78,7 @@ std::optional<std::size_t> dividing_colon(const Line& line) {
 // Not just a number, which any line may have in it.
 bool is_evident(const Dose& dose, std::string_view text) {
   if (dose.amount.kind != AmountKind::kRepetitions || dose.sets > 1) return true;
+  if (dose.sides != Sides::kOnce || dose.rest || dose.tempo || dose.pace || dose.every) return true;
   return text.find("rep") != std::string_view::npos;
 }
 
@@ -90,9 +95,20 @@ std::optional<std::size_t> dose_without_colon(const Line& line) {
     ++tries;
     const source::Text tail = line.from(i);
     const auto dose = parse_dose(tail);
-    if (dose && is_evident(*dose, tail.str())) return i;
+    const bool times = is_times(line.tokens[i - 1]) && i > 1;  // `Star jumps x 10`
+    if (dose && (times || is_evident(*dose, tail.str()))) return i;
   }
   return std::nullopt;
+}
+
+// Where a drill's name ends before the dose at `at`: without `x`, dashes, commas and the like.
+std::size_t name_end_before(const Line& line, std::size_t at) {
+  const auto parts = [](const Token& token) {
+    return token.is(Kind::kDash) || token.is(Kind::kComma) || token.is(Kind::kSemicolon) ||
+           token.is(Kind::kOpen) || is_times(token);
+  };
+  while (at > 0 && parts(line.tokens[at - 1])) --at;
+  return at;
 }
 
 DrillLine line_without_colon(const Line& line, Diagnostics& diagnostics) {
@@ -109,8 +125,7 @@ DrillLine line_without_colon(const Line& line, Diagnostics& diagnostics) {
   }
   const auto at = dose_without_colon(line);
   if (!at) return out;
-  std::size_t name_end = *at;
-  while (name_end > 0 && line.tokens[name_end - 1].is(Kind::kDash)) --name_end;
+  const std::size_t name_end = name_end_before(line, *at);
   if (name_end == 0) return out;
   out.name = words_of(line.before(name_end));
   out.dose_unreadable = true;
@@ -121,7 +136,58 @@ DrillLine line_without_colon(const Line& line, Diagnostics& diagnostics) {
   return out;
 }
 
+// A dose that goes on in the next line, indented: `10` / `  slow and tall`. Where it cannot be read
+// as one line, each line is a clause of its own.
+std::optional<Dose> dose_over_lines(const source::Text& text) {
+  if (parse_dose(text)) return std::nullopt;
+  source::Text parted;
+  bool changed = false;
+  for (std::size_t i = 0; i < text.str().size(); ++i) {
+    const Span where = text.span(i, i + 1);
+    const bool line_end = where.text().find_first_of("\r\n") != std::string_view::npos;
+    parted.append(line_end ? "," : text.str().substr(i, 1), where);
+    changed = changed || line_end;
+  }
+  if (!changed) return std::nullopt;
+  auto dose = parse_dose(parted);
+  if (!dose) return std::nullopt;
+  return std::move(*dose);
+}
+
+// Words that a number belongs to, so that it is no dose: `Count to 10`, `Beam 2`.
+bool takes_a_number(const Token& token) {
+  static constexpr std::array<std::string_view, 14> kWords{"to",   "of",  "on", "from", "in",
+                                                           "with", "and", "by", "at",   "level",
+                                                           "set",  "the", "or", "for"};
+  return std::find(kWords.begin(), kWords.end(), token.word) != kWords.end();
+}
+
 }  // namespace
+
+std::optional<std::string> mended_drill_line(const Words& name) {
+  source::Text text;
+  text.append(name.text, name.span);
+  const Line line = line_of(text);
+  const std::size_t n = line.tokens.size();
+  if (n < 2 || std::count_if(line.tokens.begin(), line.tokens.end(), is_digit) != 1) {
+    return std::nullopt;
+  }
+  const Token& first = line.tokens.front();
+  if (first.is(Kind::kNumber)) {  // `10 star jumps`
+    const std::size_t words = is_times(line.tokens[1]) ? 2 : 1;
+    if (words == n || !parse_dose(line.text.slice(0, first.end))) return std::nullopt;
+    std::string drill = words_of(line.from(words)).text;
+    if (drill[0] >= 'a' && drill[0] <= 'z') drill[0] = static_cast<char>(drill[0] - 'a' + 'A');
+    return fmt::format("{}: {}", drill, line.text.slice(0, first.end).str());
+  }
+  std::size_t at = 0;
+  while (at < n && !is_digit(line.tokens[at])) ++at;
+  const std::size_t end = name_end_before(line, at);
+  if (end == 0 || (end == at && takes_a_number(line.tokens[end - 1]))) return std::nullopt;
+  const source::Text tail = line.from(at);
+  if (!parse_dose(tail)) return std::nullopt;
+  return fmt::format("{}: {}", words_of(line.before(end)).text, words_of(tail).text);
+}
 
 bool is_drill_line(const source::Text& text) {
   const Line line = line_of(text);
@@ -150,7 +216,8 @@ DrillLine read_drill_line(const source::Text& text, Diagnostics& diagnostics) {
   }
   if (line.from(*colon).str().size() == 1) return out;  // `Dish hold:` has no dose
   const source::Text written = line.text.slice(line.tokens[*colon].end, line.text.str().size());
-  out.dose = read_dose(written.trimmed(), diagnostics);
+  out.dose = dose_over_lines(written.trimmed());
+  if (!out.dose) out.dose = read_dose(written.trimmed(), diagnostics);
   out.dose_unreadable = !out.dose;
   if (out.dose_unreadable) out.unread = words_of(written);
   return out;

@@ -14,6 +14,9 @@ namespace {
 
 using YamlKind = source::YamlNode::Kind;
 
+const std::vector<std::string> kSessionKeys{"title", "place",  "group",     "slot",   "start",
+                                            "date",  "repeat", "equipment", "timings"};
+
 Value<Place> parse_place(std::string_view text) {
   const std::string word = lower_ascii(trim(text));
   if (word == "gym") return Place::kGym;
@@ -154,10 +157,7 @@ std::vector<Budget> read_front_matter(const source::Document& document, const Cl
     if (!has_front_matter(document)) report_missing_place(session, false, diagnostics);
     return {};
   }
-  const Keys keys(
-      *document.front, "the front matter",
-      {"title", "place", "group", "slot", "start", "date", "repeat", "equipment", "timings"},
-      diagnostics);
+  const Keys keys(*document.front, "the front matter", kSessionKeys, diagnostics);
   session.title = keys.text("title");
   if (const auto place = keys.value("place", parse_place)) session.place = *place;
   if (!is_reported("place", document, diagnostics))
@@ -178,8 +178,19 @@ std::vector<Budget> read_front_matter(const source::Document& document, const Cl
 
 Words read_part_title(const source::Document& document, Diagnostics& diagnostics) {
   if (!document.front) return {};
-  return Keys(*document.front, "a shared part's front matter", {"title"}, diagnostics)
+  const bool session = place_written(document).has_value();
+  const std::vector<std::string> title{"title"};
+  return Keys(*document.front, "a shared part's front matter", session ? kSessionKeys : title,
+              diagnostics)
       .text("title");
+}
+
+std::optional<Span> place_written(const source::Document& document) {
+  if (!document.front) return std::nullopt;
+  for (const auto& entry : document.front->entries) {
+    if (lower_ascii(entry.first.text) == "place") return entry.first.span.joined(entry.second.span);
+  }
+  return std::nullopt;
 }
 
 }  // namespace chalkleaf::plan

@@ -1,6 +1,7 @@
 // The front matter of a plan or a shared part. Tested by tests/plan/front_matter_test.cpp.
 #pragma once
 
+#include <optional>
 #include <string_view>
 #include <vector>
 
@@ -15,7 +16,10 @@ namespace chalkleaf::plan {
 /// placed only when the parts are known.
 std::vector<Budget> read_front_matter(const source::Document& document, const Club& club,
                                       Session& session, Diagnostics& diagnostics);
-/// The title a shared part's front matter gives it; the only key it may have.
+/// Where the front matter says `place:`, as only a session's does.
+std::optional<Span> place_written(const source::Document& document);
+/// The title a shared part's front matter gives it; the only key it may have. The keys of a session
+/// are not reported (plan/read.h, link_parts, says of the whole file that it is none).
 Words read_part_title(const source::Document& document, Diagnostics& diagnostics);
 /// True when something is already said about a key of the front matter, so that its absence is no
 /// news.

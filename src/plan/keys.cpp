@@ -14,6 +14,29 @@ namespace {
 
 constexpr const char* kBadValue = "bad-value";
 
+// A word processor's quotation marks round the whole of a value mean what straight ones would.
+Words without_curly_quotes(Words words) {
+  struct Pair {
+    std::string_view open, close;
+  };
+  for (const Pair& pair : {Pair{"“", "”"}, Pair{"”", "”"}, Pair{"„", "“"}, Pair{"‘", "’"}}) {
+    const std::string_view all = words.text;
+    const std::size_t around = pair.open.size() + pair.close.size();
+    if (all.size() <= around || !all.starts_with(pair.open) || !all.ends_with(pair.close)) continue;
+    const std::string_view inside = all.substr(pair.open.size(), all.size() - around);
+    const bool more = inside.find(pair.open) != std::string_view::npos ||
+                      (pair.open != "‘" && inside.find(pair.close) != std::string_view::npos);
+    if (more || trim(inside).empty()) continue;
+    if (words.span.text() == all) {
+      words.span.begin += static_cast<std::uint32_t>(pair.open.size());
+      words.span.end -= static_cast<std::uint32_t>(pair.close.size());
+    }
+    words.text = std::string(inside);
+    break;
+  }
+  return words;
+}
+
 }  // namespace
 
 void report_duplicates(const source::YamlNode& map, Diagnostics& diagnostics) {
@@ -35,7 +58,7 @@ Words scalar_words(const source::YamlNode& node, std::string_view what, Diagnost
   if (node.is_scalar() && !trim(node.text).empty()) {
     Words out{std::string(trim(node.text)), node.span};
     std::replace(out.text.begin(), out.text.end(), '\n', ' ');
-    return out;
+    return without_curly_quotes(std::move(out));
   }
   using Kind = source::YamlNode::Kind;
   if (node.kind == Kind::kList || node.kind == Kind::kMap) {
@@ -70,7 +93,7 @@ std::vector<Words> list_words(const source::YamlNode& node, std::string_view wha
         words.span.begin += static_cast<std::uint32_t>(piece.data() - all.text.data());
         words.span.end = words.span.begin + static_cast<std::uint32_t>(piece.size());
       }
-      out.push_back(std::move(words));
+      out.push_back(without_curly_quotes(std::move(words)));
     }
     at = stop + 1;
   }

@@ -16,7 +16,9 @@ namespace chalkleaf::plan {
 namespace {
 
 constexpr std::size_t kDeepestParts = 16;
-constexpr std::size_t kMostSteps = 5'000;
+// Lines of a plan and its shared parts: drills, what stands below them, notes, headings. An honest
+// session has a few hundred; each costs memory on the sheets, times the gymnasts of the group.
+constexpr std::size_t kMostLines = 2'000;
 
 // The path a link's target names: without `#heading`, `%20` decoded (RFC 3986, 2.1).
 std::string path_of(std::string_view target) {
@@ -47,7 +49,10 @@ class Linker {
 
   void run(const std::string& plan_path) {
     trail_.push_back({plan_path, {}});
+    taken_ = session_.introduction.size() + session_.safety.size() + session_.equipment.size();
     for (Part& part : session_.parts) {
+      if (full_) part.steps.clear();
+      taken_ += 1 + part.safety.size();
       std::vector<Step> steps = std::move(part.steps);
       part.steps.clear();
       expand(steps, part);
@@ -64,7 +69,8 @@ class Linker {
   void expand(const std::vector<Step>& steps, Part& part) {
     for (const Step& step : steps) {
       if (full_) return;
-      if (++taken_ > kMostSteps) return stop(step);
+      taken_ += lines_of_step(step);
+      if (taken_ > kMostLines) return stop(step);
       if (const auto* link = std::get_if<PartLink>(&step)) {
         follow(*link, part);
       } else {
@@ -78,8 +84,18 @@ class Linker {
     const Span where = std::visit([](const auto& s) { return span_of(s); }, step);
     diagnostics_.error(
         "bad-value", where,
-        fmt::format("with its shared parts this plan has more than {} lines", kMostSteps),
-        "share fewer parts, or each of them once");
+        fmt::format("with its shared parts this plan has more than {} lines", kMostLines),
+        "split it into several plans, or share fewer parts");
+  }
+  static std::size_t lines_of_step(const Step& step) {
+    const auto* drill = std::get_if<Drill>(&step);
+    if (drill == nullptr) return 1;
+    std::size_t lines = 1 + drill->cues.size() + drill->easier.size() + drill->harder.size() +
+                        drill->uses.size() + drill->notes.size();
+    for (const Substitute& one : drill->substitutes) {
+      lines += 1 + one.cues.size() + one.easier.size() + one.harder.size() + one.notes.size();
+    }
+    return lines;
   }
   static Span span_of(const Drill& drill) { return drill.span; }
   static Span span_of(const Note& note) { return note.words.span; }
@@ -100,6 +116,7 @@ class Linker {
           fmt::format("parts link to parts more than {} deep here", kDeepestParts),
           "put the drills themselves into fewer files");
     }
+    if (shared.file.place) return session_linked(link, *shared.file.place, shared);
     keep(shared);
     if (trail_.size() == 1) {
       part.shared.push_back(link);
@@ -109,6 +126,20 @@ class Linker {
     trail_.push_back({shared.path, link.span});
     expand(shared.file.steps, part);
     trail_.pop_back();
+  }
+
+  // A whole session where a part belongs: nothing in it is used.
+  void session_linked(const PartLink& link, const Span& place, const FoundPart& shared) {
+    if (held_.insert(shared.file.source.get()).second) {
+      session_.sources.push_back(shared.file.source);
+    }
+    Diagnostic found{Severity::kError, "unknown-part", link.span,
+                     fmt::format("‘{}’ is a session, not a shared part", link.target)};
+    found.labels.push_back({place, "only a session says where it is done"});
+    found.hint =
+        "link to a file that holds the part alone; if that is what this file is, take `place:` out "
+        "of it, and keep of its front matter the title only";
+    diagnostics_.add(std::move(found));
   }
 
   // Holds on to the file (a lookup may hand out a new copy each time, and spans lead into each),
@@ -142,15 +173,28 @@ class Linker {
     diagnostics_.add(std::move(found));
   }
 
+  std::string missing_hint(const PartLink& link, const LinkProblem& problem) const {
+    std::string slashes = replace_all(link.target, "\\", "/");
+    if (slashes != link.target) {
+      return fmt::format("write `/` between folders and file: `{}`", slashes);
+    }
+    if (link.target.ends_with('/')) return "name a file in that folder, such as `warm-up.md`";
+    const std::string whole = link.target + ".md";
+    if (file_name(link.target).find('.') == std::string::npos &&
+        parts_.find(trail_.back().path, path_of(whole))) {
+      return fmt::format("did you mean `{}`?", whole);
+    }
+    if (!problem.suggestion.empty()) return fmt::format("did you mean `{}`?", problem.suggestion);
+    return "check the path; it begins at the folder of the file it stands in";
+  }
+
   void report(const PartLink& link, const LinkProblem& problem) {
     using Kind = LinkProblem::Kind;
     switch (problem.kind) {
       case Kind::kMissing:
-        return diagnostics_.error(
-            "unknown-part", link.span, fmt::format("there is no part at ‘{}’", link.target),
-            problem.suggestion.empty()
-                ? "check the path; it begins at the folder of the file it stands in"
-                : fmt::format("did you mean `{}`?", problem.suggestion));
+        return diagnostics_.error("unknown-part", link.span,
+                                  fmt::format("there is no part at ‘{}’", link.target),
+                                  missing_hint(link, problem));
       case Kind::kOutside:
         return diagnostics_.error("outside-folder", link.span,
                                   fmt::format("‘{}’ is outside the club's folder", link.target),

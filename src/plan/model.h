@@ -168,6 +168,7 @@ struct PartFile {
   Words title;  ///< may be empty
   std::vector<Step> steps;
   std::vector<Safety> safety;
+  std::optional<Span> place;  ///< where it says `place:`, which only a session does
 };
 
 /// The drills of a part, in order.

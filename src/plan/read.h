@@ -36,7 +36,8 @@ struct LinkProblem {
   std::string suggestion;   ///< a target that does exist and is close, if any
   Diagnostics diagnostics;  ///< kUnreadable: what was wrong
 };
-/// Finds shared parts. Implemented by `club`; safe to call from several threads.
+/// Finds shared parts. Implemented by `club`; safe to call from several threads. `target` is a
+/// path, no longer a URL: link_parts has decoded it.
 class PartLookup {
  public:
   virtual ~PartLookup() = default;

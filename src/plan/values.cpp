@@ -52,6 +52,49 @@ std::string iso_of_words(std::string_view text) {
   return parse_date(iso) ? iso : std::string();
 }
 
+// The hint for `3/12/2026`, which may be the third of December or the twelfth of March; empty when
+// it is no such date.
+std::string hint_of_numbers(std::string_view text) {
+  std::vector<int> numbers;
+  for (const char c : text) {
+    const bool digit = c >= '0' && c <= '9';
+    if (!digit && c != '/' && c != '.' && c != '-' && c != ' ') return {};
+    if (digit) {
+      if (numbers.empty()) numbers.push_back(-1);
+      int& last = numbers.back();
+      last = last < 0 ? c - '0' : std::min(last * 10 + (c - '0'), 99'999);
+    } else if (!numbers.empty() && numbers.back() >= 0 && c != ' ') {
+      numbers.push_back(-1);
+    }
+  }
+  if (numbers.size() != 3 || numbers[2] < 0) return {};
+  const bool year_first = numbers[0] > 31;
+  int year = year_first ? numbers[0] : numbers[2];
+  if (year < 100) year += 2000;
+  const auto iso = [&](int month, int day) {
+    std::string out = fmt::format("{:04}-{:02}-{:02}", year, month, day);
+    return parse_date(out) ? out : std::string();
+  };
+  if (year_first) {
+    const std::string only = iso(numbers[1], numbers[2]);
+    return only.empty() ? only : fmt::format("write it as year-month-day: `{}`", only);
+  }
+  const std::string day_first = iso(numbers[1], numbers[0]);
+  const std::string month_first = iso(numbers[0], numbers[1]);
+  if (day_first.empty() && month_first.empty()) return {};
+  if (day_first.empty() || month_first.empty() || day_first == month_first) {
+    return fmt::format("write it as year-month-day: `{}`",
+                       day_first.empty() ? month_first : day_first);
+  }
+  const auto named = [](int day, int month) {
+    std::string name(kMonths[static_cast<std::size_t>(month - 1)]);
+    name[0] = static_cast<char>(name[0] - 'a' + 'A');
+    return fmt::format("{} {}", day, name);
+  };
+  return fmt::format("write it as year-month-day: `{}` for {}, `{}` for {}", day_first,
+                     named(numbers[0], numbers[1]), month_first, named(numbers[1], numbers[0]));
+}
+
 // A number of one or two digits at the front of `text`, taken off it; nothing when there is none.
 std::optional<int> take_number(std::string_view& text) {
   int value = 0;
@@ -133,8 +176,10 @@ Value<Date> parse_day(std::string_view text) {
   if (iso_form) {
     return wrong(fmt::format("there is no day ‘{}’", text), "check the month and the day");
   }
+  const auto bad = fmt::format("‘{}’ is not a date that can be read", text);
+  if (std::string hint = hint_of_numbers(text); !hint.empty()) return wrong(bad, std::move(hint));
   const std::string iso = iso_of_words(text);
-  return wrong(fmt::format("‘{}’ is not a date that can be read", text),
+  return wrong(bad,
                fmt::format("write it as year-month-day: `{}`", iso.empty() ? "2026-12-02" : iso));
 }
 

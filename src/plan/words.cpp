@@ -123,9 +123,18 @@ std::vector<Words> sentences_of(const source::Text& text) {
 
 std::string suggestion(std::string_view word, const std::vector<std::string>& known,
                        std::string_view kind) {
-  if (const auto meant = closest(word, known)) return fmt::format("did you mean `{}`?", *meant);
+  constexpr std::size_t kMostCompared = 200;  // a person's list is shorter
+  const std::vector<std::string> first(
+      known.begin(),
+      known.begin() + static_cast<std::ptrdiff_t>(std::min(known.size(), kMostCompared)));
+  if (const auto meant = closest(word, first)) return fmt::format("did you mean `{}`?", *meant);
+  constexpr std::size_t kMostNamed = 12;
   std::vector<std::string> quoted;
-  for (const std::string& name : known) quoted.push_back(fmt::format("`{}`", name));
+  for (const std::string& name : known) {
+    if (quoted.size() < kMostNamed) quoted.push_back(fmt::format("`{}`", name));
+  }
+  if (known.size() > kMostNamed)
+    quoted.push_back(fmt::format("{} more", known.size() - kMostNamed));
   if (quoted.size() == 1) return fmt::format("there is only {}", quoted[0]);
   return fmt::format("the {} are {}", kind, join_list(quoted));
 }

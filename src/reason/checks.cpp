@@ -20,6 +20,15 @@ bool found_any(const Diagnostics& diagnostics, std::initializer_list<std::string
   });
 }
 
+// Something in the part was not understood: it may be the very drills that seem to be missing.
+bool has_mistakes(const plan::Part& part, const Diagnostics& diagnostics) {
+  const auto& all = diagnostics.all();
+  return std::any_of(all.begin(), all.end(), [&](const Diagnostic& d) {
+    return d.severity == Severity::kError && part.span.contains(d.span) &&
+           !d.span.contains(part.title.span);
+  });
+}
+
 bool has_content(const plan::Part& part) {
   return !plan::drills_of(part).empty() || part.budget.has_value();
 }
@@ -33,7 +42,7 @@ void check_content(const plan::Session& session, plan::PartRole role, std::strin
     if (has_content(part)) return;
     if (empty == nullptr) empty = &part;
   }
-  if (empty == nullptr) return;
+  if (empty == nullptr || has_mistakes(*empty, diagnostics)) return;
   diagnostics.error(
       std::string(name), empty->title.span,
       std::string("the ") + std::string(words) + " " + quoted(empty->title.text) + " has no drills",

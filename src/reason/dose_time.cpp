@@ -137,6 +137,24 @@ DrillTime with_starts_apart(const Dose& dose, const Term& set, Duration every) {
   return out;
 }
 
+// One set has nothing between sets: its rest stands between its sides or ways, and with only one of
+// those it follows the drill (common practice, no source). Only a rest that is written.
+DrillTime with_rest_in_set(const Dose& dose, DrillTime out) {
+  if (!dose.rest || *dose.rest <= Duration()) return out;
+  const std::int64_t repeats = dose.repeats_per_set();
+  const std::string rest = exact_text(*dose.rest);
+  if (repeats == 1) {
+    out.rest = *dose.rest;
+    out.reasoning += fmt::format(" + {} rest after it", rest);
+    return out;
+  }
+  out.rest = times(*dose.rest, repeats - 1);
+  out.reasoning += repeats == 2 ? fmt::format(" + {} rest", rest)
+                                : fmt::format(" + {} × {} rest", repeats - 1, rest);
+  out.reasoning += fmt::format(" between the {}", sides_word(dose.sides));
+  return out;
+}
+
 }  // namespace
 
 DrillTime dose_time(const plan::Dose& dose, const plan::Timings& timings) {
@@ -147,7 +165,7 @@ DrillTime dose_time(const plan::Dose& dose, const plan::Timings& timings) {
   DrillTime out;
   out.work = times(set.time, dose.sets);
   out.reasoning = set.text;
-  if (dose.sets == 1) return out;
+  if (dose.sets == 1) return with_rest_in_set(dose, std::move(out));
   out.reasoning = fmt::format("{} {} × {}", dose.sets, dose.in_goes ? "goes" : "sets", set.text);
   if (dose.every) return out;
   const Duration rest = dose.rest.value_or(timings.rest.value);

@@ -1,7 +1,9 @@
 // Where a file's front matter ends and its body begins.
 //
 // The first line is `---` (a byte-order mark may stand before it); the block ends at the next line
-// that is `---` or `...`. Any line end will do. Tested by tests/source/front_matter_test.cpp.
+// that is `---` or `...`. Any line end will do. Empty lines before it, spaces before the hyphens,
+// and the long dashes word processors make of them are understood where entries follow. Tested by
+// tests/source/front_matter_test.cpp.
 #pragma once
 
 #include <cstdint>

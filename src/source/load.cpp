@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "base/text.h"
+#include "source/cost.h"
 #include "source/read.h"
 
 namespace chalkleaf::source {
@@ -83,6 +84,9 @@ SourcePtr load_text(const std::string& display_path, std::string text, Diagnosti
     return refuse_whole(display_path, error, diagnostics);
   }
   auto source = std::make_shared<const Source>(display_path, std::move(text));
+  if (const auto cost = costly_shape(source->text())) {
+    return refuse_whole(display_path, {FileError::Kind::kTooLarge, *cost}, diagnostics);
+  }
   const auto bad = first_bad_byte(source->text());
   if (!bad) return source;
   const auto begin = static_cast<std::uint32_t>(bad->at);

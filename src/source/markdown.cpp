@@ -98,6 +98,7 @@ class TreeReader {
       case MarkNode::Kind::kParagraph:
       case MarkNode::Kind::kTableCell:
         read_inlines(node, out.span, out);
+        if (has_no_place(node) && !out.text.empty()) out.span = out.text.span();
         break;
       case MarkNode::Kind::kCode:
       case MarkNode::Kind::kHtml:
@@ -119,9 +120,29 @@ class TreeReader {
     return std::min(at, source_.line_start(number + 1));
   }
 
+  // The text that stood right above a table's header gets a paragraph without a place.
+  static bool has_no_place(cmark_node* node) {
+    return cmark_node_get_type(node) == CMARK_NODE_PARAGRAPH &&
+           cmark_node_get_start_line(node) == 0;
+  }
+  // From the block before it to the end of the table, whose own place may begin too early.
+  Span place_above_table(cmark_node* node, const Span& parent) const {
+    Span out = parent;
+    if (cmark_node* before = cmark_node_previous(node)) {
+      out.begin = std::max(out.begin, offset(cmark_node_get_end_line(before),
+                                             cmark_node_get_end_column(before) + 1));
+    }
+    if (cmark_node* table = cmark_node_next(node)) {
+      out.end = offset(cmark_node_get_end_line(table), cmark_node_get_end_column(table) + 1);
+    }
+    out.end = std::max(out.begin, out.end);
+    return out;
+  }
+
   // cmark's end is the last byte; column 0 means the line before, and of verbatim blocks it is
   // often wrong, so those end with the lines they have.
   Span span_of(cmark_node* node, MarkNode::Kind kind, const Span& parent) const {
+    if (has_no_place(node)) return place_above_table(node, parent);
     const int first = cmark_node_get_start_line(node);
     std::uint32_t begin = offset(first, cmark_node_get_start_column(node));
     std::uint32_t end = offset(cmark_node_get_end_line(node), cmark_node_get_end_column(node) + 1);

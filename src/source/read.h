@@ -16,7 +16,7 @@
 namespace chalkleaf::source {
 
 /// The largest plan, part or club file that is read; far above any honest one.
-inline constexpr std::uint64_t kLargestFile = 4 * 1024 * 1024;
+inline constexpr std::uint64_t kLargestFile = 512 * 1024;
 
 /// Reads a file for the compiler: checks size, UTF-8, and that it is text (no NUL). A byte-order
 /// mark is kept in the bytes (spans count it) and skipped by the readers. On failure an

@@ -139,7 +139,7 @@ plan.md:10:7: error: ‘uses’ cannot stand below a substitute [bad-value]; ind
 - “Dish” hold: 2 × 20 s
 -Dish hold: 2 x 20 s
 )",
-       R"(plan.md:9:1: error: this line has no space behind its dash [bad-value]; write `- Dish hold: 2 x 20 s`
+       R"(plan.md:9:1: error: this line has no space behind its dash [bad-value]; write `- Dish hold: 2 x 20 s`, with a dash and a plain space before it
 )"},
       {R"(## P
 
@@ -156,20 +156,76 @@ plan.md:10:5: error: ‘note’ says nothing [bad-value]; write the words behind
 
 Dish hold: 2 x 20 s
 )",
-       R"(plan.md:7:1: warning: this reads like a drill, but is not a list item [bad-value]; write `- Dish hold: 2 x 20 s`, with a dash and a space before it
+       R"(plan.md:7:1: error: this reads like a drill, but is not a list item [bad-value]; write `- Dish hold: 2 x 20 s`, with a dash and a space before it; if it is only text, write it without the colon
 )"},
       {R"(## P
 
 - Dish hold: 2 x 20 s
 -Arch: 3
 )",
-       R"(plan.md:8:1: error: this line has no space behind its dash [bad-value]; write `- Arch: 3`
+       R"(plan.md:8:1: error: this line has no space behind its dash [bad-value]; write `- Arch: 3`, with a dash and a plain space before it
 )"},
       {R"(## P
 
 Stations: 4
 )",
-       R"()"}};
+       R"()"},
+      {R"(## P
+
+- Dish hold: 2 x 20 s
+  - cue push tall
+)",
+       R"(plan.md:8:5: error: put a colon after ‘cue’ [bad-value]; write `- cue: push tall`
+)"},
+      {R"(## P
+
+- Dish hold: 2 x 20 s
+  - easier lie down
+)",
+       R"(plan.md:8:5: error: put a colon after ‘easier’ [bad-value]; write `- easier: lie down`
+)"},
+      {R"(## P
+
+- Dish hold: 2 x 20 s
+  - easier
+)",
+       R"(plan.md:8:5: error: put a colon after ‘easier’ [bad-value]; write `- easier: …`
+)"},
+      {R"(## P
+
+- Dish hold: 2 x 20 s
+  - cue - dash
+)",
+       R"(plan.md:8:5: error: put a colon after ‘cue’ [bad-value]; write `- cue: dash`
+)"},
+      {R"(## P
+
+- Dish hold: 2 x 20 s
+  - Cue – dash
+)",
+       R"(plan.md:8:5: error: put a colon after ‘Cue’ [bad-value]; write `- Cue: dash`
+)"},
+      {R"(## P
+
+- Dish hold: 2 x 20 s
+  - uses a towel
+)",
+       R"(plan.md:8:5: error: put a colon after ‘uses’ [bad-value]; write `- uses: a towel`; if it is a note, `- note: uses a towel`
+)"},
+      {R"(## P
+
+- Dish hold: 2 x 20 s
+  - without towel lie
+)",
+       R"(plan.md:8:5: error: put a colon after ‘without’ and the kit [bad-value]; write `- without towel: Dish hold: 2 x 20 s`; if it is a note, `- note: without towel lie`
+)"},
+      {R"(## P
+
+- Dish hold: 2 x 20 s
+  - cue push: tall
+)",
+       R"(plan.md:8:5: error: put a colon after ‘cue’ [bad-value]; write `- cue: push: tall`
+)"}};
   for (const Mistake& c : cases) {
     INFO(c.written);
     CHECK(body_messages(c.written) == c.messages);

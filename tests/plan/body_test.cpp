@@ -1,7 +1,6 @@
 // Parts, safety, notes and links of a body.
 #include <catch2/catch.hpp>
 
-#include "plan/body.h"
 #include "reading.h"
 
 namespace chalkleaf::plan {
@@ -135,21 +134,6 @@ TEST_CASE("a level-1 heading is a part when the title is another") {
         "title T\nwarm-up Warm-up\n  drill a\n");
 }
 
-TEST_CASE("the role of a part comes from its title") {
-  for (const char* title : {"Warm-up", "warm up", "WARMUP", "Warming up", "Warm‑up"}) {
-    INFO(title);
-    CHECK(role_of(title) == PartRole::kWarmUp);
-  }
-  for (const char* title : {"Cool-down", "cool down", "Cooldown", "Warm down", "cooling down"}) {
-    INFO(title);
-    CHECK(role_of(title) == PartRole::kCoolDown);
-  }
-  for (const char* title : {"", "Warm hands", "Bars", "The cool down"}) {
-    INFO(title);
-    CHECK(role_of(title) == PartRole::kMain);
-  }
-}
-
 TEST_CASE("a shared part has steps and safety, and headings only inside") {
   Diagnostics diagnostics;
   const auto source = source::load_text(
@@ -170,11 +154,11 @@ TEST_CASE("a shared part has steps and safety, and headings only inside") {
 TEST_CASE("a shared part's front matter may have a title and nothing else") {
   Diagnostics diagnostics;
   const auto source =
-      source::load_text("w.md", "---\ntitle: A\nplace: gym\n---\n- Jog: 1 min\n", diagnostics);
+      source::load_text("w.md", "---\ntitle: A\nslot: 5 min\n---\n- Jog: 1 min\n", diagnostics);
   const PartFile part = read_part(source::read_document(source, diagnostics), diagnostics);
   CHECK(part.title.text == "A");
   CHECK(messages(diagnostics) ==
-        "w.md:3:1: error: ‘place’ is not a key of a shared part's front matter [unknown-key]; "
+        "w.md:3:1: error: ‘slot’ is not a key of a shared part's front matter [unknown-key]; "
         "there is only `title`\n");
 }
 

@@ -1,6 +1,7 @@
 // Drill lines and what stands below them.
 #include <catch2/catch.hpp>
 
+#include "plan/mended_line.h"
 #include "reading.h"
 
 namespace chalkleaf::plan {
@@ -115,6 +116,26 @@ TEST_CASE("what stands in the wrong place still reaches its drill") {
   CHECK(words(drills[1]->easier) == "[a]");
   CHECK(words(drills[1]->harder) == "[b]");
   CHECK(plan.diagnostics.error_count() == 3);
+}
+
+TEST_CASE("a number that was meant as a dose is put behind a colon") {
+  const auto mended = [](const char* name) { return mended_drill_line({name, {}}).value_or("-"); };
+  for (const char* name : {"Rows - 10", "Rows – 10", "Rows 10", "Rows; 10", "Rows, 10", "Rows x 10",
+                           "Rows ×10", "rows (10", "10 rows", "10 x rows"}) {
+    INFO(name);
+    CHECK(lower_ascii(mended(name)) == "rows: 10");
+  }
+  CHECK(mended("10 star jumps") == "Star jumps: 10");
+  for (const char* name : {"Count to 10", "3 jumps on 2 feet", "Beam at 2", "Tag", "", "10",
+                           "Teams of 4", "Three bears", "Rows 0"}) {
+    INFO(name);
+    CHECK(mended(name) == "-");
+  }
+  CHECK(body_messages("## P\n\n- Star jumps x 10\n- Rows ×10 each side\n- Tag x\n") ==
+        "plan.md:7:16: error: there is no colon before this dose [unreadable-dose]; put a colon "
+        "between the drill and its dose: `Star jumps: 10`\n"
+        "plan.md:8:9: error: there is no colon before this dose [unreadable-dose]; put a colon "
+        "between the drill and its dose: `Rows: 10 each side`\n");
 }
 
 }  // namespace

@@ -95,13 +95,13 @@ date: 2 December 2026
 place: gym
 date: 2/12/2026
 )",
-       R"(plan.md:4:7: error: ‘2/12/2026’ is not a date that can be read [bad-value]; write it as year-month-day: `2026-12-02`
+       R"(plan.md:4:7: error: ‘2/12/2026’ is not a date that can be read [bad-value]; write it as year-month-day: `2026-12-02` for 2 December, `2026-02-12` for 12 February
 )"},
       {R"(title: T
 place: gym
 date: 2026-2-3
 )",
-       R"(plan.md:4:7: error: ‘2026-2-3’ is not a date that can be read [bad-value]; write it as year-month-day: `2026-12-02`
+       R"(plan.md:4:7: error: ‘2026-2-3’ is not a date that can be read [bad-value]; write it as year-month-day: `2026-02-03`
 )"},
       {R"(title: T
 place: gym

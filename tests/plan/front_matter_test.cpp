@@ -115,8 +115,26 @@ TEST_CASE("a plan without front matter says where it belongs") {
   CHECK(messages(read_plan("").diagnostics) ==
         "plan.md:1:1: error: the plan does not say where it is done [missing-key]; begin the file "
         "with three lines: `---`, then `place: gym` or `place: home`, then `---`\n"
-        "plan.md:1:1: error: the plan has no title [missing-key]; add a line `title: ` to the "
-        "front matter, or begin the text with a heading `# `\n");
+        "plan.md:1:1: error: the plan has no title [missing-key]; write a line such as `title: "
+        "Shapes on the floor` between those two `---` lines\n");
+}
+
+TEST_CASE("a word processor's quotation marks round a whole value are none of the value") {
+  const ReadPlan plan = read_plan(
+      "---\ntitle: “Bars and ‘beam’”\nplace: ‘gym’\nstart: “17:00”\nrepeat: “Mon”, ”Wed”\n"
+      "equipment:\n  mat: „thick“\n---\n## P\n");
+  CHECK(messages(plan.diagnostics).empty());
+  CHECK(plan.session.title.text == "Bars and ‘beam’");
+  CHECK(plan.session.title.span.text() == "Bars and ‘beam’");
+  CHECK(plan.session.place.value == Place::kGym);
+  CHECK(clock_text(plan.session.start->value) == "17:00");
+  CHECK(plan.session.repeat.size() == 2);
+  CHECK(plan.session.equipment.at(0).description.text == "thick");
+  for (const char* title : {"“Bars” and “beam”", "The “bars”", "‘Bars’ and ‘beam’", "“”"}) {
+    INFO(title);
+    CHECK(read_plan(fmt::format("---\ntitle: {}\nplace: gym\n---\n## P\n", title))
+              .session.title.text == title);
+  }
 }
 
 }  // namespace

@@ -95,6 +95,33 @@ TEST_CASE("a link that leads nowhere says where it should have led") {
         "[unreadable-file]; open the file in your text editor and save it as UTF-8\n");
 }
 
+TEST_CASE("the hint for a link names the file that is there") {
+  const std::map<std::string, std::string> files{{"parts/cool.md", "- A: 3\n"}};
+  CHECK(link("## W\n\n[w](../parts/cool)\n", files).said ==
+        "plan.md:7:1: error: there is no part at ‘../parts/cool’ [unknown-part]; did you mean "
+        "`../parts/cool.md`?\n");
+  CHECK(link("## W\n\n[w](../parts/)\n", files).said ==
+        "plan.md:7:1: error: there is no part at ‘../parts/’ [unknown-part]; name a file in that "
+        "folder, such as `warm-up.md`\n");
+  CHECK(link("## W\n\n[w](..\\parts\\cool.md)\n", files).said ==
+        "plan.md:7:1: error: there is no part at ‘..\\parts\\cool.md’ [unknown-part]; write `/` "
+        "between folders and file: `../parts/cool.md`\n");
+}
+
+TEST_CASE("a whole session is no part") {
+  const Linked got = link("## W\n\n- A: 3\n\n[w](s.md)\n",
+                          {{"plans/s.md", "---\ntitle: S\nplace: gym\nslot: 1 h\n---\n- B: 3\n"}});
+  CHECK(
+      got.said ==
+      "plan.md:9:1: error: ‘s.md’ is a session, not a shared part [unknown-part]; link to a file "
+      "that holds the part alone; if that is what this file is, take `place:` out of it, and keep "
+      "of its front matter the title only\n");
+  const auto& labels = got.plan.diagnostics.all().at(0).labels;
+  REQUIRE(labels.size() == 1);
+  CHECK(labels[0].span.text() == "place: gym");
+  CHECK(steps(got.plan.session.parts.at(0)) == "A ");
+}
+
 TEST_CASE("no link is left, whatever happened") {
   CHECK(steps(link("## W\n\n[w](x.md)\n\n- A: 3\n", {}).plan.session.parts.at(0)) == "A ");
 }
@@ -140,7 +167,7 @@ TEST_CASE("parts that multiply or go on without end are stopped") {
     doubling[fmt::format("plans/{}.md", i)] = i < 14 ? next + next : "- A: 3\n";
     chain[fmt::format("plans/{}.md", i)] = next;
   }
-  CHECK(link("## W\n\n[w](0.md)\n", doubling).said.find("more than 5000 lines [bad-value]") !=
+  CHECK(link("## W\n\n[w](0.md)\n", doubling).said.find("more than 2000 lines [bad-value]") !=
         std::string::npos);
   CHECK(link("## W\n\n[w](0.md)\n", chain).said ==
         "plans/15.md:1:1: error: parts link to parts more than 16 deep here [part-cycle]; put the "

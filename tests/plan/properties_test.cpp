@@ -286,7 +286,20 @@ TEST_CASE("every word of a body is in the model or in a message") {
                                        "* W – W\n",
                                        "> > W\n",
                                        "  > W\n",
-                                       "  1. W\n"};
+                                       "  1. W\n",
+                                       "##W\n",
+                                       "**W**\n",
+                                       "W:\n",
+                                       "• W: 3 x 10\n",
+                                       "\xC2\xA0- W\n",
+                                       "W: 3 x 10\n",
+                                       "  [W](x.md)\n",
+                                       "[[W]]\n",
+                                       "  - cue W\n",
+                                       "    - W: 3 W\n",
+                                       "  cue: W\n",
+                                       "## W (10 min)\n",
+                                       "W x 10\n"};
   for (std::uint64_t seed = 1; seed <= 3000; ++seed) {
     Random random(seed);
     std::string body;

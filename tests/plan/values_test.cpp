@@ -56,7 +56,13 @@ TEST_CASE("dates are ISO 8601, and the hint knows other forms") {
   const auto hint = [](const char* text) { return parse_day(text).error().hint; };
   CHECK(hint("2nd of December 2026") == "write it as year-month-day: `2026-12-02`");
   CHECK(hint("Dec 24, 2027") == "write it as year-month-day: `2027-12-24`");
-  CHECK(hint("3.4.2026") == "write it as year-month-day: `2026-12-02`");
+  CHECK(hint("3.4.2026") ==
+        "write it as year-month-day: `2026-04-03` for 3 April, `2026-03-04` for 4 March");
+  CHECK(hint("24/12/2026") == "write it as year-month-day: `2026-12-24`");
+  CHECK(hint("12/24/26") == "write it as year-month-day: `2026-12-24`");
+  CHECK(hint("5-5-2026") == "write it as year-month-day: `2026-05-05`");
+  CHECK(hint("2026/3/4") == "write it as year-month-day: `2026-03-04`");
+  CHECK(hint("31/31/2026") == "write it as year-month-day: `2026-12-02`");
   CHECK(hint("2026-13-01") == "check the month and the day");
 }
 

@@ -80,6 +80,42 @@ TEST_CASE("every drill has a dose, unless its part has a time of its own") {
         "‘Tuck jump: 2 x 10’, or give ‘Bars’ a time of its own under ‘timings: parts:’\n");
 }
 
+TEST_CASE("the advice for a missing dose does not damage the line") {
+  const auto said = [](const char* name) {
+    const std::string all = checked(
+        framed(SessionMaker(), s(60), [&](SessionMaker& m) { m.part("Bars").drill(name); }));
+    return all.substr(all.find("[no-dose]; ") + 11);
+  };
+  CHECK(
+      said("Rows - 10") ==
+      "write the drill, a colon and how much: `Rows: 10`; if the number is no dose, give ‘Bars’ a "
+      "time of its own under ‘timings: parts:’\n");
+  CHECK(said("Count to 10") ==
+        "write how much after a colon, as in ‘Dish hold: 2 x 10’, or give ‘Bars’ a time of its own "
+        "under ‘timings: parts:’\n");
+  CHECK(said("Easier lie down") ==
+        "if it belongs to the drill above, indent it by two spaces and put a colon after ‘Easier’: "
+        "`- Easier: lie down`\n");
+}
+
+TEST_CASE("a part in which something was not understood is not called empty") {
+  plan::Session session = SessionMaker()
+                              .part("Warm-up", plan::PartRole::kWarmUp)
+                              .part("Cool-down", plan::PartRole::kCoolDown)
+                              .session();
+  plan::Part& warm_up = session.parts[0];
+  warm_up.span = {session.source.get(), warm_up.title.span.begin, warm_up.title.span.end + 1};
+  Diagnostics diagnostics;
+  diagnostics.error("bad-value", {session.source.get(), warm_up.span.end, warm_up.span.end}, "x");
+  check(session, timetable(session), diagnostics);
+  CHECK(
+      report(diagnostics) ==
+      "s.md:3:1: error: x [bad-value]\n"
+      "s.md:3:1: error: the cool-down ‘Cool-down’ has no drills [missing-cool-down]; list at least "
+      "one drill below its heading, link a shared part there, or give it a time of its own under "
+      "‘timings: parts:’\n");
+}
+
 TEST_CASE("a dose that was not readable is not also missing") {
   CHECK(checked(framed(SessionMaker().slot(s(3600)), s(60),
                        [](SessionMaker& m) {

@@ -80,6 +80,25 @@ TEST_CASE("sides and ways multiply, rests stand between sets") {
   CHECK(summed(rested, from_club()) == "1 min + 0 s = 3 sets × 20 s");
 }
 
+// Whether the rest of a single set counts is common practice, no source.
+TEST_CASE("the rest of a single set stands between its sides, or behind it") {
+  Dose dose = hold(1, s(20));
+  dose.rest = s(10);
+  CHECK(summed(dose) == "20 s + 10 s = 20 s + 10 s rest after it");
+  dose.sides = Sides::kEachLeg;
+  CHECK(summed(dose) == "40 s + 10 s = 2 legs × 20 s + 10 s rest between the legs");
+  dose.sides = Sides::kEachWay;
+  dose.ways = {{"forwards", {}}, {"backwards", {}}, {"sideways", {}}};
+  CHECK(summed(dose) == "1 min + 20 s = 3 ways × 20 s + 2 × 10 s rest between the ways");
+  dose.rest = Duration();
+  CHECK(summed(dose) == "1 min + 0 s = 3 ways × 20 s");
+  dose.rest.reset();  // the plan's own rest is one between sets
+  CHECK(summed(dose, from_club()) == "1 min + 0 s = 3 ways × 20 s");
+  dose.sets = 2;
+  dose.rest = s(10);
+  CHECK(summed(dose) == "2 min + 10 s = 2 sets × 3 ways × 20 s + 1 × 10 s rest");
+}
+
 TEST_CASE("every: each set has so much time to itself") {
   Dose dose = hold(3, s(20));
   dose.every = s(60);

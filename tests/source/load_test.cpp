@@ -48,7 +48,7 @@ TEST_CASE("a file that is missing or far too large says so") {
         "p.md:1:1: error: this file cannot be read: there is no such file [unreadable-file]; check "
         "the name and the folder\n");
   CHECK(refused(std::string(kLargestFile + 1, 'a')) ==
-        "p.md:1:1: error: this file cannot be read: it is larger than 4096 KB [unreadable-file]; a "
+        "p.md:1:1: error: this file cannot be read: it is larger than 512 KB [unreadable-file]; a "
         "plan is a page or two of text; check that this is the right file\n");
 }
 

@@ -119,6 +119,16 @@ TEST_CASE("what is nested too deeply becomes text") {
   CHECK(node->text.str().substr(node->text.str().size() - 6) == "> deep");
 }
 
+TEST_CASE("text right above a table keeps its place") {
+  const ReadFile file = read_text("a\n\nb: c\nd *e*\n| f | g |\n|---|---|\n| 1 | 2 |\n");
+  const auto& blocks = file.document.body.children;
+  REQUIRE(blocks.size() == 3);
+  CHECK(blocks[1].kind == MarkNode::Kind::kParagraph);
+  CHECK(blocks[1].text.str() == "b: c d e");
+  CHECK(blocks[1].text.span(0, 4).text() == "b: c");
+  CHECK(blocks[1].span.text() == "b: c\nd *e");
+}
+
 TEST_CASE("a table that would fill the memory is read as text") {
   std::string text = "|";
   for (int i = 0; i < 100; ++i) text += "a|";
