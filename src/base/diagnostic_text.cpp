@@ -122,8 +122,9 @@ std::string render_json(const Diagnostic& d) {
     entry["message"] = label.message;
     out["labels"].push_back(std::move(entry));
   }
-  // A path or a quoted word may not be UTF-8; the line must still be JSON.
-  return out.dump(-1, ' ', false, nlohmann::ordered_json::error_handler_t::replace) + "\n";
+  // A path or a quoted word may not be UTF-8; the line must still be JSON. ASCII only, so that no
+  // control character reaches a terminal.
+  return out.dump(-1, ' ', true, nlohmann::ordered_json::error_handler_t::replace) + "\n";
 }
 
 }  // namespace
@@ -134,8 +135,9 @@ std::string printable(std::string_view text) {
     const auto [code, size] = decode_utf8(text, i);
     if (code == '\t') {
       out += ' ';
-    } else if (code < 0x20 || code == 0x7F || (code >= 0x80 && code < 0xA0) ||
-               (code >= 0x202A && code <= 0x202E) || (code >= 0x2066 && code <= 0x2069)) {
+    } else if (code < 0x20 || code == 0x7F || (code >= 0x80 && code < 0xA0) || code == 0x061C ||
+               code == 0x200E || code == 0x200F || (code >= 0x2028 && code <= 0x202E) ||
+               (code >= 0x2066 && code <= 0x2069)) {
       append_utf8(out, 0xFFFD);
     } else {
       append_utf8(out, code);

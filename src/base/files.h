@@ -73,6 +73,9 @@ std::string parent_path(std::string_view path);
 std::string file_name(std::string_view path);
 /// The file name without its last extension.
 std::string file_stem(std::string_view path);
+/// `path` with every link followed in as much of it as exists: where a file made there would really
+/// be.
+std::string resolved_path(const FileSystem& files, const std::string& path);
 /// True when `path` is `folder` or lies below it; both absolute and normal.
 bool is_within(std::string_view path, std::string_view folder);
 /// `path` as seen from `folder`, when it lies below it; otherwise `path` itself. Both absolute and

@@ -1,4 +1,4 @@
-// The text half of base/files.h: paths as strings, no disk.
+// The text half of base/files.h: paths as strings. Only resolved_path asks the disk.
 #include "base/files.h"
 
 namespace chalkleaf {
@@ -48,6 +48,19 @@ std::string file_stem(std::string_view path) {
   const std::size_t dot = name.rfind('.');
   if (dot != std::string::npos && dot > 0) name.resize(dot);
   return name;
+}
+
+std::string resolved_path(const FileSystem& files, const std::string& path) {
+  std::string existing = normal_path(path);
+  std::string missing;
+  while (true) {
+    if (const auto real = files.real_path(existing)) {
+      return missing.empty() ? *real : normal_path(join_path(*real, missing));
+    }
+    if (existing == "/" || existing == ".") return normal_path(path);
+    missing = missing.empty() ? file_name(existing) : join_path(file_name(existing), missing);
+    existing = parent_path(existing);
+  }
 }
 
 bool is_within(std::string_view path, std::string_view folder) {

@@ -163,13 +163,19 @@ tl::expected<std::string, FileError> RealFileSystem::real_path(const std::string
 tl::expected<void, FileError> RealFileSystem::write_whole(const std::string& path,
                                                           std::string_view bytes) {
   if (auto made = make_folders(parent_path(path)); !made) return made;
-  // Unique within the process by the counter, between processes by the process number.
+  // Unique within the process by the counter, between processes by the process number. What an
+  // earlier run with the same number was killed over may hold a name: then the next one will do.
   static std::atomic<unsigned> counter{0};
-  const std::string temporary =
-      join_path(parent_path(path),
-                ".chalkleaf-" + std::to_string(::getpid()) + "-" + std::to_string(counter++));
-  Descriptor file(
-      ::open(temporary.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC | O_NOFOLLOW, 0666));
+  constexpr int kTries = 100;
+  std::string temporary;
+  int opened = -1;
+  for (int i = 0; i < kTries && opened < 0; ++i) {
+    temporary = join_path(parent_path(path), ".chalkleaf-" + std::to_string(::getpid()) + "-" +
+                                                 std::to_string(counter++));
+    opened = ::open(temporary.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC | O_NOFOLLOW, 0666);
+    if (opened < 0 && errno != EEXIST) break;
+  }
+  Descriptor file(opened);
   if (file.get() < 0) return tl::unexpected(from_errno(errno));
   int problem = write_all(file.get(), bytes);
   if (file.close_checked() != 0 && problem == 0) problem = errno;

@@ -183,31 +183,43 @@ std::string join_list(const std::vector<std::string>& items, std::string_view la
 }
 
 std::size_t edit_distance(std::string_view a, std::string_view b) {
-  constexpr std::size_t kLongest = 64;  // words, not essays: keeps the table small on hostile input
-  const auto s = to_code_points(a.substr(0, 4 * kLongest));
-  const auto t = to_code_points(b.substr(0, 4 * kLongest));
-  std::vector<std::vector<std::size_t>> d(s.size() + 1, std::vector<std::size_t>(t.size() + 1));
-  for (std::size_t i = 0; i <= s.size(); ++i) d[i][0] = i;
-  for (std::size_t j = 0; j <= t.size(); ++j) d[0][j] = j;
+  constexpr std::size_t kLongest = 64;  // words, not essays: keeps the work small on hostile input
+  auto s = to_code_points(a.substr(0, 4 * kLongest));
+  auto t = to_code_points(b.substr(0, 4 * kLongest));
+  s.resize(std::min(s.size(), kLongest));
+  t.resize(std::min(t.size(), kLongest));
+  // Three rows of the table are enough: this one, the one before, and, for swaps, the one before
+  // that.
+  std::array<std::array<std::size_t, kLongest + 1>, 3> rows{};
+  for (std::size_t j = 0; j <= t.size(); ++j) rows[0][j] = j;
   for (std::size_t i = 1; i <= s.size(); ++i) {
+    auto& row = rows[i % 3];
+    const auto& above = rows[(i + 2) % 3];
+    const auto& two_above = rows[(i + 1) % 3];
+    row[0] = i;
     for (std::size_t j = 1; j <= t.size(); ++j) {
       const std::size_t change = s[i - 1] == t[j - 1] ? 0 : 1;
-      d[i][j] = std::min({d[i - 1][j] + 1, d[i][j - 1] + 1, d[i - 1][j - 1] + change});
-      if (i > 1 && j > 1 && s[i - 1] == t[j - 2] && s[i - 2] == t[j - 1]) {
-        d[i][j] = std::min(d[i][j], d[i - 2][j - 2] + 1);
-      }
+      row[j] = std::min({above[j] + 1, row[j - 1] + 1, above[j - 1] + change});
+      const bool swapped = i > 1 && j > 1 && s[i - 1] == t[j - 2] && s[i - 2] == t[j - 1];
+      if (swapped) row[j] = std::min(row[j], two_above[j - 2] + 1);
     }
   }
-  return d[s.size()][t.size()];
+  return rows[s.size() % 3][t.size()];
 }
 
 std::optional<std::string> closest(std::string_view word,
                                    const std::vector<std::string>& candidates) {
-  const std::string wanted = lower_ascii(word);
-  const std::size_t limit = std::max<std::size_t>(1, count_characters(wanted) / 3);
+  constexpr std::size_t kLongest = 64;
+  const std::string wanted = lower_ascii(word.substr(0, 4 * kLongest));
+  const std::size_t length = count_characters(wanted);
+  if (length > kLongest) return std::nullopt;
+  const std::size_t limit = std::max<std::size_t>(1, length / 3);
   std::optional<std::string> best;
   std::size_t best_distance = limit + 1;
   for (const std::string& candidate : candidates) {
+    // Each character of difference in length is an edit at least; a character has four bytes at
+    // most.
+    if (candidate.size() > 4 * (length + limit) || candidate.size() + limit < length) continue;
     const std::size_t distance = edit_distance(wanted, lower_ascii(candidate));
     if (distance < best_distance) {
       best_distance = distance;

@@ -1,6 +1,8 @@
 #include "cli/arguments.h"
 
 #include <CLI/CLI.hpp>
+#include <charconv>
+#include <optional>
 #include <sstream>
 #include <thread>
 
@@ -8,23 +10,34 @@ namespace chalkleaf::cli {
 namespace {
 
 constexpr int kUsageError = 2;
-constexpr std::size_t kMostJobs = 256;
+constexpr int kMostJobs = 256;
 
 /// The options as text, before they become a Request.
 struct Texts {
   std::vector<std::string> paths;
   std::string out, paper, only;
   std::string messages = "human";
-  std::size_t jobs = 0;
+  std::string jobs;
   bool strict = false;
 };
+
+std::optional<std::size_t> read_jobs(const std::string& text) {
+  int jobs = 0;
+  const char* end = text.data() + text.size();
+  const auto [stop, problem] = std::from_chars(text.data(), end, jobs);
+  if (problem != std::errc() || stop != end || jobs < 1 || jobs > kMostJobs) return std::nullopt;
+  return static_cast<std::size_t>(jobs);
+}
 
 void add_common(CLI::App& command, Texts& texts) {
   command.add_option("PLAN", texts.paths,
                      "Plans and folders of plans; without any, the club folder you stand in");
   command
       .add_option("--out", texts.out, "Folder for the PDFs; out in the club folder if not given")
-      ->type_name("DIR");
+      ->type_name("DIR")
+      ->check([](const std::string& text) {
+        return text.empty() ? "a folder is needed" : std::string();
+      });
   command.add_option("--paper", texts.paper, "a4 or a5, whatever the club says")
       ->type_name("SIZE")
       ->check(CLI::IsMember({"a4", "a5"}, CLI::ignore_case));
@@ -34,7 +47,11 @@ void add_common(CLI::App& command, Texts& texts) {
   command
       .add_option("--jobs", texts.jobs, "Plans worked on at a time; as many as cores if not given")
       ->type_name("N")
-      ->check(CLI::Range(std::size_t{1}, kMostJobs));
+      ->check([](const std::string& text) {
+        return read_jobs(text) ? std::string()
+                               : "a number from 1 to " + std::to_string(kMostJobs) +
+                                     " is needed, not ‘" + printable(text) + "’";
+      });
   command.add_flag("--strict", texts.strict, "Take every warning for an error");
   command.add_option("--messages", texts.messages, "human, short or json (one object a line)")
       ->type_name("STYLE")
@@ -54,7 +71,7 @@ Arguments from_texts(Command command, const Texts& texts) {
   if (command == Command::kCheck) out.request.purpose = club::Purpose::kCheck;
   if (texts.strict) out.request.strictness = club::Strictness::kStrict;
   out.request.jobs =
-      texts.jobs > 0 ? texts.jobs : std::max(1U, std::thread::hardware_concurrency());
+      read_jobs(texts.jobs).value_or(std::max(1U, std::thread::hardware_concurrency()));
   if (texts.messages == "short") out.messages = MessageStyle::kShort;
   if (texts.messages == "json") out.messages = MessageStyle::kJson;
   return out;

@@ -2,6 +2,7 @@
 
 #include <cstdio>
 
+#include "cli/stop_signal.h"
 #include "cli/terminal.h"
 #include "cli/times_table.h"
 
@@ -38,12 +39,15 @@ int run(const Arguments& arguments) {
   }
   club::Request request = arguments.request;
   request.standing = *standing;
-  const club::Surroundings around{files, environment,
-                                  files.real_path("/proc/self/exe").value_or(*standing)};
+  const club::Surroundings around{
+      files, environment, files.real_path("/proc/self/exe").value_or(*standing), {}, stop_asked};
   if (arguments.command == Command::kTimes) return finished(run_times(request, around, terminal));
+  listen_for_stop();
   const club::Summary summary = club::build(request, around, terminal);
   terminal.close(summary, request.purpose);
-  return finished(summary.exit_code());
+  const int exit_code = finished(summary.exit_code());
+  end_if_stopped();
+  return exit_code;
 }
 
 int stop(const Stop& stop) {

@@ -1,11 +1,29 @@
 // The program: reads its arguments, runs the command, gives its exit code.
+#include <fcntl.h>
+#include <unistd.h>
+
 #include <cstdio>
 #include <exception>
 
 #include "cli/commands.h"
 
+namespace {
+
+// A program started with a standard stream closed would get its number for the next file it opens,
+// and print its messages into a PDF.
+void hold_standard_streams() {
+  while (true) {
+    const int file = ::open("/dev/null", O_RDWR);
+    if (file > STDERR_FILENO) ::close(file);
+    if (file < 0 || file > STDERR_FILENO) return;
+  }
+}
+
+}  // namespace
+
 int main(int count, char** values) {
   using namespace chalkleaf;
+  hold_standard_streams();
   try {
     const auto read = cli::read_arguments(count, values);
     if (const auto* nothing_to_run = std::get_if<cli::Stop>(&read))

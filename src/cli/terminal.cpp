@@ -29,6 +29,17 @@ std::string folders_text(const std::vector<std::string>& folders) {
   return printable(join_list(folders));
 }
 
+// `3 plans and 1 shared part`
+std::string checked_text(const club::Summary& summary) {
+  std::vector<std::string> kinds;
+  if (summary.plans > 0) kinds.push_back(counted(summary.plans, "plan", "plans"));
+  if (summary.parts > 0) kinds.push_back(counted(summary.parts, "shared part", "shared parts"));
+  if (summary.club_files > 0) {
+    kinds.push_back(counted(summary.club_files, "club file", "club files"));
+  }
+  return join_list(kinds);
+}
+
 std::string failed_text(const club::Summary& summary, club::Purpose purpose) {
   std::vector<std::string> names = summary.failed_plans;
   if (summary.failed > names.size()) {
@@ -82,12 +93,16 @@ void Terminal::close(const club::Summary& summary, club::Purpose purpose) {
 }
 
 std::string summary_text(const club::Summary& summary, club::Purpose purpose) {
-  if (summary.plans == 0) return {};
+  if (summary.plans + summary.parts + summary.club_files == 0) return {};
   const std::string plans = counted(summary.plans, "plan", "plans");
   std::string out;
   if (purpose == club::Purpose::kCheck) {
-    out = fmt::format("{} checked: {}, {}\n", plans, counted(summary.errors, "error", "errors"),
+    out = fmt::format("{} checked: {}, {}\n", checked_text(summary),
+                      counted(summary.errors, "error", "errors"),
                       counted(summary.warnings, "warning", "warnings"));
+    if (summary.parts > 0) {
+      out += "A shared part's times and safety are checked with the sessions that use it.\n";
+    }
   } else {
     out = summary.sheets == 0
               ? plans + ": no PDFs"
@@ -97,6 +112,11 @@ std::string summary_text(const club::Summary& summary, club::Purpose purpose) {
     out += "\n";
   }
   if (summary.failed > 0) out += failed_text(summary, purpose);
+  if (summary.skipped > 0) {
+    out += fmt::format(
+        "Stopped: {} not reached. Every PDF that is there is whole.\n",
+        summary.skipped == 1 ? "1 plan was" : fmt::format("{} plans were", summary.skipped));
+  }
   return out;
 }
 

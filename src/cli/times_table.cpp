@@ -14,7 +14,7 @@ using reason::DrillTime;
 using reason::PartTime;
 using reason::Timetable;
 
-constexpr std::size_t kWidest = 60;  // of a column: a longer entry pushes its own row only
+constexpr std::size_t kWidest = 60;  // columns of a drill's name and dose; what is longer is cut
 
 /// One line of the table. An empty `time` leaves the rest of the row out.
 struct Row {
@@ -38,6 +38,21 @@ std::string one_line(std::string_view text) {
   return std::string(trim(out));
 }
 
+// At most kWidest columns, the last of them `…` when something is missing.
+std::string cut(std::string text) {
+  if (display_width(text) <= kWidest) return text;
+  std::size_t end = 0;
+  std::size_t columns = 1;  // of the `…`
+  while (true) {
+    const std::size_t size = decode_utf8(text, end).size;
+    columns += display_width(std::string_view(text).substr(end, size));
+    if (columns > kWidest) break;
+    end += size;
+  }
+  text.resize(end);
+  return std::string(trim(text)) + "…";
+}
+
 std::string when(const Timetable& timetable, Duration start) {
   return timetable.start ? clock_text(*timetable.start + start) : exact_stopwatch(start);
 }
@@ -45,8 +60,8 @@ std::string when(const Timetable& timetable, Duration start) {
 Row drill_row(const Timetable& timetable, const DrillTime& drill) {
   Row row;
   row.clock = when(timetable, drill.start);
-  row.what = "  " + one_line(drill.drill->name.text);
-  row.dose = drill.drill->dose ? one_line(drill.drill->dose->span.text()) : "–";
+  row.what = "  " + cut(one_line(drill.drill->name.text));
+  row.dose = drill.drill->dose ? cut(one_line(drill.drill->dose->span.text())) : "–";
   row.time = exact_stopwatch(drill.length());
   row.why = drill.reasoning;
   if (drill.changeover > Duration()) {
@@ -65,7 +80,7 @@ std::vector<Row> rows_of(const Timetable& timetable) {
   std::vector<Row> rows;
   for (const PartTime& part : timetable.parts) {
     if (!rows.empty()) rows.emplace_back();
-    rows.push_back({when(timetable, part.start), one_line(part.part->title.text), "",
+    rows.push_back({when(timetable, part.start), cut(one_line(part.part->title.text)), "",
                     exact_stopwatch(part.length), part_reason(part)});
     for (const DrillTime& drill : part.drills) rows.push_back(drill_row(timetable, drill));
   }
@@ -105,7 +120,7 @@ std::string padded_left(const std::string& text, std::size_t width) {
 std::size_t width_of(const std::vector<Row>& rows, std::string Row::*column) {
   std::size_t widest = 0;
   for (const Row& row : rows) {
-    widest = std::max(widest, std::min(kWidest, display_width(row.*column)));
+    widest = std::max(widest, display_width(row.*column));
   }
   return widest;
 }

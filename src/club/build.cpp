@@ -17,6 +17,7 @@
 #include "club/places.h"
 #include "club/resources.h"
 #include "club/select.h"
+#include "club/shared_files.h"
 
 namespace chalkleaf::club {
 namespace {
@@ -98,9 +99,13 @@ std::optional<Press> set_up_press(const Surroundings& around, Teller& teller, Su
   return press;
 }
 
-ClubTools open_club(const Root& root, const Request& request, const FileSystem& files,
-                    const std::string& data_folder, Teller& teller) {
+// Nothing when the program's own words cannot be read (told). Without a data folder none are
+// needed.
+std::optional<ClubTools> open_club(const Root& root, const Request& request,
+                                   const FileSystem& files, const std::string& data_folder,
+                                   Teller& teller) {
   ClubTools out;
+  bool words_broken = false;
   Diagnostics found;
   if (root.is_club) {
     const std::string display = path_from(request.standing, join_path(root.path, "club.yaml"));
@@ -109,12 +114,13 @@ ClubTools open_club(const Root& root, const Request& request, const FileSystem& 
   if (!data_folder.empty()) {
     out.labels = load_labels(files, data_folder, out.club.language, found);
     out.sound = out.labels != nullptr;
+    words_broken = !out.sound && has_labels(files, data_folder, out.club.language);
   }
   if (request.strictness == Strictness::kStrict) found.make_strict();
   out.sound = out.sound && !found.has_errors();
   out.parts = std::make_unique<PartLibrary>(files, root.path, request.standing);
   teller.tell(found, "");
-  return out;
+  return words_broken ? std::nullopt : std::optional(std::move(out));
 }
 
 // Each root's plans in one walk through its repository.
@@ -136,9 +142,47 @@ Selection select(const Request& request, const FileSystem& files, Teller& teller
                  Summary& summary) {
   Selection out = select_plans(files, {request.standing, request.arguments, request.out});
   for (const std::string& sentence : out.problems) teller.problem(sentence);
+  if (request.strictness == Strictness::kStrict) out.diagnostics.make_strict();
   teller.tell(out.diagnostics, "");
   summary.plans = out.plans.size();
   return out;
+}
+
+// A part and the club's file can be checked, but not printed or timed.
+void refuse_shared(const Selection& selection, const Request& request, Teller& teller) {
+  for (const SharedFile& file : selection.shared) {
+    const std::string name = "‘" + path_from(request.standing, file.path) + "’";
+    teller.problem(file.kind == SharedFile::Kind::kPart
+                       ? name + " is a shared part, used by sessions: name one of those"
+                       : name + " is the club's file: name a plan, or the club's folder");
+  }
+}
+
+void check_shared(const Selection& selection, const std::vector<ClubTools>& clubs,
+                  const Request& request, const FileSystem& files, Teller& teller,
+                  Summary& summary) {
+  for (const SharedFile& file : selection.shared) {
+    if (file.kind == SharedFile::Kind::kClub) {
+      ++summary.club_files;  // opened with its club, and what is wrong with it told
+      continue;
+    }
+    ++summary.parts;
+    Diagnostics found = check_part(files, file.path, path_from(request.standing, file.path),
+                                   *clubs[file.root].parts);
+    if (request.strictness == Strictness::kStrict) found.make_strict();
+    teller.tell(found, "");
+  }
+}
+
+// `--out` is a folder, there or to be made.
+bool is_usable_out(const Request& request, const FileSystem& files, Teller& teller) {
+  if (!request.out || request.purpose != Purpose::kBuild) return true;
+  std::string at = normal_path(join_path(request.standing, *request.out));
+  while (files.kind(at) == FileKind::kNothing && at != "/" && at != ".") at = parent_path(at);
+  if (files.kind(at) == FileKind::kFolder) return true;
+  teller.problem("‘--out’ has to be a folder, and ‘" + path_from(request.standing, at) +
+                 "’ is a file; name a folder");
+  return false;
 }
 
 /// A worker's own: one typesetter a language, because what it has shaped is worth keeping.
@@ -164,6 +208,10 @@ class Accounts {
   void take(std::size_t index, const Compiled& compiled) {
     const PlanFile& plan = selection_.plans[index];
     const std::string display = path_from(request_.standing, plan.path);
+    if (compiled.skipped) {
+      ++summary_.skipped;
+      return;
+    }
     teller_.tell(compiled.diagnostics, display);
     summary_.sheets += compiled.written;
     if (compiled.not_written) summary_.environment_failed = true;
@@ -191,12 +239,15 @@ Summary build(const Request& request, const Surroundings& around, Listener& list
   Teller teller(listener, summary);
   const std::optional<std::int64_t> date = read_source_date(around.environment, teller);
   if (summary.environment_failed) return summary;
+  if (!is_usable_out(request, around.files, teller)) return summary;
   const Selection selection = select(request, around.files, teller, summary);
-  if (selection.plans.empty()) return summary;
+  const bool checks = request.purpose == Purpose::kCheck;
+  if (!checks) refuse_shared(selection, request, teller);
+  if (selection.plans.empty() && (!checks || selection.shared.empty())) return summary;
   // Beside the fonts: libgit2 takes longer to start (it reads the machine's certificates) than the
   // walk takes, and neither needs the other.
   std::future<std::vector<Revisions>> revisions;
-  if (request.purpose == Purpose::kBuild) {
+  if (!checks) {
     revisions =
         std::async(std::launch::async, [&] { return look_up_revisions(selection, around.files); });
   }
@@ -205,8 +256,14 @@ Summary build(const Request& request, const Surroundings& around, Listener& list
 
   std::vector<ClubTools> clubs;
   for (const Root& root : selection.roots) {
-    clubs.push_back(open_club(root, request, around.files, press->data_folder, teller));
+    auto club = open_club(root, request, around.files, press->data_folder, teller);
+    if (!club) {
+      summary.environment_failed = true;
+      return summary;
+    }
+    clubs.push_back(std::move(*club));
   }
+  if (checks) check_shared(selection, clubs, request, around.files, teller, summary);
   if (revisions.valid()) {
     std::vector<Revisions> found = revisions.get();
     for (std::size_t i = 0; i < clubs.size(); ++i) clubs[i].revisions = std::move(found[i]);
@@ -227,13 +284,18 @@ Summary build(const Request& request, const Surroundings& around, Listener& list
     return [&, worker = std::make_shared<Worker>(*press->fonts)](std::size_t index) {
       const PlanFile& plan = selection.plans[index];
       const ClubTools& club = clubs[plan.root];
+      if (around.is_stopped && around.is_stopped()) {
+        Compiled nothing;
+        nothing.skipped = true;
+        return nothing;
+      }
       return compile(paths_of(plan, request.standing), club, run, worker->typesetter(club));
     };
   };
   run_in_order<Compiled>(total, request.jobs, make_worker,
                          [&](std::size_t index, const Compiled& compiled) {
                            accounts.take(index, compiled);
-                           listener.progress(index + 1, total);
+                           if (!compiled.skipped) listener.progress(index + 1, total);
                          });
   accounts.close();
   return summary;
@@ -243,13 +305,15 @@ Timed times(const Request& request, const Surroundings& around, Listener& listen
   Timed out;
   Teller teller(listener, out.summary);
   const Selection selection = select(request, around.files, teller, out.summary);
+  refuse_shared(selection, request, teller);
   if (out.summary.environment_failed) return out;
   if (selection.plans.size() != 1) {
     teller.problem("‘times’ shows one plan at a time: name its file");
     return out;
   }
   const PlanFile& plan = selection.plans.front();
-  const ClubTools club = open_club(selection.roots[plan.root], request, around.files, "", teller);
+  const ClubTools club =
+      open_club(selection.roots[plan.root], request, around.files, "", teller).value();
   const std::unique_ptr<Studied> studied =
       study(paths_of(plan, request.standing), club, around.files, around.on_pass);
   teller.tell(studied->diagnostics, path_from(request.standing, plan.path));

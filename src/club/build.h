@@ -40,6 +40,8 @@ struct Surroundings {
   const Environment& environment;
   std::string program;  ///< its own absolute path, to find its data
   std::function<void(std::string_view pass)> on_pass = {};  ///< for benchmarks, with one worker
+  /// Asked before each plan, on any worker's thread: true leaves this and the others undone.
+  std::function<bool()> is_stopped = {};
 };
 
 /// Who hears of what happens. Called on the thread that called build(), one call at a time.
@@ -57,10 +59,13 @@ class Listener {
 /// How the run ended.
 struct Summary {
   std::size_t plans = 0;
-  std::size_t sheets = 0;  ///< written
-  std::size_t errors = 0;  ///< as heard by the listener
+  std::size_t parts = 0;       ///< shared parts checked by themselves
+  std::size_t club_files = 0;  ///< likewise
+  std::size_t sheets = 0;      ///< written
+  std::size_t errors = 0;      ///< as heard by the listener
   std::size_t warnings = 0;
   std::size_t failed = 0;                 ///< plans with errors
+  std::size_t skipped = 0;                ///< plans not reached, because the run was stopped
   std::vector<std::string> failed_plans;  ///< the first few of them, as the user names them
   std::vector<std::string> folders;       ///< where the sheets are (each root's, or `--out`)
   bool environment_failed = false;        ///< an argument, the program's data or the disk

@@ -63,8 +63,10 @@ std::unique_ptr<Studied> study(const PlanPaths& plan, const ClubTools& club,
   return out;
 }
 
-Compiled compile(const PlanPaths& plan, const ClubTools& club, const RunTools& run,
-                 type::Typesetter& typesetter) {
+namespace {
+
+Compiled compile_plan(const PlanPaths& plan, const ClubTools& club, const RunTools& run,
+                      type::Typesetter& typesetter) {
   Compiled out;
   const std::unique_ptr<Studied> studied = study(plan, club, run.files, run.on_pass);
   const plan::Session& session = studied->session;
@@ -106,6 +108,24 @@ Compiled compile(const PlanPaths& plan, const ClubTools& club, const RunTools& r
   out.sources = session.sources;
   out.sources.push_back(session.source);
   return out;
+}
+
+}  // namespace
+
+// A plan that brings us to the end of memory fails alone; it does not take the other plans with it.
+Compiled compile(const PlanPaths& plan, const ClubTools& club, const RunTools& run,
+                 type::Typesetter& typesetter) {
+  try {
+    return compile_plan(plan, club, run, typesetter);
+  } catch (const std::exception& error) {
+    Compiled out;
+    out.failed = true;
+    out.diagnostics.error("not-written", {},
+                          fmt::format("{} could not be set: {}", plan.display, error.what()),
+                          "shorten it, or split it into several plans");
+    if (run.purpose == Purpose::kBuild) save(run.files, plan, run.only, {}, out.diagnostics);
+    return out;
+  }
 }
 
 }  // namespace chalkleaf::club

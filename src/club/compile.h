@@ -70,6 +70,7 @@ struct Compiled {
   std::size_t written = 0;         ///< sheets, now on the disk
   bool failed = false;             ///< the plan has errors: no sheet of it is left
   bool not_written = false;        ///< the disk would not take a sheet
+  bool skipped = false;            ///< the run was stopped before: nothing was done
 };
 
 /// Reads, links, times and checks. The session is on the heap because the timetable points into it.

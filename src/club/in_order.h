@@ -11,6 +11,7 @@
 #include <functional>
 #include <mutex>
 #include <optional>
+#include <system_error>
 #include <thread>
 #include <vector>
 
@@ -54,7 +55,14 @@ void run_in_order(std::size_t count, std::size_t workers, MakeWorker make_worker
   };
   std::vector<std::jthread> threads;
   threads.reserve(workers);
-  for (std::size_t i = 0; i < workers; ++i) threads.emplace_back(worker);
+  for (std::size_t i = 0; i < workers; ++i) {
+    try {
+      threads.emplace_back(worker);
+    } catch (const std::system_error&) {  // the machine gives no more threads: fewer will do
+      if (threads.empty()) return run_in_order<Result>(count, 1, make_worker, take);
+      break;
+    }
+  }
   for (std::size_t i = 0; i < count; ++i) {
     std::unique_lock lock(mutex);
     ready.wait(lock, [&] { return held[i % window].has_value(); });

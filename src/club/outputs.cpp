@@ -52,6 +52,17 @@ std::string sheet_path(const std::string& stem, sheet::Kind kind) {
 
 bool save(FileSystem& files, const PlanPaths& plan, Only only, const std::vector<Sheet>& sheets,
           Diagnostics& diagnostics) {
+  // A club's folder is not to be trusted: its `out` may be a link to someone's papers, and sheets
+  // would be written over them.
+  const std::string folder = parent_path(plan.sheets);
+  if (resolved_path(files, folder) != folder) {
+    diagnostics.error(
+        "outside-folder", {},
+        fmt::format("{} leads through a link to another folder, so nothing is written there",
+                    parent_path(plan.shown_sheets)),
+        "remove the link, or name the folder you mean with ‘--out’");
+    return false;
+  }
   bool well = true;
   for (const Sheet& sheet : sheets) {
     const auto written = files.write_whole(sheet_path(plan.sheets, sheet.kind), sheet.bytes);

@@ -13,7 +13,7 @@ using plan::LinkProblem;
 // Parts beyond this many bytes are read again each time instead of being kept.
 constexpr std::size_t kMostKept = 64 * 1024 * 1024;
 // Names looked at for a suggestion; a folder with more is not one a person keeps by hand.
-constexpr std::size_t kMostNames = 500;
+constexpr std::size_t kMostNames = 200;
 
 LinkProblem problem(LinkProblem::Kind kind) {
   LinkProblem out;
@@ -28,12 +28,11 @@ PartLibrary::PartLibrary(const FileSystem& files, std::string root, std::string 
 
 tl::expected<PartLibrary::Part, LinkProblem> PartLibrary::find(const std::string& from_path,
                                                                const std::string& target) const {
-  const std::string decoded = percent_decoded(target.substr(0, target.find('#')));
-  if (decoded.empty() || decoded.find('\0') != std::string::npos) {
+  if (target.empty() || target.find('\0') != std::string::npos) {
     return tl::unexpected(problem(LinkProblem::Kind::kMissing));
   }
-  if (decoded.starts_with('/')) return tl::unexpected(problem(LinkProblem::Kind::kOutside));
-  const std::string path = normal_path(join_path(parent_path(from_path), decoded));
+  if (target.starts_with('/')) return tl::unexpected(problem(LinkProblem::Kind::kOutside));
+  const std::string path = normal_path(join_path(parent_path(from_path), target));
   if (!is_within(path, root_)) return tl::unexpected(problem(LinkProblem::Kind::kOutside));
   const auto real = files_.real_path(path);
   if (!real || files_.kind(*real) != FileKind::kFile) {
@@ -81,19 +80,29 @@ tl::expected<PartLibrary::Part, LinkProblem> PartLibrary::read(const std::string
 LinkProblem PartLibrary::missing(const std::string& from_path, const std::string& path) const {
   LinkProblem out = problem(LinkProblem::Kind::kMissing);
   for (const std::string& folder : {parent_path(path), join_path(root_, "parts")}) {
-    const auto real = files_.real_path(folder);
-    if (!real || !is_within(*real, root_)) continue;
-    std::vector<std::string> names;
-    for (const FolderEntry& entry : files_.list(folder).value_or(std::vector<FolderEntry>{})) {
-      const bool usable = entry.kind == FileKind::kFile && entry.name.ends_with(".md");
-      if (usable && names.size() < kMostNames) names.push_back(entry.name);
-    }
-    if (const auto name = closest(file_name(path), names)) {
+    if (const auto name = closest_in(folder, file_name(path))) {
       out.suggestion = path_from(parent_path(from_path), join_path(folder, *name));
       return out;
     }
   }
   return out;
+}
+
+// A folder is listed once, however many links miss; a library of thousands gets no suggestions.
+std::optional<std::string> PartLibrary::closest_in(const std::string& folder,
+                                                   const std::string& name) const {
+  const std::lock_guard lock(names_mutex_);
+  const auto [found, is_new] = names_.try_emplace(folder);
+  if (is_new) {
+    const auto real = files_.real_path(folder);
+    if (real && is_within(*real, root_)) {
+      for (const FolderEntry& entry : files_.list(folder).value_or(std::vector<FolderEntry>{})) {
+        const bool usable = entry.kind == FileKind::kFile && entry.name.ends_with(".md");
+        if (usable && found->second.size() < kMostNames) found->second.push_back(entry.name);
+      }
+    }
+  }
+  return closest(name, found->second);
 }
 
 }  // namespace chalkleaf::club

@@ -36,6 +36,7 @@ class PartLibrary final : public plan::PartLookup {
 
   tl::expected<Part, plan::LinkProblem> read(const std::string& path) const;
   plan::LinkProblem missing(const std::string& from_path, const std::string& path) const;
+  std::optional<std::string> closest_in(const std::string& folder, const std::string& name) const;
 
   const FileSystem& files_;
   std::string root_;
@@ -43,6 +44,8 @@ class PartLibrary final : public plan::PartLookup {
   mutable std::mutex mutex_;  ///< guards entries_ and kept_bytes_
   mutable std::map<std::string, std::shared_ptr<Entry>> entries_;  ///< by real path
   mutable std::size_t kept_bytes_ = 0;
+  mutable std::mutex names_mutex_;
+  mutable std::map<std::string, std::vector<std::string>> names_;  ///< of folders links missed in
 };
 
 }  // namespace chalkleaf::club

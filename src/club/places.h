@@ -10,7 +10,5 @@ namespace chalkleaf::club {
 /// `path` as seen from `folder`, with `..` where needed: `../parts/warm-up.md`. Both absolute and
 /// normal. Where they share nothing but the root, `path` itself.
 std::string path_from(std::string_view folder, std::string_view path);
-/// `%20` and the like as the bytes they stand for (RFC 3986, 2.1); anything else stays as it is.
-std::string percent_decoded(std::string_view text);
 
 }  // namespace chalkleaf::club

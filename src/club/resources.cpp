@@ -65,13 +65,19 @@ std::shared_ptr<const sheet::Theme> load_theme(const FileSystem& files,
   return sheet::read_theme(source, diagnostics);
 }
 
+bool has_labels(const FileSystem& files, const std::string& data_folder,
+                const std::string& language) {
+  const std::string path = join_path(data_folder, "themes/labels/" + language + ".yaml");
+  return is_language_tag(language) && files.kind(path) == FileKind::kFile;
+}
+
 std::shared_ptr<const sheet::Labels> load_labels(const FileSystem& files,
                                                  const std::string& data_folder,
                                                  const std::string& language,
                                                  Diagnostics& diagnostics) {
   const std::string folder = join_path(data_folder, "themes/labels");
   const std::string path = join_path(folder, language + ".yaml");
-  if (!is_language_tag(language) || files.kind(path) != FileKind::kFile) {
+  if (!has_labels(files, data_folder, language)) {
     diagnostics.error("bad-value", {},
                       "there are no sheet words for the language ‘" + language + "’",
                       "write ‘language: en’, or add a file for it to " + folder);

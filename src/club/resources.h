@@ -27,6 +27,9 @@ tl::expected<std::string, std::string> find_data_folder(const FileSystem& files,
 std::shared_ptr<const sheet::Theme> load_theme(const FileSystem& files,
                                                const std::string& data_folder,
                                                Diagnostics& diagnostics);
+/// True when there are sheet words for the language.
+bool has_labels(const FileSystem& files, const std::string& data_folder,
+                const std::string& language);
 /// Reads `themes/labels/<language>.yaml`. Null when there are errors, among them that there is no
 /// such file.
 std::shared_ptr<const sheet::Labels> load_labels(const FileSystem& files,

@@ -1,13 +1,20 @@
 #include "club/revision.h"
 
+#include <fmt/format.h>
 #include <git2.h>
 
 #include <algorithm>
+#include <chrono>
+#include <cstdlib>
 #include <map>
+#include <sstream>
+
+#include "club/side_process.h"
 
 namespace chalkleaf::club {
 namespace {
 
+constexpr std::int64_t kNoTime = -1;
 constexpr int kMostCommits = 20'000;  // a plan older than that has no revision on its sheet
 
 template <class T, void (*Free)(T*)>
@@ -162,29 +169,23 @@ Date day_of(const Known& known) {
   return date_from_days(local / kDay - (local % kDay < 0 ? 1 : 0));
 }
 
-}  // namespace
-
-struct Revisions::State {
-  Library library;
-  std::map<std::string, Known> plans;  ///< by absolute path
-};
-
-Revisions::Revisions(const FileSystem& files, const std::string& folder,
-                     const std::vector<std::string>& paths) {
-  // Looking for .git first saves plans outside any repository the cost of starting libgit2.
-  if (!is_in_repository(files, folder)) return;
-  auto state = std::make_unique<State>();
+// The walk itself, for the process it is asked in: a line for each plan, in their order:
+// `in_head blob short_id time offset_minutes`, or empty when nothing is known of it.
+std::string walk_repository(const std::string& folder, const std::vector<std::string>& paths) {
+  const Library library;
   git_repository* opened = nullptr;
   if (git_repository_open_ext(&opened, folder.c_str(), GIT_REPOSITORY_OPEN_CROSS_FS, nullptr) !=
       0) {
-    return;
+    return {};
   }
   const Repository repository(opened);
   const char* work_tree = git_repository_workdir(opened);
-  if (work_tree == nullptr) return;
+  if (work_tree == nullptr) return {};
   const std::string top = normal_path(work_tree);
   Place wanted;
+  std::vector<std::unique_ptr<Known>> plans;
   for (const std::string& path : paths) {
+    plans.push_back(nullptr);
     if (!is_within(path, top)) continue;
     Place* place = &wanted;
     std::string_view rest = std::string_view(path).substr(top == "/" ? 1 : top.size() + 1);
@@ -195,9 +196,67 @@ Revisions::Revisions(const FileSystem& files, const std::string& folder,
       place = next.get();
       if (slash != std::string_view::npos) rest.remove_prefix(slash + 1);
     }
-    place->file = &state->plans[path];
+    plans.back() = std::make_unique<Known>();
+    place->file = plans.back().get();
   }
   Walk(opened).run(wanted);
+  std::string out;
+  for (const auto& plan : plans) {
+    if (plan) {
+      char blob[GIT_OID_HEXSZ + 1] = {};
+      git_oid_tostr(blob, sizeof blob, &plan->blob);
+      out += fmt::format("{} {} {} {} {}", plan->in_head ? 1 : 0, blob,
+                         plan->short_id.empty() ? "-" : plan->short_id, plan->time,
+                         plan->offset_minutes);
+    }
+    out += '\n';
+  }
+  return out;
+}
+
+// A line of walk_repository(). A time no calendar of ours has is no time.
+std::optional<Known> known_from(std::string_view line) {
+  std::istringstream words{std::string(line)};
+  Known out;
+  std::string blob;
+  if (!(words >> out.in_head >> blob >> out.short_id >> out.time >> out.offset_minutes)) {
+    return std::nullopt;
+  }
+  if (git_oid_fromstr(&out.blob, blob.c_str()) != 0) return std::nullopt;
+  if (out.short_id == "-") out.short_id.clear();
+  constexpr std::int64_t kLastSecond =
+      253'402'300'799;                    // of the year 9999, as far as a PDF's dates go
+  constexpr int kWidestOffset = 14 * 60;  // minutes from UTC, of any place on earth
+  if (out.time < 0 || out.time > kLastSecond || std::abs(out.offset_minutes) > kWidestOffset) {
+    out.time = kNoTime;
+    out.offset_minutes = 0;
+  }
+  return out;
+}
+
+}  // namespace
+
+struct Revisions::State {
+  Library library;                     // hashes what a plan holds now; opens nothing
+  std::map<std::string, Known> plans;  ///< by absolute path
+};
+
+Revisions::Revisions(const FileSystem& files, const std::string& folder,
+                     const std::vector<std::string>& paths) {
+  // Looking for .git first saves plans outside any repository the cost of starting libgit2.
+  if (!is_in_repository(files, folder)) return;
+  constexpr std::chrono::seconds kPatience{5};
+  constexpr std::size_t kMostAnswer = 64 * 1024 * 1024;
+  const auto said =
+      ask_aside([&] { return walk_repository(folder, paths); }, kPatience, kMostAnswer);
+  if (!said || said->empty()) return;
+  auto state = std::make_unique<State>();
+  std::string_view rest = *said;
+  for (const std::string& path : paths) {
+    const std::size_t end = std::min(rest.find('\n'), rest.size());
+    if (const auto known = known_from(rest.substr(0, end))) state->plans[path] = *known;
+    rest.remove_prefix(std::min(end + 1, rest.size()));
+  }
   state_ = std::move(state);
 }
 
@@ -220,6 +279,7 @@ Revision Revisions::of(const std::string& path, std::string_view bytes) const {
   const bool same = git_odb_hash(&now, bytes.data(), bytes.size(), GIT_OBJECT_BLOB) == 0 &&
                     git_oid_equal(&now, &known.blob) != 0;
   out.text = same ? known.short_id : known.short_id + ", edited";
+  if (known.time == kNoTime) return out;
   out.date = day_of(known);
   out.committed = known.time;
   return out;

@@ -6,23 +6,13 @@
 #include <array>
 #include <map>
 
+#include "club/no_plans.h"
 #include "club/places.h"
 
 namespace chalkleaf::club {
 namespace {
 
-constexpr std::array<std::string_view, 2> kPlanFolders = {"sessions", "plans"};
-constexpr std::string_view kClubFile = "club.yaml";
 constexpr int kDeepest = 32;  // folders within folders; a file system can be made to have no end
-
-bool is_entered(const FolderEntry& entry) {
-  return entry.kind == FileKind::kFolder && !entry.is_link && !entry.name.starts_with('.') &&
-         entry.name != "out" && entry.name != "private";
-}
-
-bool is_plan_name(const std::string& name) {
-  return name.ends_with(".md") && !name.starts_with('.') && name != "README.md";
-}
 
 class Selector {
  public:
@@ -40,6 +30,11 @@ class Selector {
     plans.erase(std::unique(plans.begin(), plans.end(),
                             [](const PlanFile& a, const PlanFile& b) { return a.path == b.path; }),
                 plans.end());
+    auto& shared = out_.shared;
+    std::sort(shared.begin(), shared.end(),
+              [](const SharedFile& a, const SharedFile& b) { return a.path < b.path; });
+    const auto same = [](const SharedFile& a, const SharedFile& b) { return a.path == b.path; };
+    shared.erase(std::unique(shared.begin(), shared.end(), same), shared.end());
     refuse_collisions();
     return std::move(out_);
   }
@@ -50,20 +45,10 @@ class Selector {
   void take_club_stood_in() {
     if (const auto root = club_above(files_, wanted_.standing)) {
       take_folder(*root, *root);
-      return;
+      if (out_.plans.empty()) out_.problems.push_back(why_no_plans(files_, *root));
+    } else {
+      out_.problems.push_back(why_no_club(files_, wanted_.standing));
     }
-    std::string problem =
-        "no plan is named, and this folder is not in a club folder (one with a club.yaml)";
-    for (const FolderEntry& entry : files_.list(wanted_.standing).value_or(Entries{})) {
-      const std::string folder = join_path(wanted_.standing, entry.name);
-      if (!is_entered(entry) || files_.kind(join_path(folder, kClubFile)) != FileKind::kFile) {
-        continue;
-      }
-      out_.problems.push_back(problem + "; there is one in ‘" + entry.name +
-                              "’: name it, or go there first");
-      return;
-    }
-    out_.problems.push_back(problem + "; name a plan, such as ‘tuesday.md’, or a folder of plans");
   }
 
   void take(const std::string& argument) {
@@ -75,11 +60,9 @@ class Selector {
       case FileKind::kOther:
         out_.problems.push_back("‘" + argument + "’ is neither a file nor a folder");
         return;
-      case FileKind::kFile: {
-        const std::string folder = files_.real_path(parent_path(path)).value_or(parent_path(path));
-        add(join_path(folder, file_name(path)), club_above(files_, folder));
+      case FileKind::kFile:
+        take_file(path);
         return;
-      }
       case FileKind::kFolder:
         break;
     }
@@ -90,10 +73,33 @@ class Selector {
     } else {
       take_loose(folder);
     }
-    if (out_.plans.size() > before || !out_.diagnostics.all().empty()) return;
+    if (out_.plans.size() > before || out_.diagnostics.has_errors()) return;
+    if (files_.kind(join_path(folder, kClubFile)) == FileKind::kFile) {
+      out_.problems.push_back("‘" + argument + "’: " + why_no_plans(files_, folder));
+      return;
+    }
     out_.problems.push_back("there are no plans in ‘" + argument +
                             "’: a club's plans are *.md files below its ‘sessions’ or ‘plans’ "
                             "folder");
+  }
+
+  void take_file(const std::string& named) {
+    const std::string folder = files_.real_path(parent_path(named)).value_or(parent_path(named));
+    std::string path = join_path(folder, file_name(named));
+    const auto club = club_above(files_, folder);
+    // Without a club a folder called parts is all that tells a part from a plan.
+    const bool is_part =
+        club ? is_within(path, join_path(*club, kPartsFolder)) : file_name(folder) == kPartsFolder;
+    if (club == folder && file_name(path) == kClubFile) {
+      const std::size_t root = root_of(*club, true);
+      out_.shared.push_back({SharedFile::Kind::kClub, std::move(path), root});
+    } else if (is_part) {
+      // Parts link to each other, and to their neighbours, so the folder above theirs is the root.
+      const std::size_t root = root_of(club.value_or(parent_path(folder)), club.has_value());
+      out_.shared.push_back({SharedFile::Kind::kPart, std::move(path), root});
+    } else {
+      add(std::move(path), club);
+    }
   }
 
   // The plans of a club that lie below `folder`.
@@ -133,8 +139,19 @@ class Selector {
         } else {
           add(std::move(path), root);
         }
+      } else {
+        mention(path, entry);
       }
     }
+  }
+
+  // A plan saved with an ending of the editor's choosing would silently not be printed.
+  void mention(const std::string& path, const FolderEntry& entry) {
+    const auto name = plan_name_meant(files_, path, entry);
+    if (!name) return;
+    out_.diagnostics.warning("unreadable-file", {},
+                             shown(path) + " looks like a plan, but is not read as one",
+                             "rename it to " + *name);
   }
 
   bool leads_out(const std::string& path, const std::string& root) const {
@@ -147,23 +164,30 @@ class Selector {
     for (const FolderEntry& entry : files_.list(folder).value_or(Entries{})) {
       if (entry.kind == FileKind::kFile && is_plan_name(entry.name)) {
         add(join_path(folder, entry.name), std::nullopt);
+      } else {
+        mention(join_path(folder, entry.name), entry);
       }
     }
   }
 
   void add(std::string path, const std::optional<std::string>& club) {
     const std::string root = club.value_or(parent_path(path));
-    const auto [place, is_new] = roots_.try_emplace(root, out_.roots.size());
-    if (is_new) out_.roots.push_back({root, club.has_value(), out_of(root)});
     PlanFile plan;
     plan.sheets = sheets_of(path, root);
     plan.path = std::move(path);
-    plan.root = place->second;
+    plan.root = root_of(root, club.has_value());
     out_.plans.push_back(std::move(plan));
   }
 
+  std::size_t root_of(const std::string& path, bool is_club) {
+    const auto [place, is_new] = roots_.try_emplace(path, out_.roots.size());
+    if (is_new) out_.roots.push_back({path, is_club, out_of(path)});
+    return place->second;
+  }
+
   std::string out_of(const std::string& root) const {
-    if (wanted_.out) return normal_path(join_path(wanted_.standing, *wanted_.out));
+    // A folder the user names may be reached through links; one a club ships may not (see save()).
+    if (wanted_.out) return resolved_path(files_, join_path(wanted_.standing, *wanted_.out));
     return join_path(root, "out");
   }
 

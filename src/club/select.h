@@ -1,9 +1,9 @@
 // Which plans are meant by the arguments, and where each one's sheets go.
 //
 // A club is the nearest folder at or above a plan that has a club.yaml; its plans are the *.md
-// files below sessions/ and plans/. A plan without a club stands alone in its folder. Links to
-// folders are not followed; hidden folders, out/ and private/ are not entered. Tested by
-// tests/club/select_test.cpp.
+// files below sessions/ and plans/ (*.markdown too, in any case; no README). A plan without a club
+// stands alone in its folder. Links to folders are not followed; hidden folders, out/ and private/
+// are not entered. Tested by tests/club/select_test.cpp.
 #pragma once
 
 #include <optional>
@@ -29,11 +29,20 @@ struct PlanFile {
   std::string sheets;    ///< absolute, where its sheets go, without `-card.pdf`
 };
 
+/// A file named by the user that plans use and that is no plan: looked at by `check`, by itself.
+struct SharedFile {
+  enum class Kind { kPart, kClub };
+  Kind kind = Kind::kPart;
+  std::string path;      ///< absolute
+  std::size_t root = 0;  ///< in Selection::roots
+};
+
 struct Selection {
   std::vector<Root> roots;
   std::vector<PlanFile> plans;        ///< in order of their paths, each once
+  std::vector<SharedFile> shared;     ///< in order of their paths, each once
   std::vector<std::string> problems;  ///< arguments that cannot be used: sentences for the user
-  Diagnostics diagnostics;            ///< plans that were found but must not be read
+  Diagnostics diagnostics;            ///< plans that were found but are not read
 };
 
 /// What to select, and from where.

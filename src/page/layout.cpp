@@ -31,7 +31,6 @@ void move_by(Item& item, Length dx, Length dy) {
 }
 
 void append_moved(std::vector<Item>& to, std::vector<Item>&& from, Length dx, Length dy) {
-  to.reserve(to.size() + from.size());
   for (Item& item : from) {
     move_by(item, dx, dy);
     to.push_back(std::move(item));

@@ -255,13 +255,12 @@ class HomeWriter {
       choices.push_back(padded(substitute_lines(one), Ground::kPaper));
 
     const bool days_beside_name = !two_columns_ && day_boxes_width() * 2 < b_.width();
-    Block days = day_boxes(drill);
     if (days_beside_name) {
       RowBlock head;
       head.gap = b_.look().gap;
       head.align = RowAlign::kBaseline;
       head.cells.push_back({Track::flexible(), std::move(what.front())});
-      head.cells.push_back({Track::natural(), std::move(days)});
+      head.cells.push_back({Track::natural(), day_boxes(drill)});
       what.front() = {std::move(head)};
     }
     std::vector<Block> groups;
@@ -273,7 +272,7 @@ class HomeWriter {
     if (days_beside_name) return framed({std::move(inner)}, Use::kLine, b_.look().hair_width);
     std::vector<Block> whole;
     whole.push_back({std::move(inner)});
-    whole.push_back(std::move(days));
+    whole.push_back(day_boxes(drill));
     page::StackBlock outer{std::move(whole), b_.look().row_padding, true};
     return framed({std::move(outer)}, Use::kLine, b_.look().hair_width);
   }

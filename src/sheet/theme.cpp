@@ -154,6 +154,7 @@ Look read_look(MapReader& theme, std::string_view key) {
   look.row_padding = reader.points("row-padding");
   look.part_space = reader.points("part-space");
   look.tick_box = reader.millimetres("tick-box");
+  if (look.tick_box < Length::mm(2)) reader.fail(node->span, "‘tick-box’ must be 2 mm or more");
   look.radius = reader.points("radius");
   look.line_width = reader.points("line");
   look.hair_width = reader.points("hair");

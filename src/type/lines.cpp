@@ -29,7 +29,7 @@ struct Typesetter::State {
   Pieces pieces;
 };
 
-Typesetter::Typesetter(const Fonts& fonts, std::string language)
+Typesetter::Typesetter(const Fonts& fonts, const std::string& language)
     : state_(std::make_unique<State>(fonts, language)) {}
 Typesetter::~Typesetter() = default;
 Typesetter::Typesetter(Typesetter&&) noexcept = default;

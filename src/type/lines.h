@@ -65,7 +65,7 @@ struct Paragraph {
 /// Shapes and breaks text. One per worker: holds the cache of shaped words, bounded in size.
 class Typesetter {
  public:
-  explicit Typesetter(const Fonts& fonts, std::string language = "en");
+  explicit Typesetter(const Fonts& fonts, const std::string& language = "en");
   ~Typesetter();
   Typesetter(Typesetter&&) noexcept;
   Typesetter& operator=(Typesetter&&) noexcept;

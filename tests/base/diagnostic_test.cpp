@@ -41,7 +41,8 @@ TEST_CASE_METHOD(Fixture,
   CHECK(line ==
         "{\"schema\":1,\"name\":\"unknown-key\",\"severity\":\"error\",\"path\":\"plans/"
         "a.md\",\"line\":2,"
-        "\"column\":1,\"end_line\":2,\"end_column\":10,\"message\":\"there is no key ‘equipmnet’\","
+        "\"column\":1,\"end_line\":2,\"end_column\":10,\"message\":\"there is no key "
+        "\\u2018equipmnet\\u2019\","
         "\"hint\":\"did you mean `equipment`?\",\"labels\":[]}\n");
   const auto ran = support::run(
       "printf '%s' '" + line +

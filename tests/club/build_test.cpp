@@ -212,6 +212,113 @@ TEST_CASE("a folder nobody can write to is an error of the surroundings") {
   CHECK(ended.summary.exit_code() == 2);
 }
 
+TEST_CASE("--out that is a file, or below one, is said before anything is done") {
+  const TemporaryFolder folder("build-out-file");
+  folder.put("a.md", gym_plan("A"));
+  folder.put("prints", "a file");
+  Request request = asked({"a.md"});
+  for (const std::string out : {"prints", "prints/today/cards"}) {
+    request.out = out;
+    const Ended ended = run(folder, request);
+    CHECK(ended.heard == "! ‘--out’ has to be a folder, and ‘prints’ is a file; name a folder\n");
+    CHECK(ended.summary.exit_code() == 2);
+  }
+  request.purpose = Purpose::kCheck;
+  CHECK(run(folder, request).summary.exit_code() == 0);
+}
+
+TEST_CASE("a shared part or the club's file is checked by itself, and not printed") {
+  const TemporaryFolder folder("build-shared");
+  folder.put("club.yaml", "name: Alder Quay Gymnastics\n");
+  folder.put("parts/warm-up.md", "- Jog: 2 min\n");
+  folder.put("parts/wrong.md", "- Jog: lots\n");
+  Request request = asked({"parts/warm-up.md", "club.yaml"});
+  const Ended built = run(folder, request);
+  CHECK(built.heard ==
+        "! ‘club.yaml’ is the club's file: name a plan, or the club's folder\n"
+        "! ‘parts/warm-up.md’ is a shared part, used by sessions: name one of those\n");
+  CHECK(built.summary.exit_code() == 2);
+  request.purpose = Purpose::kCheck;
+  const Ended well = run(folder, request);
+  CHECK(well.heard.empty());
+  CHECK(well.summary.parts == 1);
+  CHECK(well.summary.club_files == 1);
+  CHECK(well.summary.exit_code() == 0);
+  request.arguments = {"parts/wrong.md"};
+  const Ended wrong = run(folder, request);
+  CHECK(wrong.heard.starts_with("parts/wrong.md:1:8: error: "));
+  CHECK(wrong.summary.exit_code() == 1);
+  folder.put("club.yaml", "nam: Alder Quay Gymnastics\n");
+  request.arguments = {"club.yaml"};
+  const Ended club = run(folder, request);
+  CHECK(club.heard.starts_with("club.yaml:1:1: error: "));
+  CHECK(club.summary.exit_code() == 1);
+}
+
+TEST_CASE("a broken theme, word list or font catalogue ends the run and is named") {
+  const TemporaryFolder folder("build-broken-data");
+  folder.put("club/club.yaml", "name: Alder Quay Gymnastics\n");
+  folder.put("club/sessions/a.md", gym_plan("A"));
+  const std::vector<std::string> names = {"themes/classic.yaml", "themes/labels/en.yaml",
+                                          "fonts/catalogue.yaml"};
+  for (const std::string& broken : names) {
+    for (const std::string text : {"", "]", "name: [", "sizes: 3\n", "\xFF\xFE"}) {
+      for (const std::string& name : names) {
+        folder.put("data/" + name,
+                   RealFileSystem().read(CHALKLEAF_REPOSITORY "/" + name, 1 << 20).value());
+      }
+      folder.put("data/" + broken, text);
+      const Ended ended = run(folder, asked({"club"}), {{"CHALKLEAF_DATA", folder / "data"}});
+      INFO(broken << ": " << text << "\n" << ended.heard);
+      CHECK(ended.heard.find(folder / ("data/" + broken)) != std::string::npos);
+      CHECK(ended.summary.exit_code() == 2);
+    }
+  }
+  CHECK_FALSE(folder.has("club/out"));
+}
+
+TEST_CASE(
+    "a plan that vanishes while the run goes on is an error of that plan, and leaves no sheet") {
+  const TemporaryFolder folder("build-vanished");
+  folder.put("a.md", gym_plan("A"));
+  folder.put("b.md", gym_plan("B"));
+  folder.put("out/b-card.pdf", "an old one");
+  RealFileSystem files;
+  const FixedEnvironment fixed(Values{{"CHALKLEAF_DATA", CHALKLEAF_REPOSITORY}});
+  Notebook notebook;
+  Request request = asked({"a.md", "b.md"});
+  request.standing = folder.str();
+  const auto on_pass = [&](std::string_view pass) {
+    if (pass == "save") std::filesystem::remove(folder / "b.md");
+  };
+  const Summary summary = build(request, {files, fixed, "/nowhere/chalkleaf", on_pass}, notebook);
+  CHECK(notebook.text ==
+        "b.md:1:1: error: this file cannot be read: there is no such file [unreadable-file]; check "
+        "the name and the folder\n");
+  CHECK(summary.exit_code() == 1);
+  CHECK(folder.has("out/a-card.pdf"));
+  CHECK_FALSE(folder.has("out/b-card.pdf"));
+}
+
+TEST_CASE("a run that is stopped does no plan after that, and touches nothing of theirs") {
+  const TemporaryFolder folder("build-stopped");
+  for (const std::string name : {"a", "b", "c"}) folder.put(name + ".md", gym_plan(name));
+  folder.put("out/c-card.pdf", "an old one");
+  RealFileSystem files;
+  const FixedEnvironment fixed(Values{{"CHALKLEAF_DATA", CHALKLEAF_REPOSITORY}});
+  Notebook notebook;
+  Request request = asked({"."});
+  request.standing = folder.str();
+  const auto is_stopped = [&] { return folder.has("out/a-card.pdf"); };
+  const Summary summary =
+      build(request, {files, fixed, "/nowhere/chalkleaf", {}, is_stopped}, notebook);
+  CHECK(notebook.text.empty());
+  CHECK(notebook.last == 1);
+  CHECK(summary.sheets == 1);
+  CHECK(summary.skipped == 2);
+  CHECK(folder.read("out/c-card.pdf") == "an old one");
+}
+
 TEST_CASE("the passes of a plan, in order") {
   const TemporaryFolder folder("build-passes");
   folder.put("a.md", home_plan("A"));

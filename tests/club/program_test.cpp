@@ -111,6 +111,45 @@ TEST_CASE("program: what is wrong with a command line is said, with exit code 2"
   CHECK_FALSE(folder.has("out"));
 }
 
+TEST_CASE("program: a number of jobs that is none is named, with what would be one") {
+  const TemporaryFolder folder("program-jobs");
+  folder.put("a.md", gym_plan("A"));
+  for (const std::string jobs : {"0", "-1", "10000", "two", "1.5", "99999999999999999999"}) {
+    const Outcome outcome = program(folder, "build a.md --jobs " + jobs);
+    CHECK(outcome.text == "chalkleaf: --jobs: a number from 1 to 256 is needed, not ‘" + jobs +
+                              "’\nRun with --help for more information.\n");
+    CHECK(outcome.exit_code == 2);
+  }
+  CHECK(program(folder, "build a.md --jobs 256").exit_code == 0);
+  CHECK(program(folder, "build a.md --out ''").exit_code == 2);
+}
+
+TEST_CASE("program: checking a shared part and the club's file") {
+  const TemporaryFolder folder("program-shared");
+  folder.put("club.yaml", "name: Alder Quay Gymnastics\n");
+  folder.put("parts/warm-up.md", "- Jog: 2 min\n");
+  const Outcome part = program(folder, "check parts/warm-up.md club.yaml");
+  CHECK(part.text ==
+        "1 shared part and 1 club file checked: 0 errors, 0 warnings\n"
+        "A shared part's times and safety are checked with the sessions that use it.\n");
+  CHECK(part.exit_code == 0);
+  const Outcome timed = program(folder, "times parts/warm-up.md");
+  CHECK(timed.text ==
+        "chalkleaf: ‘parts/warm-up.md’ is a shared part, used by sessions: name one of those\n");
+  CHECK(timed.exit_code == 2);
+}
+
+TEST_CASE("program: a club without plans says so") {
+  const TemporaryFolder folder("program-no-plans");
+  folder.put("club.yaml", "name: Alder Quay Gymnastics\n");
+  folder.put("Sessions/a.md", gym_plan("A"));
+  const Outcome outcome = program(folder, "build");
+  CHECK(outcome.text ==
+        "chalkleaf: this club has no plans: its plans are the .md files in its folder ‘sessions’; "
+        "rename ‘Sessions’ to ‘sessions’\n");
+  CHECK(outcome.exit_code == 2);
+}
+
 TEST_CASE("program: help and version go to standard output, with an example") {
   const TemporaryFolder folder("program-help");
   for (const char* arguments : {"--help", "build --help", "check --help", "times --help"}) {

@@ -105,6 +105,57 @@ TEST_CASE("--out takes the sheets of all, and two plans never share a name there
         "rename one of them\n");
 }
 
+TEST_CASE("a plan may end in .md or .markdown in any case; a README is none") {
+  const MemoryFileSystem files{
+      {"/q/club.yaml", ""},           {"/q/sessions/a.MD", ""},      {"/q/sessions/b.markdown", ""},
+      {"/q/sessions/c.Markdown", ""}, {"/q/sessions/readme.md", ""}, {"/q/sessions/README.MD", ""},
+      {"/q/sessions/.hidden.md", ""}, {"/q/sessions/d.mdx", ""},
+  };
+  CHECK(selected(files, {"/q", {}, {}}) ==
+        "/q/sessions/a.MD -> /q/out/a in /q\n"
+        "/q/sessions/b.markdown -> /q/out/b in /q\n"
+        "/q/sessions/c.Markdown -> /q/out/c in /q\n");
+}
+
+TEST_CASE("a plan saved with another ending is mentioned, with the name it should have") {
+  const MemoryFileSystem files{
+      {"/q/club.yaml", ""},
+      {"/q/sessions/a.md", ""},
+      {"/q/sessions/tuesday.md.txt", "anything"},
+      {"/q/sessions/friday.txt", "\xEF\xBB\xBF---\r\ntitle: Friday\r\n---\r\n"},
+      {"/q/sessions/notes.txt", "buy chalk\n---\n"},
+      {"/q/sessions/README.txt", "# Read me\n"},
+  };
+  CHECK(selected(files, {"/q", {}, {}}) ==
+        "/q/sessions/a.md -> /q/out/a in /q\n"
+        "unreadable-file: sessions/friday.txt looks like a plan, but is not read as one\n"
+        "unreadable-file: sessions/tuesday.md.txt looks like a plan, but is not read as one\n");
+  const Selection selection = select_plans(files, {"/q", {}, {}});
+  CHECK(selection.diagnostics.warning_count() == 2);
+  CHECK(selection.diagnostics.all()[0].hint == "rename it to friday.md");
+  CHECK(selection.diagnostics.all()[1].hint == "rename it to tuesday.md");
+}
+
+TEST_CASE("a part or the club's file, named, is told apart from plans") {
+  MemoryFileSystem files = disk();
+  files.put("/home/loose/parts/warm-up.md", "");
+  const auto kinds = [&](const std::vector<std::string>& arguments) {
+    const Selection selection = select_plans(files, {"/home", arguments, {}});
+    CHECK(selection.plans.empty());
+    CHECK(selection.problems.empty());
+    std::string out;
+    for (const SharedFile& file : selection.shared) {
+      out += (file.kind == SharedFile::Kind::kPart ? "part " : "club ") + file.path + " in " +
+             selection.roots[file.root].path + "\n";
+    }
+    return out;
+  };
+  CHECK(kinds({"quay/parts/warm-up.md", "quay/club.yaml", "quay/parts/../parts/warm-up.md"}) ==
+        "club /home/quay/club.yaml in /home/quay\n"
+        "part /home/quay/parts/warm-up.md in /home/quay\n");
+  CHECK(kinds({"loose/parts/warm-up.md"}) == "part /home/loose/parts/warm-up.md in /home/loose\n");
+}
+
 TEST_CASE("links: folders are not followed, files only inside the club") {
   const TemporaryFolder folder("select-links");
   folder.put("club/club.yaml", "");

@@ -68,3 +68,26 @@ TEST_CASE(
         "          Slot                     1:00\n"
         "          Over                     0:10  1:10 − 1:00\n");
 }
+
+TEST_CASE("times: every column stands in one place, however long a dose or a name is") {
+  const std::string name = "Walk the whole line and come back on the other one, slowly as you can";
+  const std::string dose =
+      "12 steps each way: forwards, backwards, sideways, on tiptoe, with high knees";
+  CHECK(table("---\ntitle: Long\nplace: gym\n---\n\n## Beam\n\n- " + name +
+              ": 10\n- Line walk: " + dose + "\n- Séance d’équilibre: 30 s\n") ==
+        "Long\n"
+        "\n"
+        "0:00  Beam                                                                                "
+        "                                         2:20\n"
+        "0:00    Walk the whole line and come back on the other one, slowly…  10                   "
+        "                                         0:35  10 reps × 2 s (a rep, default) + 15 s "
+        "change-over\n"
+        "0:35    Line walk                                                    12 steps each way: "
+        "forwards, backwards, sideways, on tiptoe…  1:15  5 ways × 12 steps × 1 s (a step, "
+        "default) + 15 s change-over\n"
+        "1:50    Séance d’équilibre                                           30 s                 "
+        "                                         0:30  30 s\n"
+        "\n"
+        "      Sum                                                                                 "
+        "                                         2:20  2:20\n");
+}

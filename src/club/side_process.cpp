@@ -1,0 +1,112 @@
+#include "club/side_process.h"
+
+#include <fcntl.h>
+#include <poll.h>
+#include <sys/resource.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include <array>
+#include <cerrno>
+#include <csignal>
+
+namespace chalkleaf::club {
+namespace {
+
+using Clock = std::chrono::steady_clock;  // for patience alone; no output depends on it
+
+// The sanitizers map terabytes of shadow memory, which no limit may forbid.
+constexpr bool under_sanitizer() {
+#if defined(__SANITIZE_ADDRESS__) || defined(__SANITIZE_THREAD__)
+  return true;
+#elif defined(__has_feature)
+#if __has_feature(address_sanitizer) || __has_feature(thread_sanitizer)
+  return true;
+#else
+  return false;
+#endif
+#else
+  return false;
+#endif
+}
+
+void limit_resources(std::chrono::milliseconds patience) {
+  constexpr rlim_t kMostMemory = 1024UL * 1024 * 1024;
+  const auto seconds = static_cast<rlim_t>(patience.count() / 1000 + 1);
+  const rlimit time{seconds, seconds};
+  ::setrlimit(RLIMIT_CPU, &time);  // also if we are gone and nobody ends it
+  if (!under_sanitizer()) {
+    const rlimit memory{kMostMemory, kMostMemory};
+    ::setrlimit(RLIMIT_DATA, &memory);
+  }
+  const rlimit no_core{0, 0};
+  ::setrlimit(RLIMIT_CORE, &no_core);
+}
+
+[[noreturn]] void answer(int to, const std::function<std::string()>& question,
+                         std::chrono::milliseconds patience) {
+  limit_resources(patience);
+  ::alarm(static_cast<unsigned>(patience.count() / 1000 + 1));
+  int status = 1;
+  try {
+    const std::string text = question();
+    std::size_t written = 0;
+    while (written < text.size()) {
+      const ssize_t n = ::write(to, text.data() + written, text.size() - written);
+      if (n < 0 && errno == EINTR) continue;
+      if (n < 0) break;
+      written += static_cast<std::size_t>(n);
+    }
+    status = written == text.size() ? 0 : 1;
+  } catch (...) {  // out of memory: that is what the limit is for
+    status = 1;
+  }
+  ::_exit(status);  // no destructors: the parent has its own of everything
+}
+
+// Reads until the other end is closed; nothing when that takes too long or is too much.
+std::optional<std::string> read_all(int from, Clock::time_point until, std::size_t most) {
+  std::string out;
+  std::array<char, 65536> buffer{};
+  while (true) {
+    const auto left =
+        std::chrono::duration_cast<std::chrono::milliseconds>(until - Clock::now()).count();
+    if (left <= 0) return std::nullopt;
+    pollfd ready{from, POLLIN, 0};
+    const int count = ::poll(&ready, 1, static_cast<int>(left));
+    if (count < 0 && errno == EINTR) continue;
+    if (count <= 0) return std::nullopt;
+    const ssize_t n = ::read(from, buffer.data(), buffer.size());
+    if (n < 0 && errno == EINTR) continue;
+    if (n < 0) return std::nullopt;
+    if (n == 0) return out;
+    out.append(buffer.data(), static_cast<std::size_t>(n));
+    if (out.size() > most) return std::nullopt;
+  }
+}
+
+}  // namespace
+
+std::optional<std::string> ask_aside(const std::function<std::string()>& question,
+                                     std::chrono::milliseconds patience, std::size_t most) {
+  int ends[2];
+  if (::pipe2(ends, O_CLOEXEC) != 0) return std::nullopt;
+  const auto until = Clock::now() + patience;
+  const pid_t child = ::fork();
+  if (child == 0) {
+    ::close(ends[0]);
+    answer(ends[1], question, patience);
+  }
+  ::close(ends[1]);
+  auto said = child > 0 ? read_all(ends[0], until, most) : std::nullopt;
+  ::close(ends[0]);
+  if (child < 0) return std::nullopt;
+  if (!said) ::kill(child, SIGKILL);
+  int status = 0;
+  while (::waitpid(child, &status, 0) < 0 && errno == EINTR) {
+  }
+  const bool well = WIFEXITED(status) && WEXITSTATUS(status) == 0;
+  return well ? said : std::nullopt;
+}
+
+}  // namespace chalkleaf::club

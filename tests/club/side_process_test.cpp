@@ -1,0 +1,30 @@
+#include "club/side_process.h"
+
+#include <unistd.h>
+
+#include <catch2/catch.hpp>
+#include <stdexcept>
+
+using namespace chalkleaf::club;
+using namespace std::chrono_literals;
+
+TEST_CASE("an answer comes back whole") {
+  CHECK(ask_aside([] { return std::string("4f2a91c"); }, 10s, 100) == "4f2a91c");
+  CHECK(ask_aside([] { return std::string(1'000'000, 'x'); }, 10s, 2'000'000)->size() == 1'000'000);
+  CHECK(ask_aside([] { return std::string(); }, 10s, 100) == "");
+}
+
+TEST_CASE("who hangs, fails or says too much gives no answer, and is gone") {
+  const auto begin = std::chrono::steady_clock::now();
+  CHECK_FALSE(ask_aside(
+                  []() -> std::string {
+                    while (true) ::pause();
+                  },
+                  200ms, 100)
+                  .has_value());
+  CHECK(std::chrono::steady_clock::now() - begin < 5s);
+  CHECK_FALSE(
+      ask_aside([]() -> std::string { throw std::runtime_error("no"); }, 10s, 100).has_value());
+  CHECK_FALSE(ask_aside([]() -> std::string { ::_exit(3); }, 10s, 100).has_value());
+  CHECK_FALSE(ask_aside([] { return std::string(1000, 'x'); }, 10s, 100).has_value());
+}
