@@ -7,6 +7,7 @@ fail=0
 sources=$(git ls-files --cached --others --exclude-standard 'src/*.cpp' 'src/*.h' 'tests/*.cpp' 'tests/*.h')
 # shellcheck disable=SC2086 # a list of files
 clang-format --dry-run --Werror $sources || fail=1
+tests/tidy.py || fail=1
 
 for file in $sources; do
   lines=$(wc -l <"$file")

@@ -1,0 +1,2 @@
+// Nothing but a place for the precompiled header that all test programs share
+// (tests/CMakeLists.txt).
