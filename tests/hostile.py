@@ -16,7 +16,7 @@ import time
 
 program = os.path.abspath(sys.argv[1])
 work = pathlib.Path(sys.argv[2]).resolve()
-LONGEST = 30  # seconds for one run, sanitizers included
+LONGEST = 60  # seconds for one run, sanitizers included
 passed, failures = 0, []
 
 

@@ -123,15 +123,21 @@ std::optional<ClubTools> open_club(const Root& root, const Request& request,
   return words_broken ? std::nullopt : std::optional(std::move(out));
 }
 
-// Each root's plans in one walk through its repository.
-std::vector<Revisions> look_up_revisions(const Selection& selection, const FileSystem& files) {
+// Each root's plans in one walk through its repository. Asks now, in this thread, and gives what
+// waits for the answers.
+std::function<std::vector<Revisions>()> ask_for_revisions(const Selection& selection,
+                                                          const FileSystem& files) {
   std::vector<std::vector<std::string>> paths(selection.roots.size());
   for (const PlanFile& plan : selection.plans) paths[plan.root].push_back(plan.path);
-  std::vector<Revisions> out;
+  std::vector<std::function<Revisions()>> asked;
   for (std::size_t i = 0; i < paths.size(); ++i) {
-    out.emplace_back(files, selection.roots[i].path, paths[i]);
+    asked.push_back(Revisions::ask(files, selection.roots[i].path, paths[i]));
   }
-  return out;
+  return [asked] {
+    std::vector<Revisions> out;
+    for (const auto& wait_for : asked) out.push_back(wait_for());
+    return out;
+  };
 }
 
 PlanPaths paths_of(const PlanFile& plan, const std::string& standing) {
@@ -248,8 +254,7 @@ Summary build(const Request& request, const Surroundings& around, Listener& list
   // walk takes, and neither needs the other.
   std::future<std::vector<Revisions>> revisions;
   if (!checks) {
-    revisions =
-        std::async(std::launch::async, [&] { return look_up_revisions(selection, around.files); });
+    revisions = std::async(std::launch::async, ask_for_revisions(selection, around.files));
   }
   const std::optional<Press> press = set_up_press(around, teller, summary);
   if (!press) return summary;

@@ -241,25 +241,32 @@ struct Revisions::State {
   std::map<std::string, Known> plans;  ///< by absolute path
 };
 
-Revisions::Revisions(const FileSystem& files, const std::string& folder,
-                     const std::vector<std::string>& paths) {
-  // Looking for .git first saves plans outside any repository the cost of starting libgit2.
-  if (!is_in_repository(files, folder)) return;
-  constexpr std::chrono::seconds kPatience{5};
+std::function<Revisions()> Revisions::ask(const FileSystem& files, const std::string& folder,
+                                          const std::vector<std::string>& paths) {
+  // Looking for .git first saves plans outside any repository the cost of a process.
+  if (!is_in_repository(files, folder)) return [] { return Revisions(); };
+  constexpr std::chrono::seconds kPatience{10};
   constexpr std::size_t kMostAnswer = 64 * 1024 * 1024;
-  const auto said =
-      ask_aside([&] { return walk_repository(folder, paths); }, kPatience, kMostAnswer);
-  if (!said || said->empty()) return;
-  auto state = std::make_unique<State>();
-  std::string_view rest = *said;
-  for (const std::string& path : paths) {
-    const std::size_t end = std::min(rest.find('\n'), rest.size());
-    if (const auto known = known_from(rest.substr(0, end))) state->plans[path] = *known;
-    rest.remove_prefix(std::min(end + 1, rest.size()));
-  }
-  state_ = std::move(state);
+  auto aside = std::make_shared<Aside>([&] { return walk_repository(folder, paths); }, kPatience,
+                                       kMostAnswer);
+  return [aside, paths] {
+    Revisions out;
+    const auto said = aside->answer();
+    if (!said || said->empty()) return out;
+    out.state_ = std::make_unique<State>();
+    std::string_view rest = *said;
+    for (const std::string& path : paths) {
+      const std::size_t end = std::min(rest.find('\n'), rest.size());
+      if (const auto known = known_from(rest.substr(0, end))) out.state_->plans[path] = *known;
+      rest.remove_prefix(std::min(end + 1, rest.size()));
+    }
+    return out;
+  };
 }
 
+Revisions::Revisions(const FileSystem& files, const std::string& folder,
+                     const std::vector<std::string>& paths)
+    : Revisions(ask(files, folder, paths)()) {}
 Revisions::~Revisions() = default;
 Revisions::Revisions(Revisions&&) noexcept = default;
 Revisions& Revisions::operator=(Revisions&&) noexcept = default;

@@ -6,6 +6,7 @@
 #pragma once
 
 #include <cstdint>
+#include <functional>
 #include <memory>
 #include <optional>
 #include <string>
@@ -32,6 +33,10 @@ class Revisions {
   /// (absolute). Without one, or when it cannot be read, every revision is empty.
   Revisions(const FileSystem& files, const std::string& folder,
             const std::vector<std::string>& paths);
+  /// The same in two steps. Asking starts a process, so it is done before any thread is started;
+  /// the function it gives waits for the answer, in whatever thread.
+  static std::function<Revisions()> ask(const FileSystem& files, const std::string& folder,
+                                        const std::vector<std::string>& paths);
   ~Revisions();
   Revisions(Revisions&&) noexcept;
   Revisions& operator=(Revisions&&) noexcept;
@@ -40,6 +45,7 @@ class Revisions {
   Revision of(const std::string& path, std::string_view bytes) const;
 
  private:
+  Revisions() = default;
   struct State;
   std::unique_ptr<State> state_;
 };

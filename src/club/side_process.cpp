@@ -9,6 +9,7 @@
 #include <array>
 #include <cerrno>
 #include <csignal>
+#include <utility>
 
 namespace chalkleaf::club {
 namespace {
@@ -43,8 +44,8 @@ void limit_resources(std::chrono::milliseconds patience) {
   ::setrlimit(RLIMIT_CORE, &no_core);
 }
 
-[[noreturn]] void answer(int to, const std::function<std::string()>& question,
-                         std::chrono::milliseconds patience) {
+[[noreturn]] void answer_in_child(int to, const std::function<std::string()>& question,
+                                  std::chrono::milliseconds patience) {
   limit_resources(patience);
   ::alarm(static_cast<unsigned>(patience.count() / 1000 + 1));
   int status = 1;
@@ -87,19 +88,37 @@ std::optional<std::string> read_all(int from, Clock::time_point until, std::size
 
 }  // namespace
 
-std::optional<std::string> ask_aside(const std::function<std::string()>& question,
-                                     std::chrono::milliseconds patience, std::size_t most) {
+Aside::Aside(const std::function<std::string()>& question, std::chrono::milliseconds patience,
+             std::size_t most)
+    : until_(Clock::now() + patience), most_(most) {
   int ends[2];
-  if (::pipe2(ends, O_CLOEXEC) != 0) return std::nullopt;
-  const auto until = Clock::now() + patience;
-  const pid_t child = ::fork();
-  if (child == 0) {
+  if (::pipe2(ends, O_CLOEXEC) != 0) return;
+  child_ = ::fork();
+  if (child_ == 0) {
     ::close(ends[0]);
-    answer(ends[1], question, patience);
+    answer_in_child(ends[1], question, patience);
   }
   ::close(ends[1]);
-  auto said = child > 0 ? read_all(ends[0], until, most) : std::nullopt;
-  ::close(ends[0]);
+  from_ = ends[0];
+}
+
+Aside::Aside(Aside&& other) noexcept
+    : child_(std::exchange(other.child_, -1)),
+      from_(std::exchange(other.from_, -1)),
+      until_(other.until_),
+      most_(other.most_) {}
+
+Aside::~Aside() {
+  if (from_ < 0) return;
+  until_ = Clock::now();  // nobody waits for it any more
+  answer();
+}
+
+std::optional<std::string> Aside::answer() {
+  if (from_ < 0) return std::nullopt;
+  auto said = child_ > 0 ? read_all(from_, until_, most_) : std::nullopt;
+  ::close(std::exchange(from_, -1));
+  const int child = std::exchange(child_, -1);
   if (child < 0) return std::nullopt;
   if (!said) ::kill(child, SIGKILL);
   int status = 0;

@@ -13,10 +13,25 @@
 
 namespace chalkleaf::club {
 
-/// Runs `question` in a child and gives its answer; nothing when it does not come in time, is
-/// larger than `most` bytes, or the child fails. The child starts with nothing but the calling
-/// thread.
-std::optional<std::string> ask_aside(const std::function<std::string()>& question,
-                                     std::chrono::milliseconds patience, std::size_t most);
+/// A question on its way. Ask while the process has one thread only: a fork copies the others'
+/// locks, held for ever. Its answer may be waited for in any thread.
+class Aside {
+ public:
+  /// Starts the child. An answer of more than `most` bytes is none.
+  Aside(const std::function<std::string()>& question, std::chrono::milliseconds patience,
+        std::size_t most);
+  Aside(Aside&& other) noexcept;
+  Aside& operator=(Aside&&) = delete;
+  ~Aside();
+  /// Waits, at most until the patience is over since the start; nothing when no whole answer came.
+  /// Once only.
+  std::optional<std::string> answer();
+
+ private:
+  int child_ = -1;
+  int from_ = -1;
+  std::chrono::steady_clock::time_point until_;
+  std::size_t most_;
+};
 
 }  // namespace chalkleaf::club

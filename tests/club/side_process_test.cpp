@@ -8,6 +8,15 @@
 using namespace chalkleaf::club;
 using namespace std::chrono_literals;
 
+namespace {
+
+std::optional<std::string> ask_aside(const std::function<std::string()>& question,
+                                     std::chrono::milliseconds patience, std::size_t most) {
+  return Aside(question, patience, most).answer();
+}
+
+}  // namespace
+
 TEST_CASE("an answer comes back whole") {
   CHECK(ask_aside([] { return std::string("4f2a91c"); }, 10s, 100) == "4f2a91c");
   CHECK(ask_aside([] { return std::string(1'000'000, 'x'); }, 10s, 2'000'000)->size() == 1'000'000);
@@ -27,4 +36,16 @@ TEST_CASE("who hangs, fails or says too much gives no answer, and is gone") {
       ask_aside([]() -> std::string { throw std::runtime_error("no"); }, 10s, 100).has_value());
   CHECK_FALSE(ask_aside([]() -> std::string { ::_exit(3); }, 10s, 100).has_value());
   CHECK_FALSE(ask_aside([] { return std::string(1000, 'x'); }, 10s, 100).has_value());
+}
+
+TEST_CASE("a question nobody waits for is ended at once") {
+  const auto begin = std::chrono::steady_clock::now();
+  {
+    const Aside unheard(
+        []() -> std::string {
+          while (true) ::pause();
+        },
+        60s, 100);
+  }
+  CHECK(std::chrono::steady_clock::now() - begin < 20s);
 }
