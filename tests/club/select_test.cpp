@@ -16,22 +16,22 @@ namespace {
 
 MemoryFileSystem disk() {
   return MemoryFileSystem{
-      {"/home/quay/club.yaml", ""},
-      {"/home/quay/README.md", ""},
-      {"/home/quay/sessions/b.md", ""},
-      {"/home/quay/sessions/a.md", ""},
-      {"/home/quay/sessions/README.md", ""},
-      {"/home/quay/sessions/notes.txt", ""},
-      {"/home/quay/sessions/wrens/c.md", ""},
-      {"/home/quay/sessions/out/d.md", ""},
-      {"/home/quay/sessions/private/e.md", ""},
-      {"/home/quay/sessions/.git/f.md", ""},
-      {"/home/quay/parts/warm-up.md", ""},
-      {"/home/quay/plans/swifts.md", ""},
-      {"/home/loose/one.md", ""},
-      {"/home/loose/two.md", ""},
-      {"/home/loose/README.md", ""},
-      {"/home/loose/below/three.md", ""},
+      {"/disk/quay/club.yaml", ""},
+      {"/disk/quay/README.md", ""},
+      {"/disk/quay/sessions/b.md", ""},
+      {"/disk/quay/sessions/a.md", ""},
+      {"/disk/quay/sessions/README.md", ""},
+      {"/disk/quay/sessions/notes.txt", ""},
+      {"/disk/quay/sessions/wrens/c.md", ""},
+      {"/disk/quay/sessions/out/d.md", ""},
+      {"/disk/quay/sessions/private/e.md", ""},
+      {"/disk/quay/sessions/.git/f.md", ""},
+      {"/disk/quay/parts/warm-up.md", ""},
+      {"/disk/quay/plans/swifts.md", ""},
+      {"/disk/loose/one.md", ""},
+      {"/disk/loose/two.md", ""},
+      {"/disk/loose/README.md", ""},
+      {"/disk/loose/below/three.md", ""},
   };
 }
 
@@ -51,56 +51,56 @@ std::string selected(const FileSystem& files, const Wanted& wanted) {
 }
 
 const std::string kWholeClub =
-    "/home/quay/plans/swifts.md -> /home/quay/out/swifts in /home/quay\n"
-    "/home/quay/sessions/a.md -> /home/quay/out/a in /home/quay\n"
-    "/home/quay/sessions/b.md -> /home/quay/out/b in /home/quay\n"
-    "/home/quay/sessions/wrens/c.md -> /home/quay/out/wrens/c in /home/quay\n";
+    "/disk/quay/plans/swifts.md -> /disk/quay/out/swifts in /disk/quay\n"
+    "/disk/quay/sessions/a.md -> /disk/quay/out/a in /disk/quay\n"
+    "/disk/quay/sessions/b.md -> /disk/quay/out/b in /disk/quay\n"
+    "/disk/quay/sessions/wrens/c.md -> /disk/quay/out/wrens/c in /disk/quay\n";
 
 }  // namespace
 
 TEST_CASE("without arguments: the whole club one stands in, from anywhere in it") {
-  CHECK(selected(disk(), {"/home/quay", {}, {}}) == kWholeClub);
-  CHECK(selected(disk(), {"/home/quay/sessions/wrens", {}, {}}) == kWholeClub);
+  CHECK(selected(disk(), {"/disk/quay", {}, {}}) == kWholeClub);
+  CHECK(selected(disk(), {"/disk/quay/sessions/wrens", {}, {}}) == kWholeClub);
 }
 
 TEST_CASE("without arguments and without a club: what to do about it") {
   CHECK(
-      selected(disk(), {"/home/loose", {}, {}}) ==
+      selected(disk(), {"/disk/loose", {}, {}}) ==
       "! no plan is named, and this folder is not in a club folder (one with a club.yaml); name a "
       "plan, such as ‘tuesday.md’, or a folder of plans\n");
-  CHECK(selected(disk(), {"/home", {}, {}}) ==
+  CHECK(selected(disk(), {"/disk", {}, {}}) ==
         "! no plan is named, and this folder is not in a club folder (one with a club.yaml); there "
         "is one in ‘quay’: name it, or go there first\n");
 }
 
 TEST_CASE("a folder in a club: the plans below it; a plan named twice counts once") {
-  CHECK(selected(disk(), {"/home", {"quay"}, {}}) == kWholeClub);
-  CHECK(selected(disk(), {"/home", {"quay/sessions/wrens", "quay/sessions/wrens/c.md"}, {}}) ==
-        "/home/quay/sessions/wrens/c.md -> /home/quay/out/wrens/c in /home/quay\n");
-  CHECK(selected(disk(), {"/home", {"quay/parts"}, {}}) ==
+  CHECK(selected(disk(), {"/disk", {"quay"}, {}}) == kWholeClub);
+  CHECK(selected(disk(), {"/disk", {"quay/sessions/wrens", "quay/sessions/wrens/c.md"}, {}}) ==
+        "/disk/quay/sessions/wrens/c.md -> /disk/quay/out/wrens/c in /disk/quay\n");
+  CHECK(selected(disk(), {"/disk", {"quay/parts"}, {}}) ==
         "! there are no plans in ‘quay/parts’: a club's plans are *.md files below its ‘sessions’ "
         "or ‘plans’ folder\n");
 }
 
 TEST_CASE("plans outside any club stand alone in their folder") {
-  CHECK(selected(disk(), {"/home/loose", {"."}, {}}) ==
-        "/home/loose/one.md -> /home/loose/out/one alone in /home/loose\n"
-        "/home/loose/two.md -> /home/loose/out/two alone in /home/loose\n");
-  CHECK(selected(disk(), {"/home", {"loose/below/three.md"}, {}}) ==
-        "/home/loose/below/three.md -> /home/loose/below/out/three alone in /home/loose/below\n");
+  CHECK(selected(disk(), {"/disk/loose", {"."}, {}}) ==
+        "/disk/loose/one.md -> /disk/loose/out/one alone in /disk/loose\n"
+        "/disk/loose/two.md -> /disk/loose/out/two alone in /disk/loose\n");
+  CHECK(selected(disk(), {"/disk", {"loose/below/three.md"}, {}}) ==
+        "/disk/loose/below/three.md -> /disk/loose/below/out/three alone in /disk/loose/below\n");
 }
 
 TEST_CASE("what is not there is said, and the rest is still selected") {
-  CHECK(selected(disk(), {"/home", {"loose/nine.md", "loose/one.md"}, {}}) ==
-        "/home/loose/one.md -> /home/loose/out/one alone in /home/loose\n"
+  CHECK(selected(disk(), {"/disk", {"loose/nine.md", "loose/one.md"}, {}}) ==
+        "/disk/loose/one.md -> /disk/loose/out/one alone in /disk/loose\n"
         "! there is no file or folder ‘loose/nine.md’\n");
 }
 
 TEST_CASE("--out takes the sheets of all, and two plans never share a name there") {
   MemoryFileSystem files = disk();
-  files.put("/home/quay/plans/a.md", "");
-  CHECK(selected(files, {"/home", {"quay/plans/a.md", "quay/sessions/a.md"}, "prints"}) ==
-        "/home/quay/plans/a.md -> /home/prints/a in /home/quay\n"
+  files.put("/disk/quay/plans/a.md", "");
+  CHECK(selected(files, {"/disk", {"quay/plans/a.md", "quay/sessions/a.md"}, "prints"}) ==
+        "/disk/quay/plans/a.md -> /disk/prints/a in /disk/quay\n"
         "! ‘quay/sessions/a.md’ would be printed over ‘quay/plans/a.md’, as prints/a-card.pdf; "
         "rename one of them\n");
 }
@@ -138,9 +138,9 @@ TEST_CASE("a plan saved with another ending is mentioned, with the name it shoul
 
 TEST_CASE("a part or the club's file, named, is told apart from plans") {
   MemoryFileSystem files = disk();
-  files.put("/home/loose/parts/warm-up.md", "");
+  files.put("/disk/loose/parts/warm-up.md", "");
   const auto kinds = [&](const std::vector<std::string>& arguments) {
-    const Selection selection = select_plans(files, {"/home", arguments, {}});
+    const Selection selection = select_plans(files, {"/disk", arguments, {}});
     CHECK(selection.plans.empty());
     CHECK(selection.problems.empty());
     std::string out;
@@ -151,9 +151,9 @@ TEST_CASE("a part or the club's file, named, is told apart from plans") {
     return out;
   };
   CHECK(kinds({"quay/parts/warm-up.md", "quay/club.yaml", "quay/parts/../parts/warm-up.md"}) ==
-        "club /home/quay/club.yaml in /home/quay\n"
-        "part /home/quay/parts/warm-up.md in /home/quay\n");
-  CHECK(kinds({"loose/parts/warm-up.md"}) == "part /home/loose/parts/warm-up.md in /home/loose\n");
+        "club /disk/quay/club.yaml in /disk/quay\n"
+        "part /disk/quay/parts/warm-up.md in /disk/quay\n");
+  CHECK(kinds({"loose/parts/warm-up.md"}) == "part /disk/loose/parts/warm-up.md in /disk/loose\n");
 }
 
 TEST_CASE("links: folders are not followed, files only inside the club") {
