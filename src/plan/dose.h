@@ -2,6 +2,7 @@
 //
 //     [sets x] amount [each side|way|leg|arm [: names]] [, rest T] [, tempo 3-0-1-0] [, pace T]
 //              [, effort 6] [, every T] [, up to T] [, N goes] [, words]
+//              , or several moves in a row: `3 x (10 star jumps, 10 high knees), rest 30 s`
 //     amount = 10 | 10 reps | 30 s | hold 30 s | 2 min | 20 steps | 4 lengths | max hold
 //
 // Sets may also stand behind the amount (`10 reps x 3`), and sides be said as `each`, `per leg`,
@@ -21,10 +22,18 @@
 
 namespace chalkleaf::plan {
 
+/// A stretch of words the coach set off: `**strong**` or `*emphasised*`.
+struct Emphasis {
+  std::size_t begin = 0;  ///< in the text
+  std::size_t end = 0;
+  bool strong = false;
+};
+
 /// Words the coach wrote, with marks of emphasis taken off, and where they stand.
 struct Words {
   std::string text;
   Span span;
+  std::vector<Emphasis> emphasis = {};  ///< in order, not overlapping; kept where text is printed
   bool empty() const { return text.empty(); }
 };
 
@@ -34,6 +43,7 @@ enum class AmountKind {
   kSteps,        ///< `count` steps
   kLengths,      ///< `count` lengths of the strip, hall or room
   kMaxHold,      ///< as long as the shape stays good, at most `time` if there is one
+  kMoves,        ///< several moves in a row: Dose::moves
 };
 
 /// What is done once, in one set on one side.
@@ -47,6 +57,13 @@ struct Amount {
 /// Whether the amount is done once or on each of two sides. Without names it stands for two.
 enum class Sides { kOnce, kEachSide, kEachWay, kEachLeg, kEachArm };
 
+/// One of several moves in a row: `10 star jumps`.
+struct Move {
+  Words name;  ///< `star jumps`; may be empty only where the dose cannot be read
+  Amount amount;
+  Sides sides = Sides::kOnce;
+};
+
 /// Seconds down, paused, up, paused for one repetition: `tempo 3-0-1-0`.
 struct Tempo {
   std::array<Duration, 4> phases;
@@ -58,6 +75,7 @@ struct Dose {
   std::int64_t sets = 1;
   bool in_goes = false;  ///< the sets were written as goes: `max hold, 3 goes`
   Amount amount;
+  std::vector<Move> moves;  ///< kMoves: at least two; one set is all of them in order
   Sides sides = Sides::kOnce;
   std::vector<Words> ways;  ///< `each way: forwards, backwards`
   /// Between sets (and between goes), not after the last. With one set: between its sides or ways;

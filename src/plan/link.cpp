@@ -100,6 +100,7 @@ class Linker {
   static Span span_of(const Drill& drill) { return drill.span; }
   static Span span_of(const Note& note) { return note.words.span; }
   static Span span_of(const PartLink& link) { return link.span; }
+  static Span span_of(const KitMove& move) { return move.span; }
 
   void follow(const PartLink& link, Part& part) {
     const auto found = parts_.find(trail_.back().path, path_of(link.target));

@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "base/date.h"
+#include "base/diagnostic.h"
 #include "base/duration.h"
 #include "base/paper.h"
 #include "base/span.h"
@@ -27,9 +28,15 @@ struct Sourced {
 
 /// Text of the coach's that is neither drill, cue nor safety: printed as it stands, in its place.
 struct Note {
-  enum class Kind { kParagraph, kSubheading, kListItem, kTableRow, kVerbatim };
+  enum class Kind { kParagraph, kSubheading, kListItem, kTableRow, kVerbatim, kPicture };
+  /// Who it is printed for: `Coach: …` and `Family: …` are for one of the two sheets alone.
+  enum class For { kAll, kCoach, kFamily };
   Kind kind = Kind::kParagraph;
-  Words words;
+  Words words;  ///< kPicture: its text for who cannot see it, perhaps empty
+  For reader = For::kAll;
+  std::vector<Words> cells = {};  ///< kTableRow: every cell, empty ones too
+  bool table_head = false;        ///< kTableRow: the row of column titles
+  std::string picture = {};       ///< kPicture: as written; link_parts makes it an absolute path
 };
 
 /// One safety blockquote. `words` has all of it without a leading `Safety.`; `sentences` has it in
@@ -60,18 +67,45 @@ struct Substitute {
   std::vector<Note> notes;
 };
 
+/// `Circuit: 3 rounds, 30 s work, 15 s rest, 1 min between rounds`, for the drills listed below it.
+struct Circuit {
+  Span span;
+  std::int64_t rounds = 1;
+  std::optional<Duration> work;  ///< at each station; none: each station has a dose of its own
+  std::optional<Duration> rest;  ///< after each station but the last of a round; none: change-over
+  std::optional<Duration> between;  ///< between two rounds; none: like `rest`
+};
+
+struct LibraryDrill;
+
 /// One line of the session.
 struct Drill {
   Span span;  ///< the whole list item
   Words name;
-  std::optional<Dose> dose;  ///< empty: none written, or unreadable (then already reported)
+  std::vector<Words> choices;  ///< `a or b or c` in the name, in the order written; else empty
+  std::optional<Dose> dose;    ///< empty: none written, or unreadable (then already reported)
   bool dose_unreadable = false;
+  std::optional<Circuit> circuit;  ///< then there is no dose
+  std::vector<Drill> stations;     ///< of a circuit, in order; not circuits themselves
   std::vector<Words> cues;
   std::vector<Variation> easier;
   std::vector<Variation> harder;
   std::vector<KitUse> uses;
   std::vector<Substitute> substitutes;
   std::vector<Note> notes;
+  Words record;  ///< `record: seconds`: what is written into a box on the sheets; may be empty
+  Words at;      ///< `at: beam`: the hall's station; may be empty
+  const LibraryDrill* known = nullptr;  ///< the club's own description; set by plan::inherit
+};
+
+/// `Pick up: hoops`, `Put away: hoops, in the blue bag: 1 min`: a line between drills.
+struct KitMove {
+  enum class Way { kPickUp, kPutAway };
+  Span span;
+  Way way = Way::kPickUp;
+  std::vector<Words> kit;        ///< `hoops`, `cones`
+  Words how;                     ///< what else the line says; may be empty
+  std::optional<Duration> time;  ///< when it takes longer than a change-over
 };
 
 /// A link to a shared part, before it is followed.
@@ -81,7 +115,7 @@ struct PartLink {
   Span span;
 };
 
-using Step = std::variant<Drill, Note, PartLink>;
+using Step = std::variant<Drill, Note, PartLink, KitMove>;
 
 enum class PartRole { kWarmUp, kMain, kCoolDown };
 
@@ -119,7 +153,53 @@ struct Group {
   Words name;
   std::optional<Sourced<int>> youngest;  ///< years
   std::optional<Sourced<int>> oldest;
-  std::optional<Sourced<int>> size;  ///< gymnasts
+  std::optional<Sourced<int>> size;         ///< gymnasts
+  std::optional<Sourced<int>> level = {};   ///< the highest level of drill it does, 1 to 10
+  std::optional<Sourced<int>> adults = {};  ///< usually with it; none: the staff who name the group
+};
+
+/// A place in the hall: `beam: {count: 3, takes: 1}`.
+struct Station {
+  Words name;
+  Sourced<int> count{1, {}};  ///< how many there are
+  Sourced<int> takes{0, {}};  ///< gymnasts at a time on each; 0: as many as come
+};
+
+/// What the club owns: `hoops: 12`, `mats: {count: 8, note: thin}`.
+struct StockItem {
+  Words name;
+  std::optional<Sourced<int>> count;  ///< none: enough for everybody
+  Words note;                         ///< may be empty
+};
+
+/// One adult of the club's, named by role or first name: `Lead coach: {qualification: …}`.
+struct StaffMember {
+  Words name;
+  Words qualification;  ///< may be empty
+  std::vector<Words> groups;
+};
+
+/// `words: {dish: …}`: a word of the trade, explained to families.
+struct ExplainedWord {
+  Words word;
+  Words meaning;
+};
+
+/// `checks: {under-slot: off}`. Names are checked by `reason`.
+struct SeverityChoice {
+  Words check;
+  std::optional<Severity> severity;  ///< none: off
+  Span span;                         ///< of the value
+};
+
+/// `limits:` of a club; what is not set is the default of the check that uses it.
+struct Limits {
+  std::optional<Sourced<Duration>> longest_stretch;  ///< `longest-stretch`: one hold
+  std::optional<Sourced<Duration>>
+      stretch_before_power;                      ///< `stretch-before-power`: a muscle's sum
+  std::optional<Sourced<Duration>> water_after;  ///< `water-after`: minutes without a water break
+  std::optional<Sourced<int>> unused_share;      ///< `unused-share`: percent of the slot, 0 to 100
+  std::optional<Sourced<int>> fewest_adults;     ///< `fewest-adults`: with any group
 };
 
 /// `club.yaml`. A plan without a club has a Club with an empty name and defaults.
@@ -129,10 +209,20 @@ struct Club {
   std::optional<Sourced<Paper>> paper;
   std::vector<Group> groups;
   Timings timings;
-  Words contact;                ///< who to ask, for the home sheet; may be empty
+  Words contact;  ///< who to ask, for the home sheet; may be empty
+  /// `contacts:` besides, each with what it is for: `safeguarding: …`
+  std::vector<std::pair<Words, Words>> contacts;
+  std::vector<Station> stations;  ///< of the hall
+  std::vector<StockItem> kit;
+  std::vector<StaffMember> staff;
+  std::vector<ExplainedWord> words;
+  std::vector<SeverityChoice> checks;
+  Limits limits;
   std::string language = "en";  ///< BCP 47 tag of the club's sheets
 
-  const Group* group(std::string_view name) const;  ///< ignoring ASCII case
+  const Group* group(std::string_view name) const;      ///< ignoring ASCII case
+  const Station* station(std::string_view name) const;  ///< ignoring ASCII case and a plural
+  const StockItem* stock(std::string_view name) const;  ///< ignoring ASCII case and a plural
 };
 
 enum class Place { kGym, kHome };
@@ -148,8 +238,10 @@ struct Session {
   Span front_matter;  ///< where a missing key belongs; the file's first line when there is none
   Words title;
   Sourced<Place> place;
-  Words group_name;            ///< may be empty
-  std::optional<Group> group;  ///< the club's group of that name
+  Words group_name;                      ///< may be empty
+  std::optional<Group> group;            ///< the club's group of that name
+  std::optional<Sourced<int>> gymnasts;  ///< `gymnasts: 6`, when not the whole group comes
+  std::optional<Sourced<int>> adults;    ///< `adults: 2`, in the hall with them
   std::optional<Sourced<Duration>> slot;
   std::optional<Sourced<TimeOfDay>> start;
   std::optional<Sourced<Date>> date;
@@ -160,6 +252,9 @@ struct Session {
   std::vector<Safety> safety;      ///< of the session; each part has its own besides
   std::vector<Part> parts;
   std::vector<SourcePtr> sources;  ///< the plan and every part it uses: keeps all spans alive
+
+  /// How many come: `gymnasts:`, else the group's size; none when neither is known.
+  std::optional<int> gymnast_count() const;
 };
 
 /// A shared part's file, its links not yet followed.
@@ -171,7 +266,9 @@ struct PartFile {
   std::optional<Span> place;  ///< where it says `place:`, which only a session does
 };
 
-/// The drills of a part, in order.
+/// The drills of a part that have a line of their own, in order: a circuit is one.
 std::vector<const Drill*> drills_of(const Part& part);
+/// The same, each circuit followed by its stations.
+std::vector<const Drill*> all_drills_of(const Part& part);
 
 }  // namespace chalkleaf::plan

@@ -15,7 +15,11 @@ namespace chalkleaf::reason {
 struct CheckInfo {
   std::string_view name;
   Severity severity;
-  std::string_view purpose;  ///< one sentence
+  std::string_view purpose;       ///< one sentence: what it finds, and why that matters
+  std::string_view source = {};   ///< what it rests on: a published source, or common practice
+  std::string_view cure = {};     ///< what to change
+  std::string_view example = {};  ///< some lines of a plan or club file that provoke it
+  bool adjustable = true;         ///< a club may change its severity; not of what cannot be read
 };
 /// Every check of the program, whichever room finds it, in the order of the manual.
 const std::vector<CheckInfo>& all_checks();

@@ -99,6 +99,8 @@ Term amount(const Dose& dose, const Timings& timings) {
         return {*dose.amount.time, exact_text(*dose.amount.time) + " (max hold, its cap)"};
       }
       return from_timing(timings.max_hold, "max hold");
+    case AmountKind::kMoves:
+      break;
   }
   return {};
 }

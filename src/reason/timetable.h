@@ -19,9 +19,19 @@ struct DrillTime {
   Duration work;        ///< doing it, all sets and sides
   Duration rest;        ///< between its sets
   Duration changeover;  ///< after it, before the next drill of the session; none after the last
+  int waves = 1;        ///< turns until the whole group has done a set, where a station takes fewer
+  /// Of a circuit: one round, each station from the circuit's begin of that round.
+  std::vector<DrillTime> stations = {};
   bool shared_time = false;  ///< it has no dose of its own and fills its share of the part's budget
   std::string reasoning;     ///< how work and rest came about: `3 × 20 s + 2 × 20 s rest`
   Duration length() const { return work + rest + changeover; }
+};
+
+/// The time of a line that moves kit. Without a time of its own it is done in the change-over.
+struct KitMoveTime {
+  const plan::KitMove* move = nullptr;
+  Duration start;
+  Duration length;
 };
 
 /// The time of one part. One without drills but with a budget takes its budget.
@@ -30,6 +40,7 @@ struct PartTime {
   Duration start;
   Duration length;  ///< the change-over into the next part included
   std::vector<DrillTime> drills;
+  std::vector<KitMoveTime> kit_moves = {};
 };
 
 /// The session's times. Points into the session, which must outlive it.

@@ -24,6 +24,7 @@ std::string short_amount(const Dose& dose, const Labels& labels) {
     case AmountKind::kLengths:
       return labels.count("dose-lengths", dose.amount.count);
     case AmountKind::kMaxHold:
+    case AmountKind::kMoves:
       break;
   }
   if (!dose.amount.time) return labels.say("dose-max-hold");
@@ -78,6 +79,7 @@ std::string plain_amount(const Dose& dose, std::string_view drill_name, const La
       return labels.say(held ? "say-hold" : "say-keep-going", {{"time", time}});
     }
     case AmountKind::kMaxHold:
+    case AmountKind::kMoves:
       break;
   }
   if (!dose.amount.time) return labels.say("say-max-hold");

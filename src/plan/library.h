@@ -1,0 +1,100 @@
+// The club's drill library: one file a drill, written once, used by every plan that names it.
+//
+// A drill file has front matter (what kind of drill, what it needs, how hard it is) and a body in
+// the words of a drill's own lines: cues, easier and harder rungs, safety. A plan line inherits
+// what it does not say. Tested by tests/plan/library_test.cpp.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/diagnostic.h"
+#include "plan/model.h"
+#include "source/tree.h"
+
+namespace chalkleaf::plan {
+
+/// What a drill does for the body; decides what the checks expect of it.
+enum class DrillKind {
+  kUnknown,
+  kRaise,     ///< `raise`: raises the pulse
+  kMobilise,  ///< `mobilise`: moves joints through their range
+  kActivate,  ///< `activate`: wakes the muscles that work later
+  kStrength,  ///< `strength`
+  kShape,     ///< `shape`: a body shape held or moved through
+  kBalance,   ///< `balance`
+  kSupport,   ///< `support`: weight on the hands
+  kHang,      ///< `hang`
+  kSwing,     ///< `swing`
+  kJump,      ///< `jump`
+  kLanding,   ///< `landing`
+  kRoll,      ///< `roll`
+  kTurn,      ///< `turn`: about the long axis
+  kSkill,     ///< `skill`: what fits nowhere else
+  kStretch,   ///< `stretch`: held still
+  kGame,      ///< `game`
+  kRest,      ///< `rest`: water, talk, calm breathing
+};
+/// `strength` and its kin; empty for kUnknown.
+std::string_view kind_name(DrillKind kind);
+/// True for work that needs speed and force, before which long stretches are harmful.
+bool is_power(DrillKind kind);
+
+/// One file of `drills/`.
+struct LibraryDrill {
+  SourcePtr source;
+  Words name;
+  std::vector<Words> also;  ///< other names it goes by
+  Sourced<DrillKind> kind;
+  Words figure;  ///< a pose by name; may be empty
+  Words plain;   ///< one sentence for a family: what it is; may be empty
+  std::vector<std::pair<Words, Sourced<int>>> loads;  ///< region and load, 1 to 3
+  std::vector<Words> stretches;                       ///< muscle groups, of a stretch
+  std::vector<KitUse> needs;                          ///< kit it cannot be done without
+  Words at;                                           ///< station of the hall; may be empty
+  std::optional<Sourced<bool>> spotter;               ///< a spotter stands by
+  std::optional<Sourced<bool>> home;       ///< `home: no`: height or apparatus, never at home
+  std::optional<Sourced<bool>> one_sided;  ///< `sides: each`: done on one side at a time
+  Words curve;                             ///< `dish` or `arch`; may be empty
+  std::optional<Sourced<int>> level;       ///< 1 to 10
+  std::optional<Sourced<Duration>> pace;   ///< of one repetition
+  Words mets;                              ///< a compendium code, for `load` some day; may be empty
+  std::vector<Words> cues;
+  std::vector<Variation> easier;  ///< the nearest rung first
+  std::vector<Variation> harder;
+  std::vector<Substitute> substitutes;
+  std::vector<Note> notes;
+  std::vector<Safety> safety;
+};
+
+/// Reads one drill file; always gives a drill, with a name from the file's when it has none.
+LibraryDrill read_drill(const source::Document& document, Diagnostics& diagnostics);
+
+/// All drills of a club, found by name. Read-only once made; safe to share between threads.
+class DrillBook {
+ public:
+  DrillBook() = default;
+  /// Reports two files of one name (`duplicate-drill`); the first one counts.
+  DrillBook(std::vector<LibraryDrill> drills, Diagnostics& diagnostics);
+
+  bool empty() const { return drills_.empty(); }
+  const std::vector<LibraryDrill>& all() const { return drills_; }
+  /// By name or other name, forgiving case, plurals, hyphens, accents and what follows a comma, a
+  /// bracket, `on`, `with` or the like: `Dish holds, palms pressed together` is `Dish hold`.
+  const LibraryDrill* find(std::string_view name) const;
+  /// A name that is close to one nobody knows.
+  std::optional<std::string> closest(std::string_view name) const;
+
+ private:
+  std::vector<LibraryDrill> drills_;
+  std::map<std::string, std::size_t> by_key_;  ///< normalised name → place in drills_
+};
+
+/// Gives each drill of a linked session its `known`, and what its line leaves out: cues, easier,
+/// harder, kit, station, substitutes and safety. `book` must outlive the session.
+void inherit(Session& session, const DrillBook& book);
+
+}  // namespace chalkleaf::plan
