@@ -10,9 +10,11 @@ import os
 import pathlib
 import resource
 import shutil
+import struct
 import subprocess
 import sys
 import time
+import zlib
 
 program = os.path.abspath(sys.argv[1])
 work = pathlib.Path(sys.argv[2]).resolve()
@@ -118,6 +120,115 @@ def sizes():
     expect("memory is bounded", peak < 1500)  # the sanitizers' own needs included
 
 
+def club_files():
+    """What stands in club.yaml and the drill library costs no more than a plan does."""
+    bomb = "a: &a [x, x, x, x, x, x, x, x, x]\n" + "".join(
+        f"{chr(98 + i)}: &{chr(98 + i)} [*{chr(97 + i)}, *{chr(97 + i)}, *{chr(97 + i)}, *{chr(97 + i)}, *{chr(97 + i)}]\n"
+        for i in range(20))
+    texts = {
+        "yaml-bomb": bomb,
+        "yaml-deep-flow": "groups: " + "[" * 100_000,
+        "yaml-deep-maps": "groups: " + "{a: " * 50_000,
+        "yaml-deep-blocks": "".join(" " * i + f"k{i}:\n" for i in range(700)),
+        "yaml-many-keys": "groups:\n" + "".join(f"  G{i}: {{ages: 6-8}}\n" for i in range(20_000)),
+        "yaml-same-key": "name: C\n" * 50_000,
+        "yaml-long-scalar": "name: " + "x" * 500_000,
+        "yaml-merge": "groups: {<<: {a: b}, <<: {c: d}}\n",
+        "yaml-words": "name: C\nwords:\n" + "".join(f"  word{i}: x\n" for i in range(20_000)),
+        "yaml-stations": "name: C\nhall:\n" + "".join(f"  s{i}: {{takes: 1}}\n" for i in range(20_000)),
+    }
+    for name, text in texts.items():
+        folder = club(name, "- A jump: 10\n  - at: s1\n  - uses: hoop\n" * 300)
+        (folder / "club.yaml").write_text(text if name.startswith("yaml") and "name: " in text else "name: C\n" + text)
+        code, said = run(folder)
+        expect(f"{name} in club.yaml: in few words", code in (0, 1, 2) and len(said) < 400_000)
+        folder = club(name + "-in-a-drill", "- A jump: 10\n")
+        (folder / "drills").mkdir()
+        (folder / "drills" / "a-jump.md").write_text(f"---\ntitle: A jump\n{text}---\n\n- cue: up\n")
+        code, said = run(folder)
+        expect(f"{name} in a drill: in few words", code in (0, 1) and len(said) < 400_000)
+    folder = club("many-drills", "- Drill 5: 10\n- Drill nobody knows: 10\n" * 500)
+    (folder / "drills").mkdir()
+    for i in range(5000):
+        (folder / "drills" / f"d{i:05}.md").write_text(f"---\ntitle: Drill {i}\nkind: jump\n---\n\n- cue: up\n")
+    code, said = run(folder)
+    expect("a library of 5000 drills: in few words", code in (0, 1) and len(said) < 400_000)
+    folder = club("same-name-drills", "- A jump: 10\n")
+    (folder / "drills").mkdir()
+    for i in range(1500):
+        (folder / "drills" / f"d{i:05}.md").write_text("---\ntitle: A jump\nalso: A hop\nkind: jump\n---\n\n- cue: up\n")
+    code, said = run(folder)
+    expect("a library of one name", code in (0, 1) and len(said) < 2_000_000)
+
+
+def strange_files():
+    folder = club("one-line-of-100-MB")
+    with open(folder / "sessions" / "long.md", "wb") as file:
+        file.truncate(100 * 1024 * 1024)
+    code, said = run(folder)
+    expect("100 MB in one line are refused by their size", code == 1 and "[unreadable-file]" in said)
+
+    folder = club("loops-and-pipes", "[Loop](../parts/loop.md)\n\n[Pipe](../parts/pipe.md)\n\n![a](../pictures/pipe.png)\n")
+    (folder / "drills").mkdir()
+    (folder / "pictures").mkdir()
+    (folder / "drills" / "again").symlink_to(folder / "drills")
+    (folder / "drills" / "loop.md").symlink_to("loop.md")
+    (folder / "drills" / "out.md").symlink_to("/etc/hostname")
+    (folder / "drills" / "endless.md").symlink_to("/dev/zero")
+    (folder / "parts" / "loop.md").symlink_to("loop.md")
+    (folder / "sessions" / "up").symlink_to("..")
+    (folder / "drills" / "folder.md").mkdir()
+    os.mkfifo(folder / "drills" / "pipe.md")
+    os.mkfifo(folder / "parts" / "pipe.md")
+    os.mkfifo(folder / "pictures" / "pipe.png")
+    code, said = run(folder)
+    expect("loops, pipes and devices are not waited for", code in (0, 1) and len(said) < 100_000)
+    expect("a link out of the library is not followed", pathlib.Path("/etc/hostname").read_text().strip() not in said)
+
+    folder = club("vanishing-files", "", [f"p{i}" for i in range(200)])
+    (folder / "drills").mkdir()
+    child = subprocess.Popen([program, "build", "--jobs", "2"], cwd=folder, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+    begin = time.monotonic()
+    while child.poll() is None and time.monotonic() - begin < LONGEST:
+        for i in range(0, 200, 3):
+            path = folder / "sessions" / f"p{i}.md"
+            path.unlink(missing_ok=True)
+            (folder / "drills" / f"d{i}.md").write_text("---\ntitle: D\nkind: jump\n---\n")
+    child.kill()
+    expect("files that vanish do no harm", child.wait() in (0, 1))
+
+
+def pictures():
+    png = bytes.fromhex("89504e470d0a1a0a")
+
+    def chunk(name, data):
+        return struct.pack(">I", len(data)) + name + data + struct.pack(">I", zlib.crc32(name + data))
+
+    def header(width, height, depth=8, colour=0, interlace=0):
+        return chunk(b"IHDR", struct.pack(">IIBBBBB", width, height, depth, colour, 0, 0, interlace))
+
+    small = png + header(8, 8) + chunk(b"IDAT", zlib.compress(b"\0" * 72)) + chunk(b"IEND", b"")
+    files = {
+        "huge": png + header(0x7FFFFFFF, 0x7FFFFFFF) + chunk(b"IDAT", zlib.compress(b"\0" * 1000)) + chunk(b"IEND", b""),
+        "lying": png + header(4000, 4000) + chunk(b"IDAT", zlib.compress(b"\0" * 10)) + chunk(b"IEND", b""),
+        "bomb": png + header(9000, 2600, 8, 2) + chunk(b"IDAT", zlib.compress(b"\0" * (2600 * 27001), 9)) + chunk(b"IEND", b""),
+        "text-bomb": png + header(8, 8) + chunk(b"zTXt", b"a\0\0" + zlib.compress(b"x" * 50_000_000, 9)) + small[33:],
+        "no-pixels": png + header(0, 0) + chunk(b"IEND", b""),
+        "cut": small[:-20],
+        "wrong-sum": small[:40] + b"\xff" + small[41:],
+        "only-a-name": b"",
+        "script": b"#!/bin/sh\nexit 1\n",
+    }
+    for name, data in files.items():
+        folder = club("picture-" + name, "![a picture](../p.png)\n")
+        (folder / "p.png").write_bytes(data)
+        code, said = run(folder)
+        # A picture of one colour may be as large as it likes, within the limits; all others are no pictures.
+        wanted = (0,) if name in ("bomb", "text-bomb") else (1,)
+        expect(f"picture {name}: exit {code}, {said[:300]}", code in wanted and len(said) < 5000)
+        expect(f"picture {name} is named", code == 0 or "p.png" in said)
+
+
 def process():
     folder = club("closed-streams", "- Jump 日 \U0001f938: 10\n", [f"p{i}" for i in range(40)])
     subprocess.run(f"exec '{program}' build --jobs 2 >&- 2>&-", shell=True, cwd=folder, timeout=LONGEST)
@@ -134,6 +245,9 @@ work.mkdir(parents=True, exist_ok=True)
 outside()
 repositories()
 sizes()
+club_files()
+strange_files()
+pictures()
 process()
 for failure in failures:
     print("FAILED:", failure)

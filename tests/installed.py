@@ -4,7 +4,7 @@
 usage: installed.py CMAKE BUILD_FOLDER REPOSITORY WORK_FOLDER
 
 Installs into a prefix, moves the prefix, and from another folder runs the program there on a copy of the demo club:
-the PDFs must be the bytes the build folder's own program makes.
+the PDFs must be the bytes the build folder's own program makes. `begin` finds the starter it was installed with.
 """
 import os
 import pathlib
@@ -44,4 +44,6 @@ if len(made) < plans:
     sys.exit(f"{len(made)} PDFs of {plans} plans")
 if made != pdfs(work / "compared"):
     sys.exit("the installed program's PDFs differ from the build folder's")
+run(installed / "bin" / "chalkleaf", "begin", "begun")
+run(installed / "bin" / "chalkleaf", "build", "--strict", "begun")
 print(f"{len(made)} PDFs from the installed program, the same bytes")

@@ -45,6 +45,20 @@ void Diagnostics::append(const Diagnostics& other) {
   kept_.insert(kept_.end(), other.kept_.begin(), other.kept_.end());
 }
 
+void Diagnostics::revise(const std::function<std::optional<Severity>(const Diagnostic&)>& decide) {
+  std::vector<Diagnostic> kept;
+  kept.reserve(all_.size());
+  errors_ = 0;
+  for (Diagnostic& diagnostic : all_) {
+    const std::optional<Severity> severity = decide(diagnostic);
+    if (!severity) continue;
+    diagnostic.severity = *severity;
+    if (*severity == Severity::kError) ++errors_;
+    kept.push_back(std::move(diagnostic));
+  }
+  all_ = std::move(kept);
+}
+
 void Diagnostics::make_strict() {
   for (Diagnostic& diagnostic : all_) diagnostic.severity = Severity::kError;
   errors_ = all_.size();

@@ -5,6 +5,8 @@
 // elsewhere (base/diagnostic_text.h). Tested by tests/base/diagnostic_test.cpp.
 #pragma once
 
+#include <functional>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -52,6 +54,8 @@ class Diagnostics {
   void keep(SourcePtr source) { kept_.push_back(std::move(source)); }
   /// Adds everything of `other` to this one.
   void append(const Diagnostics& other);
+  /// Gives each the severity that `decide` says, and drops those it says nothing for.
+  void revise(const std::function<std::optional<Severity>(const Diagnostic&)>& decide);
   /// Makes every warning an error, for `--strict`.
   void make_strict();
 

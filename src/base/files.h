@@ -48,6 +48,8 @@ class FileSystem {
                                                     std::string_view bytes) = 0;
   /// Removes a file; no error when there is none.
   virtual tl::expected<void, FileError> remove(const std::string& path) = 0;
+  /// Removes a folder that is empty; one that is not stays, and that is an error.
+  virtual tl::expected<void, FileError> remove_empty_folder(const std::string& path) = 0;
 };
 
 /// The machine's own disk.
@@ -61,6 +63,7 @@ class RealFileSystem final : public FileSystem {
   tl::expected<void, FileError> write_whole(const std::string& path,
                                             std::string_view bytes) override;
   tl::expected<void, FileError> remove(const std::string& path) override;
+  tl::expected<void, FileError> remove_empty_folder(const std::string& path) override;
 };
 
 /// Joins two paths with one `/`; an absolute second path stands alone.

@@ -190,4 +190,9 @@ tl::expected<void, FileError> RealFileSystem::remove(const std::string& path) {
   return tl::unexpected(from_errno(errno));
 }
 
+tl::expected<void, FileError> RealFileSystem::remove_empty_folder(const std::string& path) {
+  if (::rmdir(path.c_str()) == 0 || errno == ENOENT) return {};
+  return tl::unexpected(from_errno(errno));
+}
+
 }  // namespace chalkleaf

@@ -101,6 +101,14 @@ std::variant<Arguments, Stop> read_arguments(int count, const char* const* value
   add_common(*build, texts);
   add_common(*check, texts);
   times->add_option("PLAN", texts.paths, "The plan")->required()->expected(1);
+  CLI::App* explain = app.add_subcommand("explain", "Say what a check finds, why, and what to do");
+  std::string check_name;
+  explain->add_option("NAME", check_name, "The name at the end of a message; without, all of them");
+  explain->footer("Example:\n  chalkleaf explain over-slot");
+  CLI::App* begin = app.add_subcommand("begin", "Make a new club folder to start from");
+  std::string new_folder;
+  begin->add_option("DIR", new_folder, "A folder that is not there yet, or is empty")->required();
+  begin->footer("Example:\n  chalkleaf begin our-club");
   try {
     app.parse(count, values);
   } catch (const CLI::ParseError& error) {
@@ -111,10 +119,20 @@ std::variant<Arguments, Stop> read_arguments(int count, const char* const* value
       const std::string what =
           count > 1 ? "‘" + printable(values[1]) + "’ is not a command" : "no command is given";
       return Stop{kUsageError, "chalkleaf: " + what +
-                                   ": write build, check or times\n"
+                                   ": write build, check, times, explain or begin\n"
                                    "Run with --help for more information.\n"};
     }
     return Stop{asked ? 0 : kUsageError, asked ? out.str() : "chalkleaf: " + err.str()};
+  }
+  if (begin->parsed()) {
+    Arguments out = from_texts(Command::kBegin, texts);
+    out.name = new_folder;
+    return out;
+  }
+  if (explain->parsed()) {
+    Arguments out = from_texts(Command::kExplain, texts);
+    out.name = check_name;
+    return out;
   }
   if (times->parsed()) return from_texts(Command::kTimes, texts);
   return from_texts(check->parsed() ? Command::kCheck : Command::kBuild, texts);

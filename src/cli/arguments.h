@@ -9,13 +9,14 @@
 
 namespace chalkleaf::cli {
 
-enum class Command { kBuild, kCheck, kTimes };
+enum class Command { kBuild, kCheck, kTimes, kExplain, kBegin };
 
 /// What the user asked for.
 struct Arguments {
   Command command = Command::kBuild;
   club::Request request;  ///< without `standing`
   MessageStyle messages = MessageStyle::kHuman;
+  std::string name;  ///< kExplain: the check, or empty; kBegin: the folder
 };
 
 /// Nothing to run: help or the version was asked for (0), or the command line is wrong (2).

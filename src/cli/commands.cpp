@@ -1,10 +1,17 @@
 #include "cli/commands.h"
 
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cctype>
 #include <cstdio>
 
+#include "base/text.h"
+#include "cli/explain.h"
 #include "cli/stop_signal.h"
 #include "cli/terminal.h"
 #include "cli/times_table.h"
+#include "club/begin.h"
 
 namespace chalkleaf::cli {
 namespace {
@@ -26,9 +33,52 @@ int run_times(const club::Request& request, const club::Surroundings& around, Te
   return timed.summary.exit_code();
 }
 
+int run_explain(const std::string& name) {
+  const auto text = explain(name);
+  if (!text) {
+    std::fprintf(stderr, "chalkleaf: %s\n", printable(text.error()).c_str());
+    return kEnvironmentError;
+  }
+  std::fwrite(text->data(), 1, text->size(), stdout);
+  return 0;
+}
+
+// As a shell takes it for one word (POSIX.1-2017, XCU 2.2.2).
+std::string shell_word(const std::string& text) {
+  const bool plain = std::all_of(text.begin(), text.end(), [](unsigned char c) {
+    return std::isalnum(c) != 0 || c == '/' || c == '.' || c == '_' || c == '-' || c >= 0x80;
+  });
+  return plain && !text.starts_with('-') ? text : "'" + replace_all(text, "'", "'\\''") + "'";
+}
+
+int run_begin(const Arguments& arguments, const club::Surroundings& around,
+              const std::string& standing, Terminal& terminal) {
+  const auto begun = club::begin_club(around, standing, arguments.name);
+  if (!begun) {
+    terminal.problem(begun.error());
+    return kEnvironmentError;
+  }
+  const std::string folder = normal_path(begun->folder);
+  const auto within = [&](std::string_view name) {
+    return printable(normal_path(join_path(folder, name)));
+  };
+  const std::string go = folder == "." ? "" : "cd " + shell_word(printable(folder)) + " && ";
+  const std::string said = fmt::format(
+      "A new club folder is in ‘{}’: {} files, all yours to change.\n"
+      "Next:\n"
+      "  1. Open {} in a text editor and put your club's name in.\n"
+      "  2. Make the sheets:  {}chalkleaf build\n"
+      "  3. Look into {} for them, and read {}.\n",
+      printable(folder), begun->files.size(), within("club.yaml"), go, within("out"),
+      within("README.md"));
+  std::fwrite(said.data(), 1, said.size(), stdout);
+  return 0;
+}
+
 }  // namespace
 
 int run(const Arguments& arguments) {
+  if (arguments.command == Command::kExplain) return finished(run_explain(arguments.name));
   RealFileSystem files;
   const ProcessEnvironment environment;
   Terminal terminal(arguments.messages, environment);
@@ -41,6 +91,9 @@ int run(const Arguments& arguments) {
   request.standing = *standing;
   const club::Surroundings around{
       files, environment, files.real_path("/proc/self/exe").value_or(*standing), {}, stop_asked};
+  if (arguments.command == Command::kBegin) {
+    return finished(run_begin(arguments, around, *standing, terminal));
+  }
   if (arguments.command == Command::kTimes) return finished(run_times(request, around, terminal));
   listen_for_stop();
   const club::Summary summary = club::build(request, around, terminal);

@@ -34,6 +34,7 @@ std::string checked_text(const club::Summary& summary) {
   std::vector<std::string> kinds;
   if (summary.plans > 0) kinds.push_back(counted(summary.plans, "plan", "plans"));
   if (summary.parts > 0) kinds.push_back(counted(summary.parts, "shared part", "shared parts"));
+  if (summary.drills > 0) kinds.push_back(counted(summary.drills, "drill", "drills"));
   if (summary.club_files > 0) {
     kinds.push_back(counted(summary.club_files, "club file", "club files"));
   }
@@ -93,7 +94,7 @@ void Terminal::close(const club::Summary& summary, club::Purpose purpose) {
 }
 
 std::string summary_text(const club::Summary& summary, club::Purpose purpose) {
-  if (summary.plans + summary.parts + summary.club_files == 0) return {};
+  if (summary.plans + summary.parts + summary.drills + summary.club_files == 0) return {};
   const std::string plans = counted(summary.plans, "plan", "plans");
   std::string out;
   if (purpose == club::Purpose::kCheck) {

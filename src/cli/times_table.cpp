@@ -57,16 +57,52 @@ std::string when(const Timetable& timetable, Duration start) {
   return timetable.start ? clock_text(*timetable.start + start) : exact_stopwatch(start);
 }
 
-Row drill_row(const Timetable& timetable, const DrillTime& drill) {
+// The drill's own words behind its colon; a circuit's are its rounds and times.
+std::string dose_text(const plan::Drill& drill) {
+  if (drill.circuit) return cut(one_line(drill.circuit->span.text()));
+  return drill.dose ? cut(one_line(drill.dose->span.text())) : "–";
+}
+
+std::string station_reason(const DrillTime& station) {
+  std::string why = "each round: " + station.reasoning;
+  if (station.changeover > Duration()) {
+    why += fmt::format(", then {}", exact_text(station.changeover));
+  }
+  return why;
+}
+
+void add_drill_rows(const Timetable& timetable, const DrillTime& drill, std::vector<Row>& rows) {
   Row row;
   row.clock = when(timetable, drill.start);
   row.what = "  " + cut(one_line(drill.drill->name.text));
-  row.dose = drill.drill->dose ? cut(one_line(drill.drill->dose->span.text())) : "–";
+  row.dose = dose_text(*drill.drill);
   row.time = exact_stopwatch(drill.length());
   row.why = drill.reasoning;
   if (drill.changeover > Duration()) {
     row.why += fmt::format(" + {} change-over", exact_text(drill.changeover));
   }
+  rows.push_back(std::move(row));
+  // Without a time of their own, so that the column adds up.
+  for (const DrillTime& station : drill.stations) {
+    rows.push_back({"", "    " + cut(one_line(station.drill->name.text)), dose_text(*station.drill),
+                    "", station_reason(station)});
+  }
+}
+
+// The line without the mark of its list.
+std::string move_text(const plan::KitMove& move) {
+  const std::string line = one_line(move.span.text());
+  const std::size_t begin = line.find_first_not_of("-*+0123456789.) ");
+  return begin == std::string::npos ? line : line.substr(begin);
+}
+
+Row move_row(const Timetable& timetable, const reason::KitMoveTime& moved) {
+  Row row;
+  row.clock = when(timetable, moved.start);
+  row.what = "  " + cut(move_text(*moved.move));
+  row.dose = "–";
+  row.time = exact_stopwatch(moved.length);
+  row.why = moved.move->time ? "kit is moved" : "kit is moved in the change-over";
   return row;
 }
 
@@ -82,7 +118,15 @@ std::vector<Row> rows_of(const Timetable& timetable) {
     if (!rows.empty()) rows.emplace_back();
     rows.push_back({when(timetable, part.start), cut(one_line(part.part->title.text)), "",
                     exact_stopwatch(part.length), part_reason(part)});
-    for (const DrillTime& drill : part.drills) rows.push_back(drill_row(timetable, drill));
+    auto drill = part.drills.begin();
+    auto move = part.kit_moves.begin();
+    for (const plan::Step& step : part.part->steps) {
+      if (std::holds_alternative<plan::Drill>(step)) {
+        add_drill_rows(timetable, *drill++, rows);
+      } else if (std::holds_alternative<plan::KitMove>(step)) {
+        rows.push_back(move_row(timetable, *move++));
+      }
+    }
   }
   return rows;
 }

@@ -11,6 +11,7 @@
 #include "base/hash.h"
 #include "club/club_file.h"
 #include "club/compile.h"
+#include "club/drill_library.h"
 #include "club/font_catalogue.h"
 #include "club/in_order.h"
 #include "club/part_library.h"
@@ -18,6 +19,7 @@
 #include "club/resources.h"
 #include "club/select.h"
 #include "club/shared_files.h"
+#include "reason/checks.h"
 
 namespace chalkleaf::club {
 namespace {
@@ -116,10 +118,24 @@ std::optional<ClubTools> open_club(const Root& root, const Request& request,
     out.sound = out.labels != nullptr;
     words_broken = !out.sound && has_labels(files, data_folder, out.club.language);
   }
-  if (request.strictness == Strictness::kStrict) found.make_strict();
-  out.sound = out.sound && !found.has_errors();
   out.parts = std::make_unique<PartLibrary>(files, root.path, request.standing);
+  out.pictures = std::make_unique<Pictures>(files, root.path);
+  Diagnostics in_drills;
+  if (root.is_club) {
+    DrillLibrary library =
+        load_drills({files, root.path, request.standing, request.jobs}, out.pictures.get());
+    out.drills = std::move(library.book);
+    found.append(library.folder);
+    in_drills = std::move(library.drills);
+    reason::apply_choices(out.club, in_drills);
+  }
+  if (request.strictness == Strictness::kStrict) {
+    found.make_strict();
+    in_drills.make_strict();
+  }
+  out.sound = out.sound && !found.has_errors();
   teller.tell(found, "");
+  teller.tell(in_drills, "");
   return words_broken ? std::nullopt : std::optional(std::move(out));
 }
 
@@ -154,13 +170,21 @@ Selection select(const Request& request, const FileSystem& files, Teller& teller
   return out;
 }
 
-// A part and the club's file can be checked, but not printed or timed.
+// A part, a drill and the club's file can be checked, but not printed or timed.
 void refuse_shared(const Selection& selection, const Request& request, Teller& teller) {
   for (const SharedFile& file : selection.shared) {
     const std::string name = "‘" + path_from(request.standing, file.path) + "’";
-    teller.problem(file.kind == SharedFile::Kind::kPart
-                       ? name + " is a shared part, used by sessions: name one of those"
-                       : name + " is the club's file: name a plan, or the club's folder");
+    switch (file.kind) {
+      case SharedFile::Kind::kPart:
+        teller.problem(name + " is a shared part, used by sessions: name one of those");
+        break;
+      case SharedFile::Kind::kDrill:
+        teller.problem(name + " is a drill of the library, used by sessions: name one of those");
+        break;
+      case SharedFile::Kind::kClub:
+        teller.problem(name + " is the club's file: name a plan, or the club's folder");
+        break;
+    }
   }
 }
 
@@ -172,9 +196,17 @@ void check_shared(const Selection& selection, const std::vector<ClubTools>& club
       ++summary.club_files;  // opened with its club, and what is wrong with it told
       continue;
     }
-    ++summary.parts;
-    Diagnostics found = check_part(files, file.path, path_from(request.standing, file.path),
-                                   *clubs[file.root].parts);
+    const std::string display = path_from(request.standing, file.path);
+    const ClubTools& club = clubs[file.root];
+    Diagnostics found;
+    if (file.kind == SharedFile::Kind::kDrill) {
+      ++summary.drills;  // of a club's library all is told already; a drill may stand alone, too
+      found = load_drill(files, file.path, display, club.pictures.get()).found;
+      reason::apply_choices(club.club, found);
+    } else {
+      ++summary.parts;
+      found = check_part(files, file.path, display, *club.parts, club.pictures.get());
+    }
     if (request.strictness == Strictness::kStrict) found.make_strict();
     teller.tell(found, "");
   }
@@ -326,7 +358,7 @@ Timed times(const Request& request, const Surroundings& around, Listener& listen
   if (!studied->readable) return out;
   // The model's own vectors move as they are, so what the timetable points at stays where it is.
   out.plan = std::make_unique<const TimedPlan>(
-      TimedPlan{std::move(studied->session), std::move(studied->timetable)});
+      TimedPlan{std::move(studied->session), std::move(studied->timetable), club.drills});
   return out;
 }
 

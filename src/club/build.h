@@ -17,6 +17,7 @@
 #include "base/files.h"
 #include "base/paper.h"
 #include "club/options.h"
+#include "plan/library.h"
 #include "plan/model.h"
 #include "reason/timetable.h"
 
@@ -60,6 +61,7 @@ class Listener {
 struct Summary {
   std::size_t plans = 0;
   std::size_t parts = 0;       ///< shared parts checked by themselves
+  std::size_t drills = 0;      ///< files of a drill library, likewise
   std::size_t club_files = 0;  ///< likewise
   std::size_t sheets = 0;      ///< written
   std::size_t errors = 0;      ///< as heard by the listener
@@ -81,7 +83,8 @@ Summary build(const Request& request, const Surroundings& surroundings, Listener
 /// plan could not be read at all.
 struct TimedPlan {
   plan::Session session;
-  reason::Timetable timetable;  ///< points into `session`
+  reason::Timetable timetable;                         ///< points into `session`
+  std::shared_ptr<const plan::DrillBook> drills = {};  ///< `session` points into it
 };
 struct Timed {
   Summary summary;

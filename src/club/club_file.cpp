@@ -1,6 +1,7 @@
 #include "club/club_file.h"
 
 #include "plan/read.h"
+#include "reason/checks.h"
 #include "source/read.h"
 
 namespace chalkleaf::club {
@@ -18,7 +19,10 @@ plan::Club load_club(const FileSystem& files, const std::string& root,
   if (!source) return {};
   diagnostics.keep(source);
   const auto yaml = source::read_yaml(source, diagnostics);
-  return yaml ? plan::read_club(source, *yaml, diagnostics) : plan::Club{};
+  if (!yaml) return {};
+  plan::Club club = plan::read_club(source, *yaml, diagnostics);
+  reason::check_choices(club, diagnostics);
+  return club;
 }
 
 }  // namespace chalkleaf::club

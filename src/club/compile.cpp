@@ -52,13 +52,16 @@ std::unique_ptr<Studied> study(const PlanPaths& plan, const ClubTools& club,
   out->session = plan::read_session(document, club.club, found);
 
   begin(on_pass, "link");
-  plan::link_parts(out->session, plan.path, *club.parts, found);
+  plan::link_parts(out->session, plan.path, *club.parts, found, club.pictures.get());
+
+  begin(on_pass, "inherit");
+  plan::inherit(out->session, *club.drills, found);
 
   begin(on_pass, "time");
-  out->timetable = reason::timetable(out->session);
+  out->timetable = reason::timetable(out->session, club.club);
 
   begin(on_pass, "check");
-  reason::check(out->session, out->timetable, found);
+  reason::check(out->session, out->timetable, club.club, *club.drills, found);
   out->readable = true;
   return out;
 }
@@ -82,9 +85,16 @@ Compiled compile_plan(const PlanPaths& plan, const ClubTools& club, const RunToo
     for (const sheet::Kind kind : kinds_to_print(session.place.value, run.only)) {
       const sheet::Context context = context_for(kind, session, club, run, plan.path);
       begin(run.on_pass, kind == sheet::Kind::kCoachCard ? "set card" : "set sheet");
-      const page::DisplayList list =
+      page::DisplayList list =
           sheet::make(kind, session, studied->timetable, context, typesetter, found);
       if (run.purpose == Purpose::kCheck || !sound()) continue;
+      begin(run.on_pass, "supply pictures");
+      if (const auto gone = supply_pictures(list, *club.pictures)) {
+        found.error("not-written", {},
+                    fmt::format("the picture {} changed while {} was set", *gone, plan.display),
+                    "build again");
+        continue;
+      }
       begin(run.on_pass, "write pdf");
       auto bytes = pdf::write(list, run.fonts);
       if (!bytes) {

@@ -15,6 +15,7 @@
 #include "base/diagnostic.h"
 #include "base/files.h"
 #include "club/options.h"
+#include "club/pictures.h"
 #include "club/revision.h"
 #include "plan/read.h"
 #include "reason/timetable.h"
@@ -28,9 +29,13 @@ using OnPass = std::function<void(std::string_view pass)>;
 /// What all plans of one club share.
 struct ClubTools {
   plan::Club club;
-  bool sound = true;  ///< false: club.yaml has errors, so nothing of this club is printed
+  /// False: club.yaml has errors, or not all drills could be read, so nothing of it is printed.
+  bool sound = true;
   std::shared_ptr<const sheet::Labels> labels;  ///< null when there are none: then not sound
   std::unique_ptr<const plan::PartLookup> parts;
+  std::unique_ptr<const Pictures> pictures;
+  /// Never null; sessions point into it.
+  std::shared_ptr<const plan::DrillBook> drills = std::make_shared<const plan::DrillBook>();
   std::optional<Revisions> revisions;  ///< none when no sheet is made
 };
 

@@ -34,11 +34,13 @@ bool is_meant_for_plans(const FolderEntry& entry) {
          closest(name, {kPlanFolders.begin(), kPlanFolders.end()}).has_value();
 }
 
-// The first folder, not for parts, that has Markdown directly in it.
+// The first folder, not for parts or drills, that has Markdown directly in it.
 const FolderEntry* folder_of_markdown(const FileSystem& files, const std::string& root,
                                       const Entries& entries) {
   for (const FolderEntry& entry : entries) {
-    if (!is_entered(entry) || entry.name == kPartsFolder) continue;
+    if (!is_entered(entry) || entry.name == kPartsFolder || entry.name == kDrillsFolder) {
+      continue;
+    }
     const Entries inside = entries_of(files, join_path(root, entry.name));
     if (std::any_of(inside.begin(), inside.end(), is_plan)) return &entry;
   }

@@ -15,6 +15,7 @@ namespace chalkleaf::club {
 
 inline constexpr std::array<std::string_view, 2> kPlanFolders = {"sessions", "plans"};
 inline constexpr std::string_view kPartsFolder = "parts";
+inline constexpr std::string_view kDrillsFolder = "drills";
 inline constexpr std::string_view kClubFile = "club.yaml";
 
 /// A folder that is looked into: no link, not hidden, not `out` or `private`.

@@ -88,15 +88,18 @@ class Selector {
     std::string path = join_path(folder, file_name(named));
     const auto club = club_above(files_, folder);
     // Without a club a folder called parts is all that tells a part from a plan.
-    const bool is_part =
-        club ? is_within(path, join_path(*club, kPartsFolder)) : file_name(folder) == kPartsFolder;
+    const auto is_in = [&](std::string_view name) {
+      return club ? is_within(path, join_path(*club, name)) : file_name(folder) == name;
+    };
     if (club == folder && file_name(path) == kClubFile) {
       const std::size_t root = root_of(*club, true);
       out_.shared.push_back({SharedFile::Kind::kClub, std::move(path), root});
-    } else if (is_part) {
+    } else if (is_in(kPartsFolder) || is_in(kDrillsFolder)) {
       // Parts link to each other, and to their neighbours, so the folder above theirs is the root.
       const std::size_t root = root_of(club.value_or(parent_path(folder)), club.has_value());
-      out_.shared.push_back({SharedFile::Kind::kPart, std::move(path), root});
+      using Kind = SharedFile::Kind;
+      out_.shared.push_back(
+          {is_in(kPartsFolder) ? Kind::kPart : Kind::kDrill, std::move(path), root});
     } else {
       add(std::move(path), club);
     }

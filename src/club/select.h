@@ -31,7 +31,7 @@ struct PlanFile {
 
 /// A file named by the user that plans use and that is no plan: looked at by `check`, by itself.
 struct SharedFile {
-  enum class Kind { kPart, kClub };
+  enum class Kind { kPart, kDrill, kClub };
   Kind kind = Kind::kPart;
   std::string path;      ///< absolute
   std::size_t root = 0;  ///< in Selection::roots

@@ -5,7 +5,7 @@
 namespace chalkleaf::club {
 
 Diagnostics check_part(const FileSystem& files, const std::string& path, const std::string& display,
-                       const plan::PartLookup& parts) {
+                       const plan::PartLookup& parts, const plan::PictureLookup* pictures) {
   Diagnostics found;
   const SourcePtr source = source::load(files, path, display, found);
   if (!source) return found;
@@ -18,7 +18,7 @@ Diagnostics check_part(const FileSystem& files, const std::string& path, const s
   part.title = file.title;
   part.steps = std::move(file.steps);
   session.parts.push_back(std::move(part));
-  plan::link_parts(session, path, parts, found);
+  plan::link_parts(session, path, parts, found, pictures);
   for (const SourcePtr& other : session.sources) found.keep(other);
   return found;
 }

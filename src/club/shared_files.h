@@ -11,8 +11,10 @@
 namespace chalkleaf::club {
 
 /// What is wrong with a part as far as it can be seen without a session around it: its language and
-/// its links. What depends on a session (times, safety) is checked with those that use it.
+/// its links and pictures. What depends on a session (times, safety) is checked with those that use
+/// it.
 Diagnostics check_part(const FileSystem& files, const std::string& path, const std::string& display,
-                       const plan::PartLookup& parts);
+                       const plan::PartLookup& parts,
+                       const plan::PictureLookup* pictures = nullptr);
 
 }  // namespace chalkleaf::club

@@ -75,13 +75,22 @@ struct DrawingBlock {
   Length baseline;  ///< where it stands on a line of text; its bottom when zero
 };
 
+/// A picture. Where there is less width than it asks for it is set smaller, in its own shape.
+struct PictureBlock {
+  Size size;
+  std::string source;  ///< names it to whoever supplies its pixels
+  Owner owner = Owner::none(Artifact::kLayout);
+  Align align = Align::kStart;
+};
+
 /// Empty space.
 struct SpaceBlock {
   Length height;
 };
 
 struct Block {
-  std::variant<TextBlock, StackBlock, RowBlock, WrapBlock, BoxBlock, DrawingBlock, SpaceBlock>
+  std::variant<TextBlock, StackBlock, RowBlock, WrapBlock, BoxBlock, DrawingBlock, PictureBlock,
+               SpaceBlock>
       content;
 };
 

@@ -4,6 +4,7 @@
 #pragma once
 
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <variant>
@@ -56,6 +57,7 @@ struct Node {
   std::string actual_text;       ///< read instead of the marks, when not empty
   std::string language;          ///< BCP 47, when it differs from the document's
   std::string box_description;   ///< kForm: what a tick box stands for (PrintField, role check box)
+  bool write_in = false;         ///< kForm: a field to write in (role text value), no box to tick
 };
 using NodeId = std::uint32_t;
 
@@ -105,7 +107,24 @@ struct PathItem {
   std::optional<Stroke> stroke;
 };
 
-using Item = std::variant<TextItem, PathItem>;
+/// A picture's pixels as a PDF holds them: rows from the top, each behind the number of its filter
+/// (ISO/IEC 15948, 9), deflated. Made by pdf::packed.
+struct PackedPicture {
+  int width = 0;
+  int height = 0;
+  int channels = 1;  ///< 1 grey, 3 red, green and blue; 8 bits each
+  std::string data;
+};
+
+/// A picture that fills a box.
+struct PictureItem {
+  Owner owner;
+  Rect place;
+  std::string source;  ///< names the picture to whoever supplies its pixels; not printed
+  std::shared_ptr<const PackedPicture> pixels = {};  ///< not there before they are supplied
+};
+
+using Item = std::variant<TextItem, PathItem, PictureItem>;
 
 struct Page {
   Size size;

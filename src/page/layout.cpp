@@ -21,6 +21,9 @@ void move_by(Item& item, Length dx, Length dy) {
   };
   if (auto* text = std::get_if<TextItem>(&item)) {
     move_point(text->baseline);
+  } else if (auto* picture = std::get_if<PictureItem>(&item)) {
+    picture->place.x += dx;
+    picture->place.y += dy;
   } else {
     for (PathStep& step : std::get<PathItem>(item).steps) {
       move_point(step.a);
@@ -53,6 +56,7 @@ Fragment Layout::place(const Block& block, Length width, Length least_height) {
       out.last_baseline = out.baseline;
       return out;
     }
+    Fragment operator()(const PictureBlock& b) { return place_picture(b, width); }
     Fragment operator()(const SpaceBlock& b) { return {{width, b.height}, b.height, {}, b.height}; }
   };
   return std::visit(Visitor{*this, width, least_height}, block.content);
@@ -207,6 +211,22 @@ Fragment Layout::place_wrap(const WrapBlock& block, Length width) {
   return out;
 }
 
+Fragment Layout::place_picture(const PictureBlock& block, Length width) {
+  Size size = block.size;
+  if (size.width > width) {
+    const std::int64_t room = std::max<std::int64_t>(width.in_millipoints(), 0);
+    size.height = size.height * room / size.width.in_millipoints();
+    size.width = Length::millipoints(room);
+  }
+  Fragment out{{width, size.height}, size.height, {}, size.height};
+  out.items.emplace_back(PictureItem{
+      block.owner,
+      {aligned_offset(block.align, width - size.width), Length(), size.width, size.height},
+      block.source,
+      nullptr});
+  return out;
+}
+
 Fragment Layout::place_box(const BoxBlock& block, Length width, Length least_height) {
   const Insets& pad = block.padding;
   Fragment inner;
@@ -260,6 +280,7 @@ Length Layout::natural_width(const Block& block) {
       return inner + b.padding.left + b.padding.right;
     }
     Length operator()(const DrawingBlock& b) { return b.size.width; }
+    Length operator()(const PictureBlock& b) { return b.size.width; }
     Length operator()(const SpaceBlock&) { return {}; }
   };
   return std::visit(Visitor{*this}, block.content);

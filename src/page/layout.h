@@ -33,6 +33,7 @@ class Layout {
   Fragment place_stack(const StackBlock& block, Length width, Length least_height);
   Fragment place_row(const RowBlock& block, Length width, Length least_height);
   Fragment place_wrap(const WrapBlock& block, Length width);
+  static Fragment place_picture(const PictureBlock& block, Length width);
   Fragment place_box(const BoxBlock& block, Length width, Length least_height);
   std::vector<Length> track_widths(const RowBlock& block, Length width);
 

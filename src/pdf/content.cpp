@@ -12,6 +12,7 @@ using page::Item;
 using page::Owner;
 using page::PathItem;
 using page::PathStep;
+using page::PictureItem;
 using page::TextItem;
 
 // A letter is moved only when it is off by this much (in ten-thousandths of the em), so that
@@ -20,6 +21,7 @@ constexpr std::int64_t kLeastMove = 7;
 
 bool is_empty(const Item& item) {
   if (const auto* text = std::get_if<TextItem>(&item)) return text->glyphs.empty();
+  if (std::holds_alternative<PictureItem>(item)) return false;
   const auto& path = std::get<PathItem>(item);
   return path.steps.empty() || (!path.fill && !path.stroke);
 }
@@ -30,11 +32,13 @@ const Owner& owner_of(const Item& item) {
 
 class PageWriter {
  public:
-  PageWriter(const page::DisplayList& list, std::size_t page, const FontTable& fonts, Marks& marks)
+  PageWriter(const page::DisplayList& list, std::size_t page, const FontTable& fonts,
+             const PictureTable& pictures, Marks& marks)
       : list_(list),
         page_(list.pages[page]),
         page_number_(page),
         fonts_(fonts),
+        pictures_(pictures),
         marks_(marks),
         numbers_(marks.of_page.emplace_back()) {}
 
@@ -45,6 +49,9 @@ class PageWriter {
       enter(i);
       if (const auto* text = std::get_if<TextItem>(&item)) {
         write_text(*text);
+      } else if (const auto* picture = std::get_if<PictureItem>(&item)) {
+        end_text();
+        write_picture(*picture);
       } else {
         end_text();
         write_path(std::get<PathItem>(item));
@@ -127,6 +134,11 @@ class PageWriter {
       const Length y = flipped(text->baseline.y);
       box.add(page_number_, text->baseline.x, y + scaled(face.descender()));
       box.add(page_number_, text->baseline.x + scaled(advance), y + scaled(face.ascender()));
+      return;
+    }
+    if (const auto* picture = std::get_if<PictureItem>(&item)) {
+      box.add(page_number_, picture->place.x, flipped(picture->place.bottom()));
+      box.add(page_number_, picture->place.right(), flipped(picture->place.y));
       return;
     }
     const auto& path = std::get<PathItem>(item);
@@ -276,6 +288,17 @@ class PageWriter {
     out_ += item.fill && item.stroke ? "B\n" : item.fill ? "f\n" : "S\n";
   }
 
+  // A picture fills the unit square (8.9.5.1), which is stretched to its box.
+  void write_picture(const PictureItem& item) {
+    out_ += "q ";
+    number(item.place.width);
+    out_ += "0 0 ";
+    number(item.place.height);
+    number(item.place.x);
+    number(flipped(item.place.bottom()));
+    out_ += "cm /" + pictures_.name(item) + " Do Q\n";
+  }
+
   void set_fill(Colour colour) {
     if (fill_ == colour) return;
     append_colour(out_, colour, Paint::kFill);
@@ -311,6 +334,7 @@ class PageWriter {
   const page::Page& page_;
   std::size_t page_number_;
   const FontTable& fonts_;
+  const PictureTable& pictures_;
   Marks& marks_;
   std::vector<page::NodeId>& numbers_;
   std::string out_;
@@ -328,8 +352,8 @@ class PageWriter {
 }  // namespace
 
 std::string page_content(const page::DisplayList& list, std::size_t page, const FontTable& fonts,
-                         Marks& marks) {
-  return PageWriter(list, page, fonts, marks).write();
+                         const PictureTable& pictures, Marks& marks) {
+  return PageWriter(list, page, fonts, pictures, marks).write();
 }
 
 }  // namespace chalkleaf::pdf

@@ -9,12 +9,13 @@
 
 #include "page/display_list.h"
 #include "pdf/fonts.h"
+#include "pdf/pictures.h"
 #include "pdf/structure.h"
 
 namespace chalkleaf::pdf {
 
 /// The content stream of page number `page`; its marks are added to `marks`.
 std::string page_content(const page::DisplayList& list, std::size_t page, const FontTable& fonts,
-                         Marks& marks);
+                         const PictureTable& pictures, Marks& marks);
 
 }  // namespace chalkleaf::pdf

@@ -40,7 +40,8 @@ std::string attributes(const Node& node, const MarkBox& box) {
       return node.ordered ? "/A <</O /List /ListNumbering /Decimal>>\n" : "";
     case Role::kForm:
       // 14.8.5.6: what a box on paper is for those who cannot see it.
-      return "/A <</O /PrintField /Role /cb /checked /off /Desc " +
+      return std::string("/A <</O /PrintField ") +
+             (node.write_in ? "/Role /tv" : "/Role /cb /checked /off") + " /Desc " +
              text_string(node.box_description) + ">>\n";
     case Role::kFigure:
       if (!box.page) return out;

@@ -9,6 +9,7 @@
 #include "pdf/metadata.h"
 #include "pdf/objects.h"
 #include "pdf/outline.h"
+#include "pdf/pictures.h"
 #include "pdf/structure.h"
 #include "pdf/syntax.h"
 
@@ -84,6 +85,8 @@ tl::expected<std::string, WriteError> write(const page::DisplayList& list,
   if (auto sound = check(list); !sound) return tl::unexpected(sound.error());
   const auto table = FontTable::collect(list, fonts);
   if (!table) return tl::unexpected(table.error());
+  const auto pictures = PictureTable::collect(list);
+  if (!pictures) return tl::unexpected(pictures.error());
 
   Objects objects;
   const ObjectId catalog = objects.reserve();
@@ -91,13 +94,13 @@ tl::expected<std::string, WriteError> write(const page::DisplayList& list,
   for (std::size_t i = 0; i < list.pages.size(); ++i) pages.push_back(objects.reserve());
   std::vector<ObjectId> parent_of;
   const ObjectId page_tree = write_page_tree(pages, parent_of, objects);
-  const ObjectId resources = objects.add(table->write(objects));
+  const ObjectId resources = objects.add(table->write(objects) + pictures->write(objects));
 
   // Each page is compressed as soon as it is done, so that only small streams are kept.
   Marks marks(list.tree.size());
   for (std::size_t i = 0; i < list.pages.size(); ++i) {
     const ObjectId content =
-        objects.add_stream("", page_content(list, i, *table, marks), Packing::kDeflated);
+        objects.add_stream("", page_content(list, i, *table, *pictures, marks), Packing::kDeflated);
     objects.fill(pages[i], page_entries(list.pages[i], i, parent_of[i], resources, content));
   }
   // Every mark on every page now has its node.

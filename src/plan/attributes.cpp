@@ -8,6 +8,8 @@
 #include "base/text.h"
 #include "plan/blocks.h"
 #include "plan/drill_line.h"
+#include "plan/pictures.h"
+#include "plan/values.h"
 #include "plan/words.h"
 
 namespace chalkleaf::plan {
@@ -16,17 +18,11 @@ namespace {
 using MarkKind = source::MarkNode::Kind;
 
 constexpr const char* kBadValue = "bad-value";
-const std::vector<std::string> kKnown{"cue", "easier", "harder", "uses", "without", "note"};
+constexpr std::size_t kLongestBox = 40;  // bytes of `record:`; what is longer is no label of a box
 
-bool is_letter(char c) {
-  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) >= 0x80;
-}
-
-// A key is one word; anything longer before a colon is a sentence of the coach's.
-bool is_word(std::string_view text) {
-  constexpr std::size_t kLongest = 24;
-  return !text.empty() && text.size() <= kLongest &&
-         std::all_of(text.begin(), text.end(), [](char c) { return is_letter(c) || c == '-'; });
+Note::For reader_of(const Attribute& a) {
+  if (a.key == "coach") return Note::For::kCoach;
+  return a.key == "family" ? Note::For::kFamily : Note::For::kAll;
 }
 
 /// Reads one item; a class only to keep the many parameters in one place.
@@ -37,11 +33,12 @@ class Reader {
   void item(const source::MarkNode& node) {
     const source::MarkNode* first = first_paragraph(node);
     if (first == nullptr) return add_item_notes(node, *to_.notes);
-    const ParagraphLines lines = lines_of(printed_text(*first));
+    const ParagraphLines lines =
+        lines_of(printed_text(without_pictures(without_comments(*first), *to_.notes)));
     auto attribute = attribute_of(lines.first);
     if (!attribute) attribute = without_colon(lines.first);
     if (!attribute) {
-      to_.notes->push_back({Note::Kind::kListItem, words_of(lines.first)});
+      add_text_notes(Note::Kind::kListItem, lines.first, *to_.notes);
       for (const source::MarkNode& child : node.children) {
         if (&child != first) add_notes(child, *to_.notes);
       }
@@ -62,12 +59,16 @@ class Reader {
     if (a.key == "cue") return several(a, span, values, *to_.cues);
     if (a.key == "easier") return several(a, span, values, *to_.easier);
     if (a.key == "harder") return several(a, span, values, *to_.harder);
-    if (a.key == "note") {
+    if (a.key == "note" || reader_of(a) != Note::For::kAll) {
       std::vector<Words> words;
       several(a, span, values, words);
-      for (Words& said : words) to_.notes->push_back({Note::Kind::kParagraph, std::move(said)});
+      for (Words& said : words) {
+        to_.notes->push_back({Note::Kind::kParagraph, std::move(said), reader_of(a)});
+      }
       return;
     }
+    if (a.key == "record" && to_.record != nullptr) return record(a, span, values);
+    if (a.key == "at" && to_.at != nullptr) return at(a, span, values);
     if (a.key == "uses" && to_.uses != nullptr) return uses(a, span, values);
     if (a.key == "without" && to_.substitutes != nullptr) {
       return add_substitute(a, span);
@@ -159,15 +160,15 @@ class Reader {
     if (!words.empty()) {
       out.push_back(words);
     } else if (values.empty()) {
-      empty(a, span, a.key == "cue" || a.key == "note" ? "the words" : "what to do instead");
+      empty(a, span, a.key == "easier" || a.key == "harder" ? "what to do instead" : "the words");
     }
     out.insert(out.end(), values.begin(), values.end());
   }
 
   void uses(const Attribute& a, const Span& span, const std::vector<Words>& values) {
     const std::size_t comma = std::min(a.value.str().find(','), a.value.str().size());
-    KitUse use{words_of(a.value.slice(0, comma)),
-               words_of(a.value.slice(comma + 1, a.value.str().size()))};
+    KitUse use{plain_words_of(a.value.slice(0, comma)),
+               plain_words_of(a.value.slice(comma + 1, a.value.str().size()))};
     if (!use.kit.empty()) {
       to_.uses->push_back(std::move(use));
     } else if (values.empty() || !use.how.empty()) {
@@ -176,24 +177,85 @@ class Reader {
     for (const Words& kit : values) to_.uses->push_back({kit, {}});
   }
 
-  // `uses` or `without` below a substitute, or a key nobody knows: reported, and kept as a note.
-  void not_here(const Attribute& a, const std::vector<Words>& values) {
-    if (a.key == "uses" || a.key == "without") {
-      diagnostics_.error(
-          kBadValue, a.written.span,
-          fmt::format("‘{}’ cannot stand below a substitute", a.written.text),
-          "indent it like the line of the substitute, so that it belongs to the drill");
-    } else {
-      diagnostics_.error("unknown-key", a.written.span,
-                         fmt::format("‘{}’ is not something a drill has", a.written.text),
-                         suggestion(a.key, kKnown, "keys"));
+  // `record:` and `at:` have one value; a second one stays a note.
+  bool is_second(const Attribute& a, const Words& slot) {
+    if (slot.empty()) return false;
+    Diagnostic twice{Severity::kError, kBadValue, a.written.span,
+                     fmt::format("‘{}’ is written twice", a.written.text)};
+    twice.labels.push_back({slot.span, "it is written here first"});
+    twice.hint = "keep one of the two lines";
+    diagnostics_.add(std::move(twice));
+    keep(a, {});
+    return true;
+  }
+
+  void record(const Attribute& a, const Span& span, const std::vector<Words>& values) {
+    if (is_second(a, *to_.record)) return keep(std::nullopt, values);
+    const Words what = plain_words_of(a.value);
+    keep(std::nullopt, values);
+    if (what.empty()) {
+      return empty(a, span, "what is measured, such as `seconds` or `steps`,");
     }
-    Words line = a.written;
-    const Words value = words_of(a.value);
-    line.text += ": " + value.text;
-    line.span = line.span.joined(value.span);
-    to_.notes->push_back({Note::Kind::kListItem, std::move(line)});
+    const std::string lower = lower_ascii(what.text);
+    const bool answer = lower == "yes" || lower == "true" || lower == "on" || lower == "box" ||
+                        lower == "no" || lower == "false" || lower == "off";
+    const bool digits = lower.find_first_of("0123456789") != std::string::npos;
+    if (answer || digits) {
+      diagnostics_.error(kBadValue, what.span,
+                         fmt::format("‘{}’ does not say what is measured", what.text),
+                         "write what goes into the box on the sheet: `record: seconds`, `record: "
+                         "steps`; for no box leave the line out");
+      return keep(a, {});
+    }
+    if (what.text.size() > kLongestBox) {
+      diagnostics_.error(kBadValue, what.span, "this is too long for a box on the sheet",
+                         "keep it to a word or two, such as `record: seconds`, and say the rest in "
+                         "a `note:` below the drill");
+      return keep(a, {});
+    }
+    *to_.record = what;
+  }
+
+  void at(const Attribute& a, const Span& span, const std::vector<Words>& values) {
+    if (is_second(a, *to_.at)) return keep(std::nullopt, values);
+    *to_.at = plain_words_of(a.value);
+    keep(std::nullopt, values);
+    if (to_.at->empty()) empty(a, span, "the station of the hall, such as `beam`,");
+  }
+
+  // A line that could not be used, as a note; `values` stood in a list below it.
+  void keep(const std::optional<Attribute>& a, const std::vector<Words>& values) {
+    if (a) {
+      Words line = a->written;
+      append_words(line, ": ", words_of(a->value));
+      to_.notes->push_back({Note::Kind::kListItem, std::move(line)});
+    }
     for (const Words& more : values) to_.notes->push_back({Note::Kind::kListItem, more});
+  }
+
+  // `uses` or `record` below a substitute, or a key nobody knows: reported, and kept as a note.
+  void not_here(const Attribute& a, const std::vector<Words>& values) {
+    keep(a, values);
+    if (!is_known(a)) {
+      return diagnostics_.error("unknown-key", a.written.span,
+                                fmt::format("‘{}’ is not something a drill has", a.written.text),
+                                unknown_hint(a));
+    }
+    diagnostics_.error(
+        kBadValue, a.written.span,
+        fmt::format("‘{}’ cannot stand below a substitute", a.written.text),
+        "indent it like the line of the substitute, so that it belongs to the drill");
+  }
+
+  static std::string unknown_hint(const Attribute& a) {
+    if (const auto meant = key_meant(a.key)) return fmt::format("did you mean `{}`?", *meant);
+    if (speaks_of_dose(a.key)) {
+      return "write it on the drill's own line, behind its name: `Dish hold: 2 x 20 s, rest 20 s`";
+    }
+    if (a.key == "picture" || a.key == "image" || a.key == "photo") {
+      return "write `- ![what it shows](../pictures/name.png)`";
+    }
+    return suggestion(a.key, drill_keys(), "keys");
   }
 
   Substitute make_substitute(const Attribute& a, const Span& span) {
@@ -210,7 +272,7 @@ class Reader {
           fmt::format("write the drill that stands in: `{}: Dish hold: 2 x 20 s`", a.written.text));
       return out;
     }
-    DrillLine line = read_drill_line(a.value, diagnostics_);
+    DrillLine line = read_drill_line(a.value, StationsBelow::kNone, diagnostics_);
     out.name = std::move(line.name);
     out.dose = std::move(line.dose);
     if (line.dose_unreadable) out.notes.push_back({Note::Kind::kListItem, std::move(line.unread)});
@@ -245,8 +307,8 @@ class Reader {
 }  // namespace
 
 Below below(Drill& drill) {
-  return {drill.name.text, &drill.cues, &drill.easier,     &drill.harder,
-          &drill.notes,    &drill.uses, &drill.substitutes};
+  return {drill.name.text, &drill.cues,        &drill.easier, &drill.harder, &drill.notes,
+          &drill.uses,     &drill.substitutes, &drill.record, &drill.at};
 }
 
 Below below(Substitute& substitute) {
@@ -256,79 +318,9 @@ Below below(Substitute& substitute) {
           &substitute.harder,
           &substitute.notes,
           nullptr,
+          nullptr,
+          nullptr,
           nullptr};
-}
-
-std::optional<Attribute> attribute_of(const source::Text& text) {
-  const std::string& all = text.str();
-  const std::size_t colon = all.find(':');
-  if (colon == std::string::npos || all.compare(colon, 3, "://") == 0) return std::nullopt;
-  const source::Text head = text.slice(0, colon).trimmed();
-  Attribute out;
-  out.written = words_of(head);
-  out.value = text.slice(colon + 1, all.size()).trimmed();
-  if (starts_with_ignoring_case(head.str(), "without ")) {
-    out.key = "without";
-    out.kit = words_of(head.slice(8, head.str().size()));
-    return out;
-  }
-  if (!is_word(head.str())) return std::nullopt;
-  out.key = lower_ascii(head.str());
-  return out;
-}
-
-std::optional<Attribute> attribute_without_colon(const source::Text& text) {
-  const source::Text line = text.trimmed();
-  const std::string& all = line.str();
-  std::size_t end = 0;
-  while (end < all.size() && is_letter(all[end])) ++end;
-  Attribute out;
-  out.key = lower_ascii(all.substr(0, end));
-  if (!is_known(out) || (end < all.size() && all[end] != ' ' && all[end] != '-')) {
-    return std::nullopt;
-  }
-  out.written = words_of(line.slice(0, end));
-  std::size_t begin = end;  // `cue - push tall`, `cue – push tall`
-  while (begin < all.size()) {
-    const std::string_view rest = std::string_view(all).substr(begin);
-    const std::size_t dash = rest.starts_with("–") || rest.starts_with("—") ? 3 : 1;
-    if (dash == 1 && rest[0] != ' ' && rest[0] != '-') break;
-    begin += dash;
-  }
-  out.value = line.slice(begin, all.size());
-  return out;
-}
-
-bool is_known(const Attribute& attribute) {
-  return std::find(kKnown.begin(), kKnown.end(), attribute.key) != kKnown.end();
-}
-
-ParagraphLines lines_of(const source::Text& text) {
-  const std::string& all = text.str();
-  const auto is_break = [&](std::size_t i) {
-    if (all[i] == '\n') return true;
-    if (all[i] != ' ') return false;
-    const std::string_view bytes = text.span(i, i + 1).text();
-    return bytes.find_first_of("\r\n") != std::string_view::npos;
-  };
-  // A line that begins with a known key begins a new piece; the first piece is the line itself.
-  std::vector<std::size_t> starts{0};
-  for (std::size_t i = 0; i < all.size(); ++i) {
-    if (!is_break(i)) continue;
-    std::size_t stop = i + 1;
-    while (stop < all.size() && !is_break(stop)) ++stop;
-    const source::Text line = text.slice(i + 1, stop).trimmed();
-    const auto attribute = attribute_of(line);
-    if (attribute && is_known(*attribute)) starts.push_back(i + 1);
-    i = stop - 1;
-  }
-  starts.push_back(all.size());
-  ParagraphLines out;
-  out.first = text.slice(0, starts[1]);
-  for (std::size_t i = 1; i + 1 < starts.size(); ++i) {
-    out.forgotten.push_back(text.slice(starts[i], starts[i + 1]));
-  }
-  return out;
 }
 
 void read_attribute(const source::MarkNode& item, const Below& target, Diagnostics& diagnostics) {

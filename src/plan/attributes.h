@@ -1,9 +1,11 @@
-// What stands below a drill: `cue:`, `easier:`, `harder:`, `uses:`, `without KIT:`, `note:`.
-// Tested by tests/plan/drill_test.cpp.
+// What stands below a drill: `cue:`, `easier:`, `harder:`, `uses:`, `without KIT:`, `note:`,
+// `coach:`, `family:`, `record:`, `at:`.
+// Tested by tests/plan/drill_test.cpp and attributes_test.cpp.
 #pragma once
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "base/diagnostic.h"
@@ -12,22 +14,25 @@
 
 namespace chalkleaf::plan {
 
-/// Where attributes go: into a drill, or into one of its substitutes. Nothing here is owned.
+/// Where attributes go: into a drill, or into one of its substitutes. Nothing here is owned; what
+/// is null cannot stand there.
 struct Below {
   std::string name;  ///< of the drill, for messages
   std::vector<Words>* cues = nullptr;
   std::vector<Variation>* easier = nullptr;
   std::vector<Variation>* harder = nullptr;
   std::vector<Note>* notes = nullptr;
-  std::vector<KitUse>* uses = nullptr;             ///< null for a substitute
-  std::vector<Substitute>* substitutes = nullptr;  ///< null for a substitute
+  std::vector<KitUse>* uses = nullptr;
+  std::vector<Substitute>* substitutes = nullptr;
+  Words* record = nullptr;
+  Words* at = nullptr;
 };
 Below below(Drill& drill);
 Below below(Substitute& substitute);
 
-/// `key: value`, the key a single word or `without KIT`.
+/// `key: value`, the key a single word, `without KIT`, or a label such as `For the coach`.
 struct Attribute {
-  std::string key;  ///< lower case
+  std::string key;  ///< lower case; `coach` or `family` for every label that means them
   Words written;    ///< the key as written, with the kit
   Words kit;        ///< of `without`
   source::Text value;
@@ -35,6 +40,12 @@ struct Attribute {
 /// The attribute a line is, known key or not; nothing when it has no such form.
 std::optional<Attribute> attribute_of(const source::Text& text);
 bool is_known(const Attribute& attribute);
+/// The keys a drill can have below it.
+const std::vector<std::string>& drill_keys();
+/// The key an unknown one stands for: a slip of the pen, or another word for it.
+std::optional<std::string> key_meant(std::string_view key);
+/// `sets`, `rest`: what belongs on the drill's own line.
+bool speaks_of_dose(std::string_view key);
 /// A line whose first word is a known key with no colon behind it: `cue push tall`.
 std::optional<Attribute> attribute_without_colon(const source::Text& text);
 

@@ -2,6 +2,8 @@
 #include "plan/blocks.h"
 
 #include "base/text.h"
+#include "plan/pictures.h"
+#include "plan/readers.h"
 #include "plan/words.h"
 
 namespace chalkleaf::plan {
@@ -13,16 +15,33 @@ void add_note(Note::Kind kind, Words words, std::vector<Note>& out) {
   if (!words.empty()) out.push_back({kind, std::move(words)});
 }
 
-// The cells of a row as one line: `a · b`.
-void add_row(const source::MarkNode& row, std::vector<Note>& out) {
-  Words line{"", row.span};
+// The cells of a row, and the row as one line: `a · b`. A row without words is one to write in.
+void add_row(const source::MarkNode& row, bool head, std::vector<Note>& out) {
+  Note note;
+  note.kind = Note::Kind::kTableRow;
+  note.words.span = row.span;
+  note.table_head = head;
   for (const source::MarkNode& cell : row.children) {
-    const Words words = words_of(printed_text(cell));
-    if (words.empty()) continue;
-    if (!line.text.empty()) line.text += " · ";
-    line.text += words.text;
+    note.cells.push_back(words_of(printed_text(cell)));
+    append_words(note.words, " · ", note.cells.back());
   }
-  add_note(Note::Kind::kTableRow, std::move(line), out);
+  note.words.span = row.span;
+  if (!head || !note.words.empty()) out.push_back(std::move(note));
+}
+
+void add_table(const source::MarkNode& table, std::vector<Note>& out) {
+  for (const source::MarkNode& row : table.children) {
+    add_row(row, &row == &table.children.front(), out);
+  }
+}
+
+// Text and lines of pictures, in order.
+void add_paragraph(Note::Kind kind, const source::MarkNode& paragraph, std::vector<Note>& out) {
+  for (TextOrPictures& piece : parted_by_pictures(without_comments(paragraph))) {
+    add_text_notes(kind, printed_text(piece.text), out);
+    out.insert(out.end(), std::make_move_iterator(piece.pictures.begin()),
+               std::make_move_iterator(piece.pictures.end()));
+  }
 }
 
 // An HTML block is printed as it stands; its comments are the coach's own.
@@ -83,9 +102,7 @@ class SafetyReader {
         first_ ? text.slice(label_length(text.str()), text.str().size()) : text;
     first_ = false;
     for (Words& sentence : sentences_of(kept)) {
-      if (!out_.words.empty()) out_.words.text += ' ';
-      out_.words.text += sentence.text;
-      out_.words.span = out_.words.span.joined(sentence.span);
+      append_words(out_.words, " ", sentence);
       out_.sentences.push_back(std::move(sentence));
     }
   }
@@ -101,9 +118,16 @@ const source::MarkNode* first_paragraph(const source::MarkNode& item) {
   return has ? &item.children[0] : nullptr;
 }
 
+void add_text_notes(Note::Kind kind, const source::Text& text, std::vector<Note>& out) {
+  for (const ForReader& piece : parted_by_reader(text)) {
+    Words words = words_of(piece.text);
+    if (!words.empty()) out.push_back({kind, std::move(words), piece.reader});
+  }
+}
+
 void add_item_notes(const source::MarkNode& item, std::vector<Note>& out) {
   const source::MarkNode* first = first_paragraph(item);
-  if (first != nullptr) add_note(Note::Kind::kListItem, words_of(printed_text(*first)), out);
+  if (first != nullptr) add_paragraph(Note::Kind::kListItem, *first, out);
   for (const source::MarkNode& child : item.children) {
     if (&child != first) add_notes(child, out);
   }
@@ -112,13 +136,15 @@ void add_item_notes(const source::MarkNode& item, std::vector<Note>& out) {
 void add_notes(const source::MarkNode& block, std::vector<Note>& out) {
   switch (block.kind) {
     case MarkKind::kParagraph:
-      return add_note(Note::Kind::kParagraph, words_of(printed_text(block)), out);
+      return add_paragraph(Note::Kind::kParagraph, block, out);
     case MarkKind::kHeading:
       return add_note(Note::Kind::kSubheading, words_of(printed_text(block)), out);
     case MarkKind::kItem:
       return add_item_notes(block, out);
     case MarkKind::kTableRow:
-      return add_row(block, out);
+      return add_row(block, false, out);
+    case MarkKind::kTable:
+      return add_table(block, out);
     case MarkKind::kCode:
       return add_verbatim(block, out);
     case MarkKind::kHtml:
@@ -129,7 +155,6 @@ void add_notes(const source::MarkNode& block, std::vector<Note>& out) {
     case MarkKind::kDocument:
     case MarkKind::kList:
     case MarkKind::kQuote:
-    case MarkKind::kTable:
       for (const source::MarkNode& child : block.children) add_notes(child, out);
   }
 }

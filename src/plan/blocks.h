@@ -1,5 +1,5 @@
 // Markdown blocks that are not drills: notes in their place, and safety quotes.
-// Tested by tests/plan/body_test.cpp.
+// Tested by tests/plan/body_test.cpp, tables_test.cpp and readers_test.cpp.
 #pragma once
 
 #include <vector>
@@ -11,6 +11,8 @@ namespace chalkleaf::plan {
 
 /// Adds what a block says as notes, in order, so that nothing of it vanishes.
 void add_notes(const source::MarkNode& block, std::vector<Note>& out);
+/// Running text as notes of a kind, parted by whom it is for.
+void add_text_notes(Note::Kind kind, const source::Text& text, std::vector<Note>& out);
 /// A list item and everything in it as notes.
 void add_item_notes(const source::MarkNode& item, std::vector<Note>& out);
 /// A blockquote as safety words, without a leading `Safety.`; nothing when it is empty.

@@ -4,14 +4,20 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "base/text.h"
 #include "plan/attributes.h"
 #include "plan/blocks.h"
+#include "plan/drill_item.h"
 #include "plan/drill_line.h"
 #include "plan/headings.h"
+#include "plan/kit_moves.h"
 #include "plan/lines.h"
 #include "plan/part_links.h"
+#include "plan/pictures.h"
+#include "plan/readers.h"
+#include "plan/stations.h"
 #include "plan/stray_lines.h"
 #include "plan/words.h"
 
@@ -35,6 +41,7 @@ class BodyReader {
       this->block(block);
       if (in_part()) reach(block.span);
     }
+    for (Part& part : out_.parts) settle_circuits(part.steps, diagnostics_);
     return std::move(out_);
   }
 
@@ -49,6 +56,11 @@ class BodyReader {
   }
 
   void block(const source::MarkNode& node) {
+    const Note::For reader = std::exchange(next_is_for_, Note::For::kAll);
+    const bool stations = std::exchange(stations_follow_, false) && node.kind == MarkKind::kList &&
+                          last_drill() != nullptr && last_drill()->circuit;
+    if (stations) return stations_of_last(node);
+    if (reader != Note::For::kAll && is_only_text(node)) return notes(node, reader);
     switch (node.kind) {
       case MarkKind::kHeading:
         return heading(node);
@@ -65,14 +77,24 @@ class BodyReader {
     }
   }
 
-  void notes(const source::MarkNode& node) {
+  void notes(const source::MarkNode& node, Note::For reader = Note::For::kAll) {
     std::vector<Note> found;
     add_notes(node, found);
-    if (!in_part()) {
-      out_.introduction.insert(out_.introduction.end(), found.begin(), found.end());
-      return;
+    for (Note& note : found) {
+      if (note.reader == Note::For::kAll) note.reader = reader;
+      add_note(std::move(note));
     }
-    for (Note& note : found) add_note(std::move(note));
+  }
+
+  // What may belong to a line `Coach:` above it: no drills, no links to parts, no safety.
+  static bool is_only_text(const source::MarkNode& node) {
+    if (node.kind == MarkKind::kList) {
+      return std::none_of(node.children.begin(), node.children.end(), is_step);
+    }
+    if (node.kind == MarkKind::kParagraph) {
+      return node.links.empty() && !reader_label(node.text.str());
+    }
+    return node.kind == MarkKind::kTable || node.kind == MarkKind::kCode;
   }
 
   void quote(const source::MarkNode& original) {
@@ -101,7 +123,7 @@ class BodyReader {
       case Stray::Kind::kLink:
         for (const PartLink& link : stray.links) {
           need_part(link.text, link.span);
-          part().steps.emplace_back(link);
+          add_link(link);
         }
         break;
       case Stray::Kind::kHeading:
@@ -110,11 +132,20 @@ class BodyReader {
         break;
       case Stray::Kind::kDrill:
         need_part(title_.empty() ? out_.title : title_, where);
-        add_drill(stray.text, where);
+        add_line(stray.text, where);
         break;
-      case Stray::Kind::kNote:
-        add_note({Note::Kind::kParagraph, stray.words});
+      case Stray::Kind::kItem:
+        if (Drill* circuit = in_part() ? circuit_around(where) : nullptr; circuit != nullptr) {
+          add_station(read_lone_station(stray.text, where, diagnostics_), *circuit);
+          break;
+        }
+        [[fallthrough]];
+      case Stray::Kind::kNote: {
+        std::vector<Note> found;
+        add_text_notes(Note::Kind::kParagraph, stray.text, found);
+        for (Note& note : found) add_note(std::move(note));
         break;
+      }
     }
     if (in_part()) reach(from);
   }
@@ -125,15 +156,58 @@ class BodyReader {
     part().steps.emplace_back(std::move(note));
   }
 
-  // A drill of one line. What is wrong with the line itself is reported already.
-  void add_drill(const source::Text& text, const Span& span) {
-    Drill made;
-    made.span = span;
-    DrillLine line = read_drill_line(text, diagnostics_);
-    made.name = std::move(line.name);
-    made.dose = std::move(line.dose);
-    made.dose_unreadable = !made.dose;
-    part().steps.emplace_back(std::move(made));
+  Drill* last_drill() {
+    return part().steps.empty() ? nullptr : std::get_if<Drill>(&part().steps.back());
+  }
+  // The circuit whose item holds a place that is indented below it.
+  Drill* circuit_around(const Span& span) {
+    Drill* last = last_drill();
+    const bool around = last != nullptr && last->circuit && last->span.contains(span);
+    return around && indent_of(*span.source, span.begin) > 0 ? last : nullptr;
+  }
+
+  // A shared part has no place among stations; a drill of the library that is linked to has.
+  void add_link(const PartLink& link) {
+    if (Drill* circuit = circuit_around(link.span); circuit != nullptr) {
+      if (link.target.find("drills/") != std::string::npos) {
+        Drill station;
+        station.span = link.span;
+        station.name = link.text;
+        return add_station(std::move(station), *circuit);
+      }
+      diagnostics_.error("bad-value", link.span, "a shared part cannot stand in a circuit",
+                         "move the link to the left, so that it stands beside the circuit, or list "
+                         "the drills of the part here");
+    }
+    part().steps.emplace_back(link);
+  }
+
+  // A drill or kit move of one line. What is wrong with the line itself is reported already.
+  void add_line(const source::Text& text, const Span& span) {
+    if (const auto kit = kit_line(text); kit && !kit->rest.empty()) {
+      return add_kit_move(*kit, span, {});
+    }
+    if (Drill* circuit = circuit_around(span); circuit != nullptr) {
+      return add_station(read_lone_station(text, span, diagnostics_), *circuit);
+    }
+    part().steps.emplace_back(read_lone_drill(text, span, diagnostics_));
+    stations_follow_ = last_drill()->circuit.has_value();
+  }
+
+  void add_kit_move(const KitLine& line, const Span& span, const std::vector<Words>& listed) {
+    if (auto made = read_kit_move(line, span, listed, diagnostics_)) {
+      part().steps.emplace_back(std::move(*made));
+    } else {
+      add_note({Note::Kind::kListItem, line.verb});
+      if (!line.rest.empty()) add_note({Note::Kind::kListItem, words_of(line.rest)});
+    }
+  }
+
+  void stations_of_last(const source::MarkNode& list) {
+    Drill& circuit = *last_drill();
+    circuit.dose_unreadable = false;
+    read_below_circuit(list, circuit, part().safety, diagnostics_);
+    circuit.span = circuit.span.joined(list.span);
   }
 
   bool is_title(const source::MarkNode& node, const Words& words) const {
@@ -143,7 +217,7 @@ class BodyReader {
   }
 
   void heading(const source::MarkNode& node) {
-    const Words words = words_of(printed_text(node));
+    const Words words = plain_words_of(printed_text(node));
     if (is_title(node, words)) {
       if (out_.title.empty()) out_.title = words;
       return;
@@ -198,15 +272,22 @@ class BodyReader {
   }
 
   static bool counts_before_parts(const Stray& stray) {
-    if (stray.kind != Stray::Kind::kDrill) return stray.kind != Stray::Kind::kNote;
+    if (stray.kind != Stray::Kind::kDrill) {
+      return stray.kind == Stray::Kind::kLink || stray.kind == Stray::Kind::kHeading;
+    }
+    if (is_plainly_a_circuit(stray.text)) return true;
     Diagnostics unused;
-    const auto dose = read_drill_line(stray.text, unused).dose;
+    const auto dose = read_drill_line(stray.text, StationsBelow::kNone, unused).dose;
     return dose && (dose->amount.kind != AmountKind::kTime || dose->sets > 1);
   }
 
   void text(const source::MarkNode& node) {
     LinksFound found = part_links(node);
     if (!found.only_links) notes(node);
+    const auto label = reader_label(node.text.str());
+    if (label && trim(node.text.str().substr(label->colon + 1)).empty()) {
+      next_is_for_ = label->reader;
+    }
     if (!found.only_links && !in_part()) return;  // a link in the introduction is only mentioned
     for (PartLink& link : found.links) {
       need_part(link.text, node.span);
@@ -252,12 +333,62 @@ class BodyReader {
         return notes(node);
       }
     }
-    const ParagraphLines lines = lines_of(printed_text(line));
-    if (const auto attribute = attribute_of(lines.first); attribute && is_misplaced(*attribute)) {
+    std::vector<Note> pictures;
+    const ParagraphLines lines = lines_of(printed_text(without_pictures(line, pictures)));
+    const source::Text text = lines.first.trimmed();
+    if (text.empty()) return notes(node);
+    const bool dosed = is_drill_line(text);  // `Coach: 5 min` is a talk
+    if (reader_label(text.str()) && !dosed) return notes(node);
+    if (const auto kit = kit_line(text)) {
+      kit_move(*kit, node);
+      for (Note& picture : pictures) add_note(std::move(picture));
+      for (const source::Text& more : lines.forgotten) below_no_drill(more);
+      return;
+    }
+    if (const auto attribute = attribute_of(text); attribute && is_misplaced(*attribute, dosed)) {
       return misplaced(*attribute, node);
     }
-    if (words_of(lines.first).empty()) return notes(node);
-    drill(lines, node);
+    part().steps.emplace_back(read_drill_item(node, part().safety, diagnostics_));
+  }
+
+  // `Pick up:` may have its kit in a list below it.
+  void kit_move(const KitLine& kit, const source::MarkNode& node) {
+    std::vector<Words> listed;
+    std::vector<Note> below;
+    for (std::size_t i = 1; i < node.children.size(); ++i) {
+      const source::MarkNode& child = node.children[i];
+      if (child.kind != MarkKind::kList || !kit.rest.empty()) {
+        add_notes(child, below);
+        continue;
+      }
+      for (const source::MarkNode& item : child.children) {
+        const source::MarkNode* line = first_paragraph(item);
+        const bool plain = line != nullptr && item.children.size() == 1;
+        if (plain && !attribute_is_known(*line)) {
+          listed.push_back(plain_words_of(printed_text(*line)));
+        } else {
+          add_item_notes(item, below);
+        }
+      }
+    }
+    add_kit_move(kit, node.span, listed);
+    for (Note& note : below) add_note(std::move(note));
+  }
+  // `cue:` where no drill is.
+  void below_no_drill(const source::Text& line) {
+    const auto attribute = attribute_of(line);
+    if (attribute && !reader_label(line.trimmed().str())) report_no_drill(attribute->written);
+    std::vector<Note> found;
+    add_text_notes(Note::Kind::kListItem, line, found);
+    for (Note& note : found) add_note(std::move(note));
+  }
+  void report_no_drill(const Words& key) {
+    diagnostics_.error("bad-value", key.span, fmt::format("‘{}’ stands below no drill", key.text),
+                       "put this line below the drill it belongs to, indented by two spaces");
+  }
+  static bool attribute_is_known(const source::MarkNode& line) {
+    const auto attribute = attribute_of(printed_text(line));
+    return attribute && is_known(*attribute);
   }
 
   void below_link(const source::MarkNode& item) {
@@ -267,45 +398,19 @@ class BodyReader {
     }
   }
 
-  void drill(const ParagraphLines& lines, const source::MarkNode& node) {
-    Drill made;
-    made.span = node.span;
-    DrillLine line = read_drill_line(lines.first, diagnostics_);
-    made.name = std::move(line.name);
-    made.dose = std::move(line.dose);
-    made.dose_unreadable = line.dose_unreadable;
-    if (line.dose_unreadable) made.notes.push_back({Note::Kind::kListItem, std::move(line.unread)});
-    read_forgotten(lines, below(made), diagnostics_);
-    for (std::size_t i = 1; i < node.children.size(); ++i) below_drill(node.children[i], made);
-    part().steps.emplace_back(std::move(made));
-  }
-
-  void below_drill(const source::MarkNode& node, Drill& made) {
-    if (node.kind == MarkKind::kList) {
-      for (const source::MarkNode& child : node.children) {
-        read_attribute(child, below(made), diagnostics_);
-      }
-    } else if (node.kind == MarkKind::kQuote) {
-      safety(node);
-    } else {
-      add_notes(node, made.notes);
-    }
-  }
-
   // `easier:` beside the drill instead of below it. `Without shoes: 10 jumps` may be a drill.
-  static bool is_misplaced(const Attribute& attribute) {
+  static bool is_misplaced(const Attribute& attribute, bool dosed) {
     if (!is_known(attribute)) return false;
+    if (dosed && (attribute.key == "coach" || attribute.key == "family")) return false;
     if (attribute.key != "without") return true;
     return attribute.value.str().find(':') != std::string::npos;
   }
 
   void misplaced(const Attribute& attribute, const source::MarkNode& node) {
-    Drill* above = part().steps.empty() ? nullptr : std::get_if<Drill>(&part().steps.back());
+    Drill* above = last_drill();
     const std::string& key = attribute.written.text;
     if (above == nullptr) {
-      diagnostics_.error("bad-value", attribute.written.span,
-                         fmt::format("‘{}’ stands below no drill", key),
-                         "put this line below the drill it belongs to, indented by two spaces");
+      report_no_drill(attribute.written);
       return notes(node);
     }
     diagnostics_.error(
@@ -320,6 +425,8 @@ class BodyReader {
   const Words& title_;
   Diagnostics& diagnostics_;
   Body out_;
+  Note::For next_is_for_ = Note::For::kAll;  ///< the block below a line that is only `Coach:`
+  bool stations_follow_ = false;             ///< the block below a circuit in a line of its own
 };
 
 }  // namespace

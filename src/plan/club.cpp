@@ -1,8 +1,11 @@
-// `club.yaml`: who trains here. Tested by tests/plan/club_test.cpp.
+// `club.yaml`: who trains here, where, with what. Tested by tests/plan/club_test.cpp and
+// club_mistakes_test.cpp.
 #include <fmt/format.h>
 
 #include "base/text.h"
+#include "plan/club_entries.h"
 #include "plan/keys.h"
+#include "plan/known_keys.h"
 #include "plan/read.h"
 #include "plan/timings.h"
 
@@ -10,8 +13,6 @@ namespace chalkleaf::plan {
 namespace {
 
 using YamlKind = source::YamlNode::Kind;
-
-constexpr int kLargestGroup = 60;  // more gymnasts than one coach card has columns for
 
 Group read_group(const source::YamlNode& name, const source::YamlNode& value,
                  Diagnostics& diagnostics) {
@@ -23,27 +24,26 @@ Group read_group(const source::YamlNode& name, const source::YamlNode& value,
                       fmt::format("write it as `{}: {{ages: 9–11, size: 8}}`", name.text));
     return group;
   }
-  const Keys keys(value, "a group", {"ages", "size"}, diagnostics);
+  const Keys keys(value, "a group", known_keys(KeyMap::kGroup), diagnostics);
   if (const auto ages = keys.value("ages", parse_ages)) {
     group.youngest = Sourced<int>{ages->value.first, ages->span};
     group.oldest = Sourced<int>{ages->value.second, ages->span};
   }
-  group.size =
-      keys.value("size", [](std::string_view text) { return parse_whole(text, 1, kLargestGroup); });
+  group.size = keys.people("size", kLargestGroup);
+  group.level = keys.value(
+      "level", [](std::string_view text) { return parse_whole(text, 1, kHighestLevel); });
+  group.adults = keys.people("adults", kMostAdults);
   return group;
 }
 
 void read_groups(const source::YamlNode& node, Club& club, Diagnostics& diagnostics) {
-  if (node.unreadable) return;
-  if (node.kind != YamlKind::kMap) {
+  if (!node.unreadable && node.kind != YamlKind::kMap) {
     diagnostics.error("bad-value", node.span, "‘groups’ must be entries, one for each group",
                       "write each on a line of its own: `Kestrels: {ages: 9–11, size: 8}`");
     return;
   }
-  report_duplicates(node, diagnostics);
-  for (const auto& entry : node.entries) {
-    if (entry.first.text.empty() || club.group(entry.first.text) != nullptr) continue;
-    club.groups.push_back(read_group(entry.first, entry.second, diagnostics));
+  for (const source::YamlEntry* entry : named_entries(node, "groups", "", diagnostics)) {
+    club.groups.push_back(read_group(entry->first, entry->second, diagnostics));
   }
 }
 
@@ -77,8 +77,7 @@ Club read_club(const SourcePtr& source, const source::YamlNode& root, Diagnostic
                       "begin it with `name: ` and the club's name");
     return club;
   }
-  const Keys keys(root, "the club file",
-                  {"name", "paper", "groups", "timings", "contact", "language"}, diagnostics);
+  const Keys keys(root, "the club file", known_keys(KeyMap::kClub), diagnostics);
   club.name = keys.text("name");
   if (!keys.has("name")) {
     diagnostics.error("missing-key", {source.get(), root.span.begin, root.span.begin},
@@ -92,6 +91,7 @@ Club read_club(const SourcePtr& source, const source::YamlNode& root, Diagnostic
     read_timings(*timings, Timing::Origin::kClub, club.timings, diagnostics);
   }
   club.contact = keys.text("contact");
+  read_club_entries(keys, club, diagnostics);
   if (auto language = keys.value("language", parse_language)) club.language = language->value;
   return club;
 }

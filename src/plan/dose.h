@@ -2,13 +2,14 @@
 //
 //     [sets x] amount [each side|way|leg|arm [: names]] [, rest T] [, tempo 3-0-1-0] [, pace T]
 //              [, effort 6] [, every T] [, up to T] [, N goes] [, words]
-//              , or several moves in a row: `3 x (10 star jumps, 10 high knees), rest 30 s`
-//     amount = 10 | 10 reps | 30 s | hold 30 s | 2 min | 20 steps | 4 lengths | max hold
+//     amount = 10 | 10 reps | 8–12 | 30 s | 20–30 s | hold 30 s | 2 min | 20 steps | 4 lengths
+//              | max hold | AMRAP 30 s | several moves in a row: (10 star jumps, 10 high knees)
 //
-// Sets may also stand behind the amount (`10 reps x 3`), and sides be said as `each`, `per leg`,
-// `on each leg`, `L/R` or `left and right`.
+// Sets may also stand behind the amount (`10 reps x 3`), sides be said as `each`, `per leg`, `E/S`,
+// `L/R` or `10 left, 10 right`, and a rest as `30 s on, 15 s off`. All that is understood, and what
+// is refused, is in tests/plan/dose_corpus.txt.
 //
-// Tested by tests/plan/dose_test.cpp.
+// Tested by tests/plan/dose_test.cpp, dose_corpus_test.cpp and dose_moves_test.cpp.
 #pragma once
 
 #include <array>
@@ -52,6 +53,15 @@ struct Amount {
   std::int64_t count = 0;        ///< repetitions, steps or lengths
   std::optional<Duration> time;  ///< kTime: always; kMaxHold: the cap, if one is written
   bool held = false;             ///< kTime: it was written `hold 20 s`
+  std::optional<std::int64_t> count_to = {};  ///< `8–12`: 12, and `count` is 8
+  std::optional<Duration> time_to = {};       ///< `20–30 s`: 30 s, and `time` is 20 s
+  bool as_many = false;      ///< kTime: as many good repetitions as fit into it, `AMRAP 60 s`
+  bool bare_number = false;  ///< kRepetitions: written as a number alone, `10` or `3 x 10`
+
+  /// What a sum counts with: the larger end of a range.
+  std::int64_t most_count() const { return count_to.value_or(count); }
+  /// The same of `time`; nothing when there is none.
+  std::optional<Duration> most_time() const { return time_to ? time_to : time; }
 };
 
 /// Whether the amount is done once or on each of two sides. Without names it stands for two.

@@ -8,6 +8,7 @@
 #include <optional>
 
 #include "base/text.h"
+#include "plan/dose_moves.h"
 #include "plan/dose_phrases.h"
 #include "plan/words.h"
 
@@ -29,10 +30,11 @@ class Parser {
   explicit Parser(const source::Text& text)
       : text_(text), phrases_(text), tokens_(phrases_.tokens()), state_(phrases_.state) {}
 
-  tl::expected<Dose, DoseProblem> run() {
+  tl::expected<Dose, DoseProblem> run(MovesIn where) {
+    gather_moves(phrases_, where);
     for (std::size_t at = 0; at <= tokens_.size() && !phrases_.problem;) {
       std::size_t end = at;
-      while (end < tokens_.size() && !is_divider(tokens_[end])) ++end;
+      while (end < tokens_.size() && !divides(end)) ++end;
       if (end > at) clause(at, end);
       at = end + 1;
     }
@@ -47,33 +49,38 @@ class Parser {
            token.is(Kind::kClose);
   }
 
+  bool divides(std::size_t i) const {
+    return is_divider(tokens_[i]) && !phrases_.joins_left_and_right(i);
+  }
+
   void clause(std::size_t begin, std::size_t end) {
     while (end > begin + 1 && tokens_[end - 1].is(Kind::kStop)) --end;
+    // `– slow`; but `-5` is no dose.
+    while (begin + 1 < end && tokens_[begin].is(Kind::kDash) &&
+           tokens_[begin].end < tokens_[begin + 1].begin) {
+      ++begin;
+    }
     const DoseState before = state_;
-    const std::size_t stuck = phrases_.read(begin, end);
+    std::size_t stuck = phrases_.read(begin, end);
+    // `3 x 20 s – slow`: a dash with space around it parts clauses too.
+    if (stuck > begin && stuck < end && !phrases_.problem && phrases_.is_spaced_dash(stuck)) {
+      return clause(stuck + 1, end);
+    }
     if (stuck == end && !phrases_.problem) {
       if (before.ways_open) state_.ways_open = false;  // `forwards, backwards, rest 20 s`
       return;
     }
     if (phrases_.has_digits(begin, end)) {
       if (!phrases_.problem) explain(begin, stuck, end);
-    } else if (!phrases_.problem || !is_phrase_alone(begin, end)) {
+    } else if (phrases_.refused) {
+      return;
+    } else if (!phrases_.problem || !phrases_.is_dose_clause(begin, end)) {
+      // A clause that clashes with the rest of the dose is a mistake only where it could be read on
+      // its own: `one leg at a time` begins like a second amount and is a remark.
       phrases_.problem.reset();
       state_ = before;
       word_clause(begin, end);
     }
-  }
-
-  // Whether a clause that clashes with the rest of the dose (`one leg at a time` begins like a
-  // second amount) could be read on its own; only then is the clash meant. Leaves the problem as it
-  // was.
-  bool is_phrase_alone(std::size_t begin, std::size_t end) {
-    const auto problem = phrases_.problem;
-    phrases_.problem.reset();
-    state_ = {};
-    const bool whole = phrases_.read(begin, end) == end && !phrases_.problem;
-    phrases_.problem = problem;
-    return whole;
   }
 
   // Words without a number: the name of a way, or a remark.
@@ -100,19 +107,11 @@ class Parser {
     if (state_.ways_open) {
       state_.dose.ways.push_back(said);
     } else {
-      state_.dose.remarks.push_back(said);
+      state_.dose.remarks.push_back(phrases_.remark(begin, end));
     }
   }
 
   void explain(std::size_t begin, std::size_t stuck, std::size_t end) {
-    for (std::size_t i = begin; i + 2 < end; ++i) {
-      const bool between = tokens_[i + 1].is(Kind::kDash) || tokens_[i + 1].is_word("to");
-      if (phrases_.is_number(i, end) && between && phrases_.is_number(i + 2, end)) {
-        return phrases_.unreadable(i, i + 3,
-                                   fmt::format("{} is a range", phrases_.quoted(i, i + 3)),
-                                   "choose one number, the one you would call out");
-      }
-    }
     const std::string clause_text = phrases_.quoted(begin, end);
     if (phrases_.is_times(stuck, end) && stuck + 1 == end) {
       return phrases_.unreadable(begin, end, fmt::format("{} does not say how much", clause_text),
@@ -124,7 +123,9 @@ class Parser {
 
   std::string hint_for(std::size_t begin, std::size_t stuck, std::size_t end) const {
     const Token& odd = tokens_[stuck];
-    if (odd.is_word("m")) return "write `min` for minutes; distances are `steps` or `lengths`";
+    if (phrases_.is_any(stuck, end, "m", "metre", "metres", "meter", "meters", "km", "yards")) {
+      return "write `min` for minutes; distances are `steps` or `lengths`";
+    }
     if (odd.is(Kind::kWord) && odd.word.size() > 2) {
       const auto meant = closest(odd.word, kKeywords);
       if (meant && *meant != odd.word) return fmt::format("did you mean `{}`?", *meant);
@@ -147,6 +148,13 @@ class Parser {
       return;
     }
     const std::size_t end = tokens_.size();
+    if (state_.as_many_at && !dose.amount.as_many) {
+      return phrases_.unreadable(
+          state_.as_many_at.begin, state_.as_many_at.end,
+          fmt::format("{} does not say for how long",
+                      phrases_.quoted(state_.as_many_at.begin, state_.as_many_at.end)),
+          "write the time in which as many good ones as possible are done: `AMRAP 30 s`");
+    }
     if (!state_.has_amount && state_.has_sets && dose.in_goes) {  // `3 goes`: a go is doing it once
       state_.has_amount = true;
       dose.amount.count = 1;
@@ -162,9 +170,10 @@ class Parser {
           fmt::format("{}; if these words are not a dose, write a dash instead of the colon",
                       kDoseForms));
     }
+    if (!finish_shorthand()) return;
     if (state_.cap) {
       if (dose.amount.kind != AmountKind::kMaxHold) {
-        return phrases_.unreadable(state_.cap_begin, state_.cap_end,
+        return phrases_.unreadable(state_.cap_at.begin, state_.cap_at.end,
                                    "only a `max hold` can have a cap",
                                    "write `max hold, up to 15 s`, or the time alone");
       }
@@ -176,26 +185,57 @@ class Parser {
     dose.span = text_.span(tokens_.front().begin, tokens_.back().end);
   }
 
+  // What shorthand needs besides, which may stand in another clause; false, and a problem, when it
+  // is missing.
+  bool finish_shorthand() {
+    if (state_.minute_at && !state_.has_sets) {
+      phrases_.unreadable(
+          state_.minute_at.begin, state_.minute_at.end,
+          fmt::format("{} does not say for how many minutes",
+                      phrases_.quoted(state_.minute_at.begin, state_.minute_at.end)),
+          "write how often: `EMOM 6 min, 5 reps`, or `6 x 5, every 1 min`");
+    } else if (state_.hold_at) {
+      phrases_.unreadable(state_.hold_at.begin, tokens_.size(), "this hold does not say how long",
+                          "write the seconds of one hold: `3 x 20 s hold`, `hold 20–30 s`");
+    } else if (state_.between_sides_at && state_.dose.sets > 1) {
+      phrases_.unreadable(state_.between_sides_at.begin, state_.between_sides_at.end,
+                          "a rest between the sides is counted in a single set only",
+                          "write `rest 20 s` for a rest between the sets, and say the rest between "
+                          "the sides in a `note:` below the drill");
+    }
+    return !phrases_.problem;
+  }
+
   // A tempo or a pace gives the time of one repetition: only one of them can, and only where there
   // are repetitions.
   void check_speed() {
     const Dose& dose = state_.dose;
     if (dose.tempo && dose.pace) {
-      return phrases_.unreadable(state_.pace_begin, state_.pace_end,
+      return phrases_.unreadable(state_.pace_at.begin, state_.pace_at.end,
                                  "this dose has a tempo and a pace",
                                  "keep one of the two: both say how long one repetition takes");
     }
     const AmountKind kind = dose.amount.kind;
-    const bool timed = kind == AmountKind::kTime || kind == AmountKind::kMaxHold;
+    const bool timed = kind == AmountKind::kTime || kind == AmountKind::kMaxHold ||
+                       (kind == AmountKind::kMoves &&
+                        std::all_of(dose.moves.begin(), dose.moves.end(), [](const Move& move) {
+                          return move.amount.kind == AmountKind::kTime;
+                        }));
+    if (dose.tempo && kind == AmountKind::kMoves) {
+      return phrases_.unreadable(state_.tempo_at.begin, state_.tempo_at.end,
+                                 "a tempo is the time of one repetition",
+                                 "leave it out, or give the move that has a tempo a line of its "
+                                 "own");
+    }
     if (dose.tempo && kind != AmountKind::kRepetitions) {
       return phrases_.unreadable(
-          state_.tempo_begin, state_.tempo_end, "a tempo is the time of one repetition",
+          state_.tempo_at.begin, state_.tempo_at.end, "a tempo is the time of one repetition",
           timed ? "leave it out, or write the amount in repetitions: `10 reps, tempo 3-0-1-0`"
                 : "write `pace` and the time of one step or length: `20 steps, pace 2 s`");
     }
     if (dose.pace && timed) {
       return phrases_.unreadable(
-          state_.pace_begin, state_.pace_end,
+          state_.pace_at.begin, state_.pace_at.end,
           "a pace is the time of one repetition, step or length",
           "leave it out, or write the amount as a number: `10 reps, pace 3 s`");
     }
@@ -227,7 +267,14 @@ tl::expected<Dose, DoseProblem> parse_dose(const source::Text& text) {
     return tl::unexpected(DoseProblem{DoseProblem::Kind::kUnreadable, 0, text.str().size(),
                                       "this is too long to be a dose", kDoseForms});
   }
-  return Parser(text).run();
+  return Parser(text).run(MovesIn::kDose);
+}
+
+std::optional<Dose> parse_moves_line(const source::Text& text) {
+  if (text.str().size() > kLongestDose) return std::nullopt;
+  auto dose = Parser(text).run(MovesIn::kLine);
+  if (!dose || dose->amount.kind != AmountKind::kMoves) return std::nullopt;
+  return std::move(*dose);
 }
 
 }  // namespace chalkleaf::plan

@@ -1,9 +1,11 @@
-// The grammar of a dose: clauses between commas, each a row of phrases (plan/dose_phrases.h).
+// The grammar of a dose: clauses between commas, each a row of phrases (plan/dose_phrases.h); a row
+// of moves is found first (plan/dose_moves.h).
 //
 // Says what is wrong instead of reporting it, so that the same grammar can also be asked whether a
-// text is a dose at all. Tested by tests/plan/dose_test.cpp.
+// text is a dose at all. Tested by tests/plan/dose_test.cpp and dose_corpus_test.cpp.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <tl/expected.hpp>
 
@@ -33,5 +35,10 @@ inline constexpr const char* kDoseForms =
     "`max hold, up to 15 s, 3 goes`";
 
 tl::expected<Dose, DoseProblem> parse_dose(const source::Text& text);
+
+/// Reads a line that is several moves in a row, without a drill's name and colon: `10 star jumps,
+/// 10 high knees, rest 30 s`. Nothing when it is no such row or cannot be read. `Dose::moves` has
+/// at least two.
+std::optional<Dose> parse_moves_line(const source::Text& text);
 
 }  // namespace chalkleaf::plan

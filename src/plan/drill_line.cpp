@@ -8,6 +8,8 @@
 #include <vector>
 
 #include "base/text.h"
+#include "plan/choices.h"
+#include "plan/circuit_line.h"
 #include "plan/dose_parser.h"
 #include "plan/mended_line.h"
 #include "plan/read.h"
@@ -111,9 +113,37 @@ std::size_t name_end_before(const Line& line, std::size_t at) {
   return at;
 }
 
-DrillLine line_without_colon(const Line& line, Diagnostics& diagnostics) {
-  DrillLine out{words_of(line.text), std::nullopt, false, {}};
-  if (line.tokens.empty()) return out;
+// `2 x (10 star jumps, 10 high knees), rest 30 s` is called `10 star jumps, 10 high knees`.
+Words name_of_moves(const source::Text& text, const Dose& dose) {
+  const std::string& all = text.str();
+  const auto place = [&](const Words& move) { return std::min(all.rfind(move.text), all.size()); };
+  const std::size_t open = all.find('(');
+  const bool bracket = open < place(dose.moves.front().name);
+  const std::size_t last = place(dose.moves.back().name) + dose.moves.back().name.text.size();
+  const std::size_t end = all.find_first_of(bracket ? ",;)" : ",;", last);
+  return plain_words_of(text.slice(bracket ? open + 1 : 0, std::min(end, all.size())));
+}
+
+// A circuit without its colon: `Circuit, 3 rounds, 30 s work`.
+bool is_circuit_behind_name(const Line& line, StationsBelow stations, DrillLine& out,
+                            Diagnostics& diagnostics) {
+  std::size_t at = 0;
+  while (at < line.tokens.size() && !is_digit(line.tokens[at])) ++at;
+  if (at == line.tokens.size()) return false;
+  const source::Text name = line.before(name_end_before(line, at));
+  return read_circuit_without_colon(name, line.from(at), stations, out, diagnostics);
+}
+
+DrillLine line_without_colon(const Line& line, StationsBelow stations, Diagnostics& diagnostics) {
+  constexpr std::size_t kMostWords = 3;  // of a choice: without a dose, what is longer is a text
+  DrillLine out{plain_words_of(line.text)};
+  if (line.tokens.empty() || read_nameless_circuit(line.text, stations, out)) return out;
+  if (auto dose = parse_moves_line(line.text)) {
+    out.name = name_of_moves(line.text, *dose);
+    out.dose = std::move(*dose);
+    return out;
+  }
+  if (is_circuit_behind_name(line, stations, out, diagnostics)) return out;
   if (begins_like_dose(line.tokens[0])) {
     const auto dose = parse_dose(line.text);
     if (dose && is_evident(*dose, line.text.str())) {
@@ -124,12 +154,14 @@ DrillLine line_without_colon(const Line& line, Diagnostics& diagnostics) {
     }
   }
   const auto at = dose_without_colon(line);
-  if (!at) return out;
-  const std::size_t name_end = name_end_before(line, *at);
-  if (name_end == 0) return out;
-  out.name = words_of(line.before(name_end));
+  const std::size_t name_end = at ? name_end_before(line, *at) : 0;
+  if (name_end == 0) {
+    out.choices = choices_in(line.text, kMostWords);
+    return out;
+  }
+  out.name = plain_words_of(line.before(name_end));
   out.dose_unreadable = true;
-  out.unread = words_of(line.from(*at));
+  out.unread = plain_words_of(line.from(*at));
   diagnostics.error("unreadable-dose", out.unread.span, "there is no colon before this dose",
                     fmt::format("put a colon between the drill and its dose: `{}: {}`",
                                 out.name.text, out.unread.text));
@@ -204,22 +236,40 @@ bool is_plainly_a_drill(const source::Text& text) {
   return dose && is_evident(*dose, tail.str());
 }
 
-DrillLine read_drill_line(const source::Text& text, Diagnostics& diagnostics) {
+bool is_plainly_a_circuit(const source::Text& text) {
   const Line line = line_of(text);
   const auto colon = dividing_colon(line);
-  if (!colon) return line_without_colon(line, diagnostics);
-  DrillLine out{words_of(line.before(*colon)), std::nullopt, false, {}};
+  if (!colon || *colon == 0 || *colon + 1 >= line.tokens.size()) return false;
+  return is_circuit(line.before(*colon), line.from(*colon + 1), StationsBelow::kNone);
+}
+
+DrillLine read_drill_line(const source::Text& text, StationsBelow stations,
+                          Diagnostics& diagnostics) {
+  constexpr std::size_t kMostWords = 6;  // of a choice
+  const Line line = line_of(text);
+  const auto colon = dividing_colon(line);
+  if (!colon) return line_without_colon(line, stations, diagnostics);
+  const source::Text name = line.before(*colon);
+  DrillLine out{plain_words_of(name)};
+  const bool nothing_behind = line.from(*colon).str().size() == 1;  // `Dish hold:` has no dose
+  if (nothing_behind && read_nameless_circuit(line.text, stations, out)) return out;
   if (out.name.empty()) {
-    out.name = words_of(line.text);
+    out.name = plain_words_of(line.text);
     diagnostics.error("bad-value", out.name.span, "this drill has no name",
                       "write its name before the colon: `Dish hold: 2 x 20 s`");
   }
-  if (line.from(*colon).str().size() == 1) return out;  // `Dish hold:` has no dose
-  const source::Text written = line.text.slice(line.tokens[*colon].end, line.text.str().size());
-  out.dose = dose_over_lines(written.trimmed());
-  if (!out.dose) out.dose = read_dose(written.trimmed(), diagnostics);
+  out.choices = choices_in(name, kMostWords);
+  if (nothing_behind) return out;
+  const source::Text written =
+      line.text.slice(line.tokens[*colon].end, line.text.str().size()).trimmed();
+  if (read_circuit(name, written, stations, out, diagnostics)) {
+    out.choices.clear();
+    return out;
+  }
+  out.dose = dose_over_lines(written);
+  if (!out.dose) out.dose = read_dose(written, diagnostics);
   out.dose_unreadable = !out.dose;
-  if (out.dose_unreadable) out.unread = words_of(written);
+  if (out.dose_unreadable) out.unread = plain_words_of(written);
   return out;
 }
 

@@ -7,15 +7,13 @@
 
 #include "base/text.h"
 #include "plan/keys.h"
+#include "plan/known_keys.h"
 #include "plan/words.h"
 
 namespace chalkleaf::plan {
 namespace {
 
 using YamlKind = source::YamlNode::Kind;
-
-const std::vector<std::string> kSessionKeys{"title", "place",  "group",     "slot",   "start",
-                                            "date",  "repeat", "equipment", "timings"};
 
 Value<Place> parse_place(std::string_view text) {
   const std::string word = lower_ascii(trim(text));
@@ -157,12 +155,14 @@ std::vector<Budget> read_front_matter(const source::Document& document, const Cl
     if (!has_front_matter(document)) report_missing_place(session, false, diagnostics);
     return {};
   }
-  const Keys keys(*document.front, "the front matter", kSessionKeys, diagnostics);
+  const Keys keys(*document.front, "the front matter", known_keys(KeyMap::kSession), diagnostics);
   session.title = keys.text("title");
   if (const auto place = keys.value("place", parse_place)) session.place = *place;
   if (!is_reported("place", document, diagnostics))
     report_missing_place(session, true, diagnostics);
   read_group(keys, club, session, diagnostics);
+  session.gymnasts = keys.people("gymnasts", kLargestGroup);
+  session.adults = keys.people("adults", kMostAdults);
   session.slot = keys.value(
       "slot", [](std::string_view text) { return parse_duration(text, Zero::kRefused); });
   session.start = keys.value("start", parse_time_of_day);
@@ -180,8 +180,8 @@ Words read_part_title(const source::Document& document, Diagnostics& diagnostics
   if (!document.front) return {};
   const bool session = place_written(document).has_value();
   const std::vector<std::string> title{"title"};
-  return Keys(*document.front, "a shared part's front matter", session ? kSessionKeys : title,
-              diagnostics)
+  return Keys(*document.front, "a shared part's front matter",
+              session ? known_keys(KeyMap::kSession) : title, diagnostics)
       .text("title");
 }
 

@@ -61,7 +61,7 @@ PartRole role_of(std::string_view title) {
 }
 
 Heading read_heading(const source::Text& text) {
-  Heading out{words_of(text), std::nullopt};
+  Heading out{plain_words_of(text), std::nullopt};
   constexpr std::size_t kLongest = 200;  // a title, not an essay
   if (out.title.text.size() > kLongest) return out;
   const std::vector<Token> tokens = tokens_of(text.str());
@@ -73,7 +73,7 @@ Heading read_heading(const source::Text& text) {
     const source::Text written = text.slice(tokens[*begin].begin, tokens[last].end);
     const auto time = parse_duration(written.str(), Zero::kRefused);
     if (!time) continue;
-    const Words title = words_of(text.slice(0, tokens[i].begin));
+    const Words title = plain_words_of(text.slice(0, tokens[i].begin));
     if (title.empty()) continue;
     out.title = title;
     out.time = Sourced<Duration>{*time, written.span()};

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <map>
 
 #include "base/text.h"
@@ -35,6 +36,22 @@ Words without_curly_quotes(Words words) {
     break;
   }
   return words;
+}
+
+// A key that looks like a place for children's names.
+bool is_about_children(std::string_view key) {
+  static constexpr std::array<std::string_view, 12> kWords{
+      "child",   "children", "kids",   "names",    "gymnast",  "gymnasts",
+      "members", "athletes", "pupils", "register", "birthday", "birthdays"};
+  return std::find(kWords.begin(), kWords.end(), key) != kWords.end();
+}
+
+std::string hint_for(std::string_view key, const std::vector<std::string>& known) {
+  const std::string lower = lower_ascii(key);
+  if (!is_about_children(lower)) return suggestion(key, known, "keys");
+  const bool has_size = std::find(known.begin(), known.end(), "size") != known.end();
+  return has_size ? "write how many there are: `size: 8`; children's names do not belong here"
+                  : "children's names do not belong into these files";
 }
 
 }  // namespace
@@ -110,7 +127,7 @@ Keys::Keys(const source::YamlNode& map, std::string where, std::vector<std::stri
     if (key.text == "<<") continue;  // reported when it was read
     diagnostics.error("unknown-key", key.span,
                       fmt::format("‘{}’ is not a key of {}", key.text, where),
-                      suggestion(key.text, known, "keys"));
+                      hint_for(key.text, known));
   }
 }
 
@@ -124,6 +141,26 @@ const source::YamlNode* Keys::find(std::string_view key) const {
 Words Keys::text(std::string_view key) const {
   const source::YamlNode* node = find(key);
   return node == nullptr ? Words() : scalar_words(*node, key, diagnostics_);
+}
+
+std::optional<Sourced<int>> Keys::people(std::string_view key, int most) const {
+  const source::YamlNode* node = find(key);
+  if (node == nullptr) return std::nullopt;
+  const bool is_value = node->is_scalar() && !trim(node->text).empty();
+  if (!is_value && (node->unreadable || node->kind == source::YamlNode::Kind::kNull)) {
+    scalar_words(*node, key, diagnostics_);  // says so
+    return std::nullopt;
+  }
+  const auto number = parse_whole(node->text, 1, most);
+  if (is_value && number) return Sourced<int>{*number, node->span};
+  if (is_value && node->text.find_first_of("0123456789") != std::string::npos) {
+    report(node->span, number.error());
+    return std::nullopt;
+  }
+  report(node->span,
+         {fmt::format("‘{}’ must be a number", key),
+          fmt::format("write how many there are, from 1 to {}; names do not belong here", most)});
+  return std::nullopt;
 }
 
 void Keys::report(const Span& span, const ValueProblem& problem) const {

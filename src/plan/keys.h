@@ -39,6 +39,9 @@ class Keys {
     if (!words.span || words.empty()) return std::nullopt;
     return read(words, parse);
   }
+  /// How many people a key says, from 1 to `most`. Names of children do not belong into these
+  /// files, and whoever writes some is told so.
+  std::optional<Sourced<int>> people(std::string_view key, int most) const;
   /// The same for words at hand.
   template <class Parse>
   auto read(const Words& words, Parse parse) const -> std::optional<

@@ -5,6 +5,8 @@
 // what it does not say. Tested by tests/plan/library_test.cpp.
 #pragma once
 
+#include <cstdint>
+#include <functional>
 #include <map>
 #include <optional>
 #include <string>
@@ -13,7 +15,6 @@
 
 #include "base/diagnostic.h"
 #include "plan/model.h"
-#include "source/tree.h"
 
 namespace chalkleaf::plan {
 
@@ -40,6 +41,9 @@ enum class DrillKind {
 };
 /// `strength` and its kin; empty for kUnknown.
 std::string_view kind_name(DrillKind kind);
+/// All but kUnknown's, in the order of DrillKind.
+const std::vector<std::string>& kind_names();
+std::optional<DrillKind> kind_of_name(std::string_view name);
 /// True for work that needs speed and force, before which long stretches are harmful.
 bool is_power(DrillKind kind);
 
@@ -67,11 +71,11 @@ struct LibraryDrill {
   std::vector<Variation> harder;
   std::vector<Substitute> substitutes;
   std::vector<Note> notes;
+  Words record;  ///< `record: seconds`, for a box on the sheets; may be empty
   std::vector<Safety> safety;
+  Diagnostics found = {};  ///< what is wrong in its file; a plan that uses it hears of it too
+  bool name_known = true;  ///< false: its title could not be read, so any plan may mean this drill
 };
-
-/// Reads one drill file; always gives a drill, with a name from the file's when it has none.
-LibraryDrill read_drill(const source::Document& document, Diagnostics& diagnostics);
 
 /// All drills of a club, found by name. Read-only once made; safe to share between threads.
 class DrillBook {
@@ -79,6 +83,10 @@ class DrillBook {
   DrillBook() = default;
   /// Reports two files of one name (`duplicate-drill`); the first one counts.
   DrillBook(std::vector<LibraryDrill> drills, Diagnostics& diagnostics);
+  DrillBook(const DrillBook&) = delete;  // it points into itself
+  DrillBook& operator=(const DrillBook&) = delete;
+  DrillBook(DrillBook&&) = default;
+  DrillBook& operator=(DrillBook&&) = default;
 
   bool empty() const { return drills_.empty(); }
   const std::vector<LibraryDrill>& all() const { return drills_; }
@@ -89,12 +97,31 @@ class DrillBook {
   std::optional<std::string> closest(std::string_view name) const;
 
  private:
+  /// One name of one drill.
+  struct Entry {
+    std::size_t drill = 0;  ///< place in drills_
+    std::string name;       ///< as written
+    Span span;
+  };
+  /// What can be said of a name before it is compared letter by letter.
+  struct Outline {
+    std::size_t size = 0;
+    std::uint32_t letters = 0;  ///< a bit for each letter in it
+    const std::string* key = nullptr;
+    const Entry* entry = nullptr;
+  };
+
+  void add(std::size_t drill, const Words& name, Diagnostics& diagnostics);
+
   std::vector<LibraryDrill> drills_;
-  std::map<std::string, std::size_t> by_key_;  ///< normalised name → place in drills_
+  std::map<std::string, Entry, std::less<>> by_key_;  ///< by plan/drill_names.h
+  std::vector<Outline> outlines_;                     ///< of by_key_, in its order
 };
 
 /// Gives each drill of a linked session its `known`, and what its line leaves out: cues, easier,
-/// harder, kit, station, substitutes and safety. `book` must outlive the session.
-void inherit(Session& session, const DrillBook& book);
+/// harder, kit, station, substitutes, notes, a record box; safety goes to its part, that of its
+/// choices, substitutes and moves too. What is wrong in the files of those drills is reported with
+/// the plan, since its sheets would be wrong. `book` must outlive the session.
+void inherit(Session& session, const DrillBook& book, Diagnostics& diagnostics);
 
 }  // namespace chalkleaf::plan

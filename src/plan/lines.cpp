@@ -6,14 +6,6 @@
 namespace chalkleaf::plan {
 namespace {
 
-// A line break stands in the text as `\n` (a hard one) or as a space made from a line end.
-bool is_break(const source::Text& text, std::size_t i) {
-  const char c = text.str()[i];
-  if (c == '\n') return true;
-  if (c != ' ') return false;
-  return text.span(i, i + 1).text().find_first_of("\r\n") != std::string_view::npos;
-}
-
 bool is_in_link(const source::MarkNode& paragraph, std::size_t i) {
   // Links are in order of their ends.
   const auto link =
@@ -51,6 +43,23 @@ std::uint32_t first_byte(const source::MarkNode& paragraph) {
 
 }  // namespace
 
+bool is_line_break(const source::Text& text, std::size_t i) {
+  const char c = text.str()[i];
+  if (c == '\n') return true;
+  if (c != ' ') return false;
+  return text.span(i, i + 1).text().find_first_of("\r\n") != std::string_view::npos;
+}
+
+void append_stretch(source::MarkNode& to, const source::MarkNode& piece) {
+  const std::size_t at = to.text.str().size();
+  to.text.append(piece.text);
+  for (auto link : piece.links) {
+    link.begin += at;
+    link.end += at;
+    to.links.push_back(std::move(link));
+  }
+}
+
 std::size_t indent_of(const Source& source, std::uint32_t at) {
   std::size_t columns = 0;
   for (const char c : source.line(source.line_column(at).line)) {
@@ -77,7 +86,7 @@ std::vector<ParagraphLine> lines_in(const source::MarkNode& paragraph) {
   if (!paragraph.span) return out;
   find_raw(*paragraph.span.source, first_byte(paragraph), line);
   for (std::size_t i = 0; i < size; ++i) {
-    if (!is_break(text, i) || is_in_link(paragraph, i)) continue;
+    if (!is_line_break(text, i) || is_in_link(paragraph, i)) continue;
     line.end = i;
     out.push_back(line);
     line = {};
@@ -110,12 +119,6 @@ source::MarkNode stretch_of(const source::MarkNode& paragraph, std::size_t begin
     out.links.back().begin -= begin;
     out.links.back().end -= begin;
     out.span = out.span.joined(link->span);
-  }
-  auto strong =
-      std::partition_point(paragraph.strong.begin(), paragraph.strong.end(),
-                           [&](const source::MarkNode::Strong& s) { return s.end < begin; });
-  for (; strong != paragraph.strong.end() && strong->end <= end; ++strong) {
-    if (strong->begin >= begin) out.strong.push_back({strong->begin - begin, strong->end - begin});
   }
   return out;
 }

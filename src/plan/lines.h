@@ -28,6 +28,10 @@ std::vector<ParagraphLine> lines_in(const source::MarkNode& paragraph);
 bool has_several_lines(const source::MarkNode& paragraph);
 /// The paragraph that a stretch of another one would be, with the links inside it.
 source::MarkNode stretch_of(const source::MarkNode& paragraph, std::size_t begin, std::size_t end);
+/// Appends a stretch and its links to a paragraph, right behind what is there.
+void append_stretch(source::MarkNode& to, const source::MarkNode& piece);
+/// True when the byte at `i` is a line break: a hard one, or a space made from a line end.
+bool is_line_break(const source::Text& text, std::size_t i);
 /// The columns of white space before `at` in its line, list and quote marks not among them.
 std::size_t indent_of(const Source& source, std::uint32_t at);
 

@@ -10,6 +10,7 @@
 
 #include "base/files.h"
 #include "base/text.h"
+#include "plan/picture_links.h"
 #include "plan/read.h"
 
 namespace chalkleaf::plan {
@@ -20,36 +21,19 @@ constexpr std::size_t kDeepestParts = 16;
 // session has a few hundred; each costs memory on the sheets, times the gymnasts of the group.
 constexpr std::size_t kMostLines = 2'000;
 
-// The path a link's target names: without `#heading`, `%20` decoded (RFC 3986, 2.1).
-std::string path_of(std::string_view target) {
-  const auto digit = [](char c) {
-    if (c >= '0' && c <= '9') return c - '0';
-    if (c >= 'a' && c <= 'f') return c - 'a' + 10;
-    return c >= 'A' && c <= 'F' ? c - 'A' + 10 : -1;
-  };
-  target = target.substr(0, target.find_first_of("#?"));
-  std::string out;
-  for (std::size_t i = 0; i < target.size(); ++i) {
-    const bool code = target[i] == '%' && i + 2 < target.size() && digit(target[i + 1]) >= 0 &&
-                      digit(target[i + 2]) >= 0;
-    if (code) {
-      out += static_cast<char>(digit(target[i + 1]) * 16 + digit(target[i + 2]));
-      i += 2;
-    } else {
-      out += target[i];
-    }
-  }
-  return out;
-}
-
 class Linker {
  public:
-  Linker(Session& session, const PartLookup& parts, Diagnostics& diagnostics)
-      : session_(session), parts_(parts), diagnostics_(diagnostics) {}
+  Linker(Session& session, const PartLookup& parts, const PictureLookup* pictures,
+         Diagnostics& diagnostics)
+      : session_(session),
+        parts_(parts),
+        diagnostics_(diagnostics),
+        pictures_(pictures, diagnostics) {}
 
   void run(const std::string& plan_path) {
     trail_.push_back({plan_path, {}});
     taken_ = session_.introduction.size() + session_.safety.size() + session_.equipment.size();
+    pictures_.follow(session_.introduction, plan_path);
     for (Part& part : session_.parts) {
       if (full_) part.steps.clear();
       taken_ += 1 + part.safety.size();
@@ -75,6 +59,7 @@ class Linker {
         follow(*link, part);
       } else {
         part.steps.push_back(step);
+        pictures_.follow(part.steps.back(), trail_.back().path);
       }
     }
   }
@@ -103,7 +88,7 @@ class Linker {
   static Span span_of(const KitMove& move) { return move.span; }
 
   void follow(const PartLink& link, Part& part) {
-    const auto found = parts_.find(trail_.back().path, path_of(link.target));
+    const auto found = parts_.find(trail_.back().path, link_path(link.target));
     if (!found) return report(link, found.error());
     const FoundPart& shared = **found;
     const auto again = std::find_if(trail_.begin(), trail_.end(),
@@ -182,7 +167,7 @@ class Linker {
     if (link.target.ends_with('/')) return "name a file in that folder, such as `warm-up.md`";
     const std::string whole = link.target + ".md";
     if (file_name(link.target).find('.') == std::string::npos &&
-        parts_.find(trail_.back().path, path_of(whole))) {
+        parts_.find(trail_.back().path, link_path(whole))) {
       return fmt::format("did you mean `{}`?", whole);
     }
     if (!problem.suggestion.empty()) return fmt::format("did you mean `{}`?", problem.suggestion);
@@ -211,6 +196,7 @@ class Linker {
   Session& session_;
   const PartLookup& parts_;
   Diagnostics& diagnostics_;
+  PictureLinks pictures_;
   std::vector<Place> trail_;
   std::set<const Source*> held_;
   std::set<std::string> said_;
@@ -221,8 +207,8 @@ class Linker {
 }  // namespace
 
 void link_parts(Session& session, const std::string& plan_path, const PartLookup& parts,
-                Diagnostics& diagnostics) {
-  Linker(session, parts, diagnostics).run(plan_path);
+                Diagnostics& diagnostics, const PictureLookup* pictures) {
+  Linker(session, parts, pictures, diagnostics).run(plan_path);
 }
 
 }  // namespace chalkleaf::plan

@@ -37,6 +37,8 @@ struct Note {
   std::vector<Words> cells = {};  ///< kTableRow: every cell, empty ones too
   bool table_head = false;        ///< kTableRow: the row of column titles
   std::string picture = {};       ///< kPicture: as written; link_parts makes it an absolute path
+  int picture_width = 0;          ///< kPicture: in pixels, set by link_parts; 0: it was not read
+  int picture_height = 0;
 };
 
 /// One safety blockquote. `words` has all of it without a leading `Safety.`; `sentences` has it in
@@ -103,6 +105,7 @@ struct KitMove {
   enum class Way { kPickUp, kPutAway };
   Span span;
   Way way = Way::kPickUp;
+  Words verb = {};               ///< as written: `Set out`; printed before the kit
   std::vector<Words> kit;        ///< `hoops`, `cones`
   Words how;                     ///< what else the line says; may be empty
   std::optional<Duration> time;  ///< when it takes longer than a change-over

@@ -53,7 +53,7 @@ LinksFound find(const source::MarkNode& paragraph, Leads leads) {
   bool more = false;
   for (const Link& link : paragraph.links) {
     if (!leads(link) || link.begin < at) continue;
-    const Words text = words_of(paragraph.text.slice(link.begin, link.end));
+    const Words text = plain_words_of(paragraph.text.slice(link.begin, link.end));
     out.links.push_back(
         {text.empty() ? Words{link.target, link.span} : text, link.target, link.span});
     more = more || has_letters(paragraph.text.slice(at, link.begin).str());

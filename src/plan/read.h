@@ -7,6 +7,7 @@
 #include <tl/expected.hpp>
 
 #include "base/diagnostic.h"
+#include "plan/library.h"
 #include "plan/model.h"
 #include "source/tree.h"
 
@@ -16,6 +17,9 @@ namespace chalkleaf::plan {
 Session read_session(const source::Document& document, const Club& club, Diagnostics& diagnostics);
 /// Reads a shared part.
 PartFile read_part(const source::Document& document, Diagnostics& diagnostics);
+/// Reads one file of the drill library; always gives a drill, with a name from the file's when it
+/// has none. LibraryDrill::found is for the caller to fill.
+LibraryDrill read_drill(const source::Document& document, Diagnostics& diagnostics);
 /// Reads `club.yaml`; always gives a club that can be used.
 Club read_club(const SourcePtr& source, const source::YamlNode& root, Diagnostics& diagnostics);
 
@@ -45,10 +49,34 @@ class PartLookup {
       const std::string& from_path, const std::string& target) const = 0;
 };
 
+/// A picture that was found, decoded and can be printed.
+struct FoundPicture {
+  std::string path;  ///< identifies the file
+  int width = 0;     ///< pixels
+  int height = 0;
+};
+/// Why a picture cannot be printed.
+struct PictureProblem {
+  enum class Kind { kMissing, kOutside, kUnreadable };
+  Kind kind = Kind::kMissing;
+  std::string suggestion;  ///< kMissing: a target that does exist and is close, if any
+  std::string message;     ///< kUnreadable: goes on after the picture's name
+  std::string hint;        ///< kUnreadable
+};
+/// Finds and decodes pictures. Implemented by `club`; safe to call from several threads. `target`
+/// is a path, no longer a URL.
+class PictureLookup {
+ public:
+  virtual ~PictureLookup() = default;
+  virtual tl::expected<FoundPicture, PictureProblem> find(const std::string& from_path,
+                                                          const std::string& target) const = 0;
+};
+
 /// Replaces every PartLink of the session by the steps of the part it names (`unknown-part`,
 /// `part-cycle`, `outside-folder`, `unreadable-file`), and carries over what was found wrong in
-/// those parts.
+/// those parts. With `pictures` it finds every picture too, and says what is wrong with it
+/// (`unreadable-file`, `outside-folder`); without, they stay as written.
 void link_parts(Session& session, const std::string& plan_path, const PartLookup& parts,
-                Diagnostics& diagnostics);
+                Diagnostics& diagnostics, const PictureLookup* pictures = nullptr);
 
 }  // namespace chalkleaf::plan

@@ -10,7 +10,10 @@
 #include "plan/attributes.h"
 #include "plan/drill_line.h"
 #include "plan/headings.h"
+#include "plan/kit_moves.h"
 #include "plan/part_links.h"
+#include "plan/pictures.h"
+#include "plan/readers.h"
 #include "plan/words.h"
 
 namespace chalkleaf::plan {
@@ -88,6 +91,7 @@ class Judge {
     if (auto found = part_links(node_); found.only_links) {
       return Stray{Stray::Kind::kLink, std::move(found.links)};
     }
+    if (!pictures_of(node_).empty()) return {};
     if (node_.links.empty()) {
       if (const auto slip = link_slip(line_.raw)) {
         return said(slip->message, slip->hint, Stray::Kind::kNote, text_);
@@ -95,7 +99,8 @@ class Judge {
     }
     if (const std::size_t marks = heading_marks(line_.raw)) return heading(marks);
     if (auto found = dash()) return found;
-    if (is_plainly_a_drill(text_) && !is_prose()) return drill();
+    if (from_ == RunsOnFrom::kText && reader_label(text_.str())) return {};
+    if (is_list_line(text_) && !is_prose()) return drill();
     if (from_ == RunsOnFrom::kText) return attribute_in_text();
     if (!at_margin_) return {};
     if (const std::string title = heading_meant(line_.raw); !title.empty()) {
@@ -121,6 +126,14 @@ class Judge {
   bool is_attribute() const {
     const auto attribute = attribute_of(text_);
     return attribute && is_known(*attribute);
+  }
+
+  // A drill, a circuit or a line that moves kit, and hardly anything else.
+  static bool is_list_line(const source::Text& text) {
+    if (is_plainly_a_drill(text) || is_plainly_a_circuit(text)) return true;
+    const auto kit = kit_line(text);
+    const bool sentence = text.str().find(". ") != std::string::npos || text.str().ends_with('.');
+    return kit && !kit->rest.empty() && !sentence && text.str().size() <= kLongestHeading;
   }
 
   // A later line of a text that goes on in small letters: `…we do / the hold: 20 s, no more.`
@@ -165,11 +178,14 @@ class Judge {
   Stray listed(std::string message, const source::Text& text) {
     const auto attribute = attribute_of(text);
     const bool below = attribute && is_known(*attribute);
+    const auto kind = below                                       ? Stray::Kind::kNote
+                      : is_drill_line(text) || is_list_line(text) ? Stray::Kind::kDrill
+                                                                  : Stray::Kind::kItem;
     return said(std::move(message),
                 fmt::format("write `- {}`{}", words_of(text).text,
                             below ? ", indented by two spaces below its drill"
                                   : ", with a dash and a plain space before it"),
-                !below && is_drill_line(text) ? Stray::Kind::kDrill : Stray::Kind::kNote, text);
+                kind, text);
   }
 
   std::optional<Stray> dash() {
@@ -206,12 +222,29 @@ class Judge {
     if (mark.empty()) return {};
     const source::Text rest = behind(mark.size());
     // A sentence may begin with a long dash; a drill or a line of a list does not.
-    if (long_dash && from_ != RunsOnFrom::kList && !is_plainly_a_drill(rest)) return {};
+    if (long_dash && from_ != RunsOnFrom::kList && !is_list_line(rest)) return {};
     if (rest.empty() || begins_with(rest.str(), kLongDashes) != "") return {};
     return listed(fmt::format("this line begins with {} instead of a dash", mark), rest);
   }
 
   Stray drill() {
+    const bool kit = kit_line(text_).has_value();
+    // In a text of its own line it reads well as it is: `Put away: hoops`.
+    if (kit && from_ == RunsOnFrom::kText) {
+      return {Stray::Kind::kDrill, {}, text_, words_of(text_), line_.span};
+    }
+    if (is_plainly_a_circuit(text_)) {
+      return said("this reads like a circuit, but is not a list item",
+                  fmt::format("write `- {}`, and its stations below it, indented by two spaces",
+                              words_of(text_).text),
+                  Stray::Kind::kDrill, text_);
+    }
+    if (kit) {
+      return said(
+          "this line has no dash before it, so it runs on from the line above",
+          fmt::format("write `- {}`, with a dash and a space before it", words_of(text_).text),
+          Stray::Kind::kDrill, text_);
+    }
     if (from_ == RunsOnFrom::kText) {
       return said("this reads like a drill, but is not a list item",
                   fmt::format("write `- {}`, with a dash and a space before it; if it is only "

@@ -21,7 +21,8 @@ struct Stray {
   enum class Kind {
     kLink,     ///< nothing but links to parts; not reported
     kHeading,  ///< `words` is its title
-    kDrill,    ///< `text` is the drill's line
+    kDrill,    ///< `text` is the line of a drill, a circuit or a kit move
+    kItem,     ///< `text` behind a dash: a station of a circuit, elsewhere a note
     kNote,     ///< `words`
   };
   Kind kind = Kind::kNote;

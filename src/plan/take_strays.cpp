@@ -15,19 +15,6 @@ namespace {
 
 using MarkKind = source::MarkNode::Kind;
 
-void append(source::MarkNode& to, const source::MarkNode& piece) {
-  const std::size_t at = to.text.str().size();
-  for (std::size_t i = 0; i < piece.text.str().size(); ++i) {
-    to.text.append(piece.text.str().substr(i, 1), piece.text.span(i, i + 1));
-  }
-  for (auto link : piece.links) {
-    link.begin += at;
-    link.end += at;
-    to.links.push_back(std::move(link));
-  }
-  for (const auto& strong : piece.strong) to.strong.push_back({strong.begin + at, strong.end + at});
-}
-
 /// Goes through a block and takes out what does not belong.
 class Sieve {
  public:
@@ -71,7 +58,6 @@ class Sieve {
     source::MarkNode kept = clean;
     kept.text = {};
     kept.links.clear();
-    kept.strong.clear();
     std::size_t begin = 0;  // of the lines kept and not yet copied
     bool changed = false;
     const std::vector<ParagraphLine> lines = lines_in(clean);
@@ -79,12 +65,13 @@ class Sieve {
       auto stray = judge_line(clean, lines[i], from, margin_, diagnostics_);
       if (!stray) continue;
       out_.push_back(std::move(*stray));
-      if (begin < lines[i].begin) append(kept, stretch_of(clean, begin, lines[i].begin - 1));
+      if (begin < lines[i].begin)
+        append_stretch(kept, stretch_of(clean, begin, lines[i].begin - 1));
       begin = lines[i].end;
       changed = true;
     }
     if (!changed) return;
-    append(kept, stretch_of(clean, begin, clean.text.str().size()));
+    append_stretch(kept, stretch_of(clean, begin, clean.text.str().size()));
     node = std::move(kept);
   }
 

@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "plan/keys.h"
+#include "plan/known_keys.h"
 
 namespace chalkleaf::plan {
 namespace {
@@ -52,8 +53,7 @@ std::vector<Budget> read_budgets(const source::YamlNode& node, Diagnostics& diag
 std::vector<Budget> read_timings(const source::YamlNode& node, Timing::Origin origin,
                                  Timings& timings, Diagnostics& diagnostics) {
   if (!is_map(node, "timings", "timings: {rep: 3 s, changeover: 10 s}", diagnostics)) return {};
-  std::vector<std::string> known;
-  for (const TimingKey& key : kKeys) known.emplace_back(key.key);
+  std::vector<std::string> known = known_keys(KeyMap::kTimings);
   const bool in_plan = origin == Timing::Origin::kPlan;
   if (in_plan) known.emplace_back("parts");
   const Keys keys(node, "the timings", std::move(known), diagnostics);

@@ -1,8 +1,9 @@
 // Numbers, words and marks: what doses and lengths of time are made of.
 //
-// Understands what people and word processors write: decimal commas, ½, ×, every dash, no-break
-// spaces, `20s` without a space, `1:30`. Numbers are exact fractions and never overflow.
-// Tested by tests/plan/dose_test.cpp.
+// Understands what people, phones and word processors write: decimal commas, ½, ×, every dash,
+// no-break spaces, `20s` without a space, `1:30`, `20"`, `1'30"`, full-width and keycap digits.
+// Numbers are exact fractions and never overflow. Tested by tests/plan/dose_test.cpp and
+// dose_corpus_test.cpp.
 #pragma once
 
 #include <cstdint>
@@ -16,7 +17,7 @@ struct Token {
   enum class Kind {
     kNumber,  ///< `numerator / denominator`, in digits or (then `in_words`) as `twelve`
     kClock,   ///< `1:30` or `1:15:00`; `fields` has its numbers
-    kWord,    ///< `word`, lower case
+    kWord,    ///< `word`, lower case; the marks of `1'30"` are the words `min` and `s`
     kTimes,   ///< ×, * and their kin (a letter x is a word)
     kDash,    ///< - – — −
     kComma,
@@ -25,8 +26,9 @@ struct Token {
     kSlash,
     kOpen,   ///< (
     kClose,  ///< )
-    kStop,   ///< .
-    kOther,
+    kStop,   ///< . or !
+    kMoves,  ///< a row of moves, put in the place of its tokens (plan/dose_moves.h)
+    kOther,  ///< `word` has the sign itself
   };
   Kind kind = Kind::kOther;
   std::size_t begin = 0;
@@ -40,6 +42,7 @@ struct Token {
 
   bool is(Kind wanted) const { return kind == wanted; }
   bool is_word(std::string_view wanted) const { return kind == Kind::kWord && word == wanted; }
+  bool is_sign(std::string_view wanted) const { return kind == Kind::kOther && word == wanted; }
   bool is_whole() const { return numerator % denominator == 0; }
 };
 

@@ -229,6 +229,13 @@ Value<int> parse_whole(std::string_view text, int least, int most) {
                fmt::format("write a whole number from {} to {}", least, most));
 }
 
+Value<bool> parse_yes_no(std::string_view text) {
+  const std::string word = lower_ascii(trim(text));
+  if (word == "yes" || word == "true") return true;
+  if (word == "no" || word == "false") return false;
+  return wrong(fmt::format("‘{}’ is neither yes nor no", trim(text)), "write `yes` or `no`");
+}
+
 Value<std::pair<int, int>> parse_ages(std::string_view text) {
   text = trim(text);
   std::vector<Token> numbers;

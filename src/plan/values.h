@@ -23,6 +23,15 @@ struct ValueProblem {
 template <class T>
 using Value = tl::expected<T, ValueProblem>;
 
+/// Drills and groups have a level from 1, a first visit, to this.
+inline constexpr int kHighestLevel = 10;
+/// What a drill asks of a region of the body: 1 light, 2 middling, 3 heavy.
+inline constexpr int kHeaviestLoad = 3;
+/// More gymnasts than one coach card has columns for.
+inline constexpr int kLargestGroup = 60;
+/// More adults than any hall needs for them.
+inline constexpr int kMostAdults = 30;
+
 /// Whether a time may be zero (a rest may, a slot may not).
 enum class Zero { kAllowed, kRefused };
 
@@ -37,6 +46,8 @@ Value<std::vector<Weekday>> parse_weekdays(std::string_view text);
 Value<Paper> parse_paper(std::string_view text);
 /// A whole number from `least` to `most`.
 Value<int> parse_whole(std::string_view text, int least, int most);
+/// `yes` or `no`, `true` or `false`.
+Value<bool> parse_yes_no(std::string_view text);
 /// `9–11`, `9-11`, `9 to 11` or `9`: years, youngest and oldest.
 Value<std::pair<int, int>> parse_ages(std::string_view text);
 

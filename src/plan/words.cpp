@@ -17,13 +17,6 @@ bool is_web_address(std::string_view target) {
          starts_with_ignoring_case(target, "mailto:");
 }
 
-// Byte by byte, so that each keeps its own place.
-void append_text(source::Text& out, const source::Text& more) {
-  for (std::size_t i = 0; i < more.str().size(); ++i) {
-    out.append(std::string_view(more.str()).substr(i, 1), more.span(i, i + 1));
-  }
-}
-
 // A sentence begins with a capital, a digit, a quotation mark or a letter beyond ASCII.
 bool begins_sentence(char c) {
   return (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '"' || c == '\'' || c == '(' ||
@@ -51,7 +44,26 @@ Words words_of(const source::Text& text) {
   const source::Text kept = text.trimmed();
   Words out{kept.str(), kept.span()};
   std::replace(out.text.begin(), out.text.end(), '\n', ' ');
+  for (const source::Text::Mark& mark : kept.marks()) {
+    out.emphasis.push_back({mark.begin, mark.end, mark.tone == source::Tone::kStrong});
+  }
   return out;
+}
+
+Words plain_words_of(const source::Text& text) {
+  Words out = words_of(text);
+  out.emphasis.clear();
+  return out;
+}
+
+void append_words(Words& to, std::string_view between, const Words& more) {
+  if (!to.empty() && !more.empty()) to.text += between;
+  const std::size_t at = to.text.size();
+  to.text += more.text;
+  to.span = to.span.joined(more.span);
+  for (const Emphasis& one : more.emphasis) {
+    to.emphasis.push_back({at + one.begin, at + one.end, one.strong});
+  }
 }
 
 source::MarkNode without_comments(const source::MarkNode& node) {
@@ -67,15 +79,13 @@ source::MarkNode without_comments(const source::MarkNode& node) {
         comment == std::string_view::npos ? comment : all.find("-->", comment);
     if (close == std::string_view::npos) comment = all.size();
     for (std::size_t i = at; i < comment; ++i) moved[i] = out.text.str().size() + i - at;
-    append_text(out.text, node.text.slice(at, comment));
+    out.text.append(node.text.slice(at, comment));
     if (comment == all.size()) break;
     for (std::size_t i = comment; i < close + 3; ++i) moved[i] = out.text.str().size();
     at = close + 3;
   }
   moved[all.size()] = out.text.str().size();
   for (auto& link : out.links) link.begin = moved[link.begin], link.end = moved[link.end];
-  for (auto& strong : out.strong)
-    strong.begin = moved[strong.begin], strong.end = moved[strong.end];
   return out;
 }
 
@@ -90,12 +100,12 @@ source::Text printed_text(const source::MarkNode& node) {
     const bool web = !link.is_image && is_web_address(link.target) && label != link.target &&
                      "mailto:" + std::string(label) != link.target;
     if ((!nameless && !web) || link.end < at) continue;
-    append_text(out, clean.text.slice(at, link.end));
+    out.append(clean.text.slice(at, link.end));
     out.append(nameless ? link.target : fmt::format(" ({})", link.target), link.span);
     at = link.end;
   }
   if (at == 0 && out.empty()) return clean.text;
-  append_text(out, clean.text.slice(at, clean.text.str().size()));
+  out.append(clean.text.slice(at, clean.text.str().size()));
   return out;
 }
 

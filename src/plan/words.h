@@ -11,12 +11,16 @@
 
 namespace chalkleaf::plan {
 
-/// The text without white space at its ends, line breaks as spaces.
+/// The text without white space at its ends, line breaks as spaces, with its emphasis.
 Words words_of(const source::Text& text);
+/// The same without emphasis: for names and titles, which the sheets set in a type of their own.
+Words plain_words_of(const source::Text& text);
+/// Appends `more` and its emphasis, `between` the two where neither is empty.
+void append_words(Words& to, std::string_view between, const Words& more);
 /// The text of a paragraph or heading, for printing: web links have their address behind them, HTML
 /// comments are gone, a picture without a text is named by its file.
 source::Text printed_text(const source::MarkNode& node);
-/// `node` without HTML comments, its links and stretches moved along.
+/// `node` without HTML comments, its links moved along.
 source::MarkNode without_comments(const source::MarkNode& node);
 /// The text between sentence ends: `.`, `!` or `?` before white space and the next sentence's
 /// begin.

@@ -5,10 +5,21 @@
 #include <string_view>
 
 #include "base/diagnostic.h"
+#include "plan/library.h"
 #include "plan/model.h"
 #include "reason/timetable.h"
 
 namespace chalkleaf::reason {
+
+/// What is judged, and what it is judged by. Everything outlives the checks.
+struct Subject {
+  const plan::Session& session;
+  const Timetable& timetable;
+  const plan::Club& club;
+  const plan::DrillBook& book;
+
+  bool at_home() const { return session.place.value == plan::Place::kHome; }
+};
 
 /// `missing-warm-up`, `missing-cool-down`, `warm-up-not-first`, `cool-down-not-last`.
 void check_order(const plan::Session& session, Diagnostics& diagnostics);
@@ -16,14 +27,49 @@ void check_order(const plan::Session& session, Diagnostics& diagnostics);
 void check_over_slot(const plan::Session& session, const Timetable& timetable,
                      Diagnostics& diagnostics);
 /// `under-slot`
-void check_under_slot(const plan::Session& session, const Timetable& timetable,
-                      Diagnostics& diagnostics);
+void check_under_slot(const Subject& subject, Diagnostics& diagnostics);
 /// `over-budget`
 void check_budgets(const Timetable& timetable, Diagnostics& diagnostics);
-/// `no-dose`, `bad-value` of an interval, `substitute-without-easier`.
-void check_drills(const plan::Session& session, Diagnostics& diagnostics);
+/// `no-dose`, `bad-value` of an interval or a station, `substitute-without-easier`.
+void check_drills(const Subject& subject, Diagnostics& diagnostics);
 /// `no-adult-note`, `no-space-note`
 void check_home_notes(const plan::Session& session, Diagnostics& diagnostics);
+
+/// `unknown-drill`
+void check_known(const Subject& subject, Diagnostics& diagnostics);
+/// `choices-unordered`
+void check_choice_order(const Subject& subject, Diagnostics& diagnostics);
+/// `duplicate-drill`, of lines in one part
+void check_repeated_lines(const Subject& subject, Diagnostics& diagnostics);
+/// `level-above-group`
+void check_levels(const Subject& subject, Diagnostics& diagnostics);
+/// `spotter-at-home`
+void check_spotters(const Subject& subject, Diagnostics& diagnostics);
+
+/// `unknown-kit`
+void check_kit_listed(const Subject& subject, Diagnostics& diagnostics);
+/// `not-enough-kit`
+void check_kit_enough(const Subject& subject, Diagnostics& diagnostics);
+/// `no-substitute-at-home`
+void check_substitutes(const Subject& subject, Diagnostics& diagnostics);
+
+/// `stretch-before-raise`
+void check_raise_first(const Subject& subject, Diagnostics& diagnostics);
+/// `stretch-too-long`
+void check_stretch_times(const Subject& subject, Diagnostics& diagnostics);
+/// `one-side-only`
+void check_sides(const Subject& subject, Diagnostics& diagnostics);
+/// `unpaired-shape`
+void check_curves(const Subject& subject, Diagnostics& diagnostics);
+
+/// `too-few-adults`
+void check_adults(const Subject& subject, Diagnostics& diagnostics);
+/// `no-water-break`
+void check_water(const Subject& subject, Diagnostics& diagnostics);
+/// `picture-without-text`
+void check_pictures(const Subject& subject, Diagnostics& diagnostics);
+/// `hard-words`
+void check_hard_words(const Subject& subject, Diagnostics& diagnostics);
 
 /// ‘text’
 inline std::string quoted(std::string_view text) { return "‘" + std::string(text) + "’"; }

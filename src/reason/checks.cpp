@@ -90,7 +90,39 @@ void check_order(const plan::Session& session, Diagnostics& diagnostics) {
   }
 }
 
-void check(const plan::Session& session, const Timetable& timetable, Diagnostics& diagnostics) {
+namespace {
+
+// What can be judged although something is missing: only what stands there.
+void check_lines(const Subject& subject, Diagnostics& diagnostics) {
+  check_drills(subject, diagnostics);
+  check_known(subject, diagnostics);
+  check_choice_order(subject, diagnostics);
+  check_repeated_lines(subject, diagnostics);
+  check_levels(subject, diagnostics);
+  check_spotters(subject, diagnostics);
+  check_kit_listed(subject, diagnostics);
+  check_kit_enough(subject, diagnostics);
+  check_substitutes(subject, diagnostics);
+  check_stretch_times(subject, diagnostics);
+  check_sides(subject, diagnostics);
+  check_adults(subject, diagnostics);
+  check_pictures(subject, diagnostics);
+}
+
+// What a part that could not be read may have held.
+void check_whole(const Subject& subject, Diagnostics& diagnostics) {
+  const plan::Session& session = subject.session;
+  check_content(session, plan::PartRole::kWarmUp, "missing-warm-up", "warm-up", diagnostics);
+  check_content(session, plan::PartRole::kCoolDown, "missing-cool-down", "cool-down", diagnostics);
+  check_home_notes(session, diagnostics);
+  check_raise_first(subject, diagnostics);
+  check_curves(subject, diagnostics);
+  check_water(subject, diagnostics);
+  check_hard_words(subject, diagnostics);
+}
+
+void check_all(const Subject& subject, Diagnostics& diagnostics) {
+  const plan::Session& session = subject.session;
   if (session.parts.empty()) {
     diagnostics.error("missing-warm-up", session.front_matter,
                       "this session has no parts, so no warm-up and no cool-down",
@@ -100,18 +132,26 @@ void check(const plan::Session& session, const Timetable& timetable, Diagnostics
   }
   const bool parts_missing =
       found_any(diagnostics, {"unknown-part", "part-cycle", "outside-folder", "unreadable-file"});
-  check_order(session, diagnostics);
-  check_drills(session, diagnostics);
-  check_over_slot(session, timetable, diagnostics);
-  check_budgets(timetable, diagnostics);
-  if (parts_missing) return;
-  check_content(session, plan::PartRole::kWarmUp, "missing-warm-up", "warm-up", diagnostics);
-  check_content(session, plan::PartRole::kCoolDown, "missing-cool-down", "cool-down", diagnostics);
-  check_home_notes(session, diagnostics);
   // A line that was not understood may be the time that is missing.
-  if (!found_any(diagnostics, {"unreadable-dose", "no-dose", "bad-value", "unknown-key"})) {
-    check_under_slot(session, timetable, diagnostics);
-  }
+  const auto lines_missing = [&] {
+    return found_any(diagnostics, {"unreadable-dose", "no-dose", "bad-value", "unknown-key"});
+  };
+  check_order(session, diagnostics);
+  check_lines(subject, diagnostics);
+  check_over_slot(session, subject.timetable, diagnostics);
+  check_budgets(subject.timetable, diagnostics);
+  if (parts_missing) return;
+  check_whole(subject, diagnostics);
+  if (!lines_missing()) check_under_slot(subject, diagnostics);
+}
+
+}  // namespace
+
+void check(const plan::Session& session, const Timetable& timetable, const plan::Club& club,
+           const plan::DrillBook& book, Diagnostics& diagnostics) {
+  if (club.source) diagnostics.keep(club.source);
+  check_all({session, timetable, club, book}, diagnostics);
+  apply_choices(club, diagnostics);
 }
 
 }  // namespace chalkleaf::reason

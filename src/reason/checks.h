@@ -6,25 +6,40 @@
 #include <vector>
 
 #include "base/diagnostic.h"
+#include "plan/library.h"
 #include "plan/model.h"
 #include "reason/timetable.h"
 
 namespace chalkleaf::reason {
 
-/// What there is to know about a check: its name, how serious it is, and why it exists.
+/// What there is to know about a check; `explain NAME` prints it. Sentences with their full stops.
 struct CheckInfo {
   std::string_view name;
   Severity severity;
-  std::string_view purpose;       ///< one sentence: what it finds, and why that matters
-  std::string_view source = {};   ///< what it rests on: a published source, or common practice
-  std::string_view cure = {};     ///< what to change
-  std::string_view example = {};  ///< some lines of a plan or club file that provoke it
-  bool adjustable = true;         ///< a club may change its severity; not of what cannot be read
+  std::string_view what;     ///< what it finds
+  std::string_view why;      ///< why that matters
+  std::string_view source;   ///< what it rests on: a published source, or common practice
+  std::string_view cure;     ///< what to change
+  std::string_view example;  ///< lines of a plan, a drill or a club file that provoke it
+  bool adjustable = true;    ///< a club may change its severity; not of what cannot be read
 };
 /// Every check of the program, whichever room finds it, in the order of the manual.
 const std::vector<CheckInfo>& all_checks();
 
-/// Runs every check on a session whose parts are linked.
-void check(const plan::Session& session, const Timetable& timetable, Diagnostics& diagnostics);
+/// The entry of a name, or null.
+const CheckInfo* find_check(std::string_view name);
+
+/// Judges the `checks:` of a club file: names that no check has, and checks that cannot be changed.
+void check_choices(const plan::Club& club, Diagnostics& diagnostics);
+/// Gives what was found the severity the club has chosen for it, and drops what it has switched
+/// off. `check` does it itself; this is for what is found elsewhere, such as `duplicate-drill` of
+/// the library.
+void apply_choices(const plan::Club& club, Diagnostics& diagnostics);
+
+/// Runs every check on a session whose parts are linked and whose drills have inherited from the
+/// club's library (plan::inherit). Then the severities the club has chosen are given to all
+/// findings.
+void check(const plan::Session& session, const Timetable& timetable, const plan::Club& club,
+           const plan::DrillBook& book, Diagnostics& diagnostics);
 
 }  // namespace chalkleaf::reason

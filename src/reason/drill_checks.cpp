@@ -1,10 +1,11 @@
-// Checks of one drill at a time: its dose, its interval, its substitutes.
+// Checks of one drill at a time: its dose, its interval, its station, its substitutes.
 // Tested by tests/reason/checks_test.cpp.
 #include <fmt/format.h>
 
 #include "base/text.h"
 #include "plan/mended_line.h"
-#include "reason/check_parts.h"
+#include "reason/drill_lines.h"
+#include "reason/sums.h"
 
 namespace chalkleaf::reason {
 namespace {
@@ -38,7 +39,26 @@ bool is_meant_below(std::string_view name) {
   return false;
 }
 
+void check_circuit(const Drill& circuit, Diagnostics& diagnostics) {
+  if (circuit.stations.empty()) {
+    diagnostics.error("no-dose", circuit.name.span,
+                      fmt::format("the circuit {} has no drills", quoted(circuit.name.text)),
+                      "list its drills below it, each indented by two spaces");
+    return;
+  }
+  for (const Drill& station : circuit.stations) {
+    if (station.dose || station.dose_unreadable || circuit.circuit->work) continue;
+    diagnostics.error("no-dose", station.name.span,
+                      fmt::format("{} has no dose, and its circuit no time for each station",
+                                  quoted(station.name.text)),
+                      fmt::format("write the work time behind {}, as in ‘3 rounds, 30 s work, 15 s "
+                                  "rest’, or how much behind this drill",
+                                  quoted(circuit.name.text)));
+  }
+}
+
 void check_dose(const Part& part, const Drill& drill, Diagnostics& diagnostics) {
+  if (drill.circuit) return check_circuit(drill, diagnostics);
   if (drill.dose || drill.dose_unreadable || part.budget) return;
   const std::string& name = drill.name.text;
   if (is_meant_below(name)) {
@@ -53,16 +73,34 @@ void check_dose(const Part& part, const Drill& drill, Diagnostics& diagnostics) 
                     dose_hint(part, name));
 }
 
-// `every T` counts from start to start, so a set has to fit in it.
-void check_interval(const Dose& dose, const plan::Timings& timings, Diagnostics& diagnostics) {
+// `every T` counts from start to start, so a set has to fit in it, and so have all waves.
+void check_interval(const Dose& dose, Duration set, const Waves& turns, const plan::Words& station,
+                    Diagnostics& diagnostics) {
   if (!dose.every) return;
-  const Duration set = set_time(dose, timings);
-  if (*dose.every >= set) return;
-  diagnostics.error(
-      "bad-value", dose.span,
-      fmt::format("a set is to start every {}, but one set takes {}", exact_text(*dose.every),
-                  exact_text(set)),
-      fmt::format("write ‘every {}’ or more, or make the set shorter", exact_text(set)));
+  const bool one_fits = *dose.every >= set;
+  const Duration needed = one_fits && dose.sets > 1 ? times(set, turns.count) : set;
+  if (*dose.every >= needed) return;
+  Diagnostic found{
+      Severity::kError, "bad-value", dose.span,
+      fmt::format("a set is to start every {}, but {} {}", exact_text(*dose.every),
+                  one_fits ? waves_text(turns) + " take" : "one set takes", exact_text(needed))};
+  if (one_fits && station.span) found.labels.push_back({station.span, "done in waves here"});
+  found.hint = fmt::format("write ‘every {}’ or more, or make the set shorter", exact_text(needed));
+  diagnostics.add(std::move(found));
+}
+
+// A station that is nearly one of the hall's. Another one may be any corner of it.
+void check_station(const Subject& subject, const Drill& drill, Diagnostics& diagnostics) {
+  if (drill.at.empty() || subject.at_home() || subject.club.station(drill.at.text) != nullptr) {
+    return;
+  }
+  std::vector<std::string> names;
+  for (const plan::Station& station : subject.club.stations) names.push_back(station.name.text);
+  const auto meant = closest(drill.at.text, names);
+  if (!meant) return;
+  diagnostics.error("bad-value", place_in_plan(drill, drill.at),
+                    fmt::format("the hall has no station {}", quoted(drill.at.text)),
+                    fmt::format("did you mean {}?", quoted(*meant)));
 }
 
 void check_substitute(const plan::Substitute& substitute, Diagnostics& diagnostics) {
@@ -76,15 +114,22 @@ void check_substitute(const plan::Substitute& substitute, Diagnostics& diagnosti
 
 }  // namespace
 
-void check_drills(const plan::Session& session, Diagnostics& diagnostics) {
-  for (const Part& part : session.parts) {
-    for (const Drill* drill : plan::drills_of(part)) {
-      check_dose(part, *drill, diagnostics);
-      if (drill->dose) check_interval(*drill->dose, session.timings, diagnostics);
-      for (const plan::Substitute& substitute : drill->substitutes) {
-        check_substitute(substitute, diagnostics);
-        if (substitute.dose) check_interval(*substitute.dose, session.timings, diagnostics);
-      }
+void check_drills(const Subject& subject, Diagnostics& diagnostics) {
+  const plan::Timings& timings = subject.session.timings;
+  for (const DrillLine& line : drill_lines(subject.session)) {
+    const Drill& drill = *line.drill;
+    if (line.circuit == nullptr) check_dose(*line.part, drill, diagnostics);
+    check_station(subject, drill, diagnostics);
+    const Waves turns =
+        line.circuit == nullptr ? waves(subject.session, subject.club, drill) : Waves{};
+    if (drill.dose) {
+      check_interval(*drill.dose, set_time(*drill.dose, timings, library_pace(drill)), turns,
+                     drill.at, diagnostics);
+    }
+    for (const plan::Substitute& substitute : drill.substitutes) {
+      check_substitute(substitute, diagnostics);
+      if (!substitute.dose) continue;
+      check_interval(*substitute.dose, set_time(*substitute.dose, timings), {}, {}, diagnostics);
     }
   }
 }

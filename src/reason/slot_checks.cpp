@@ -14,8 +14,7 @@ namespace chalkleaf::reason {
 namespace {
 
 constexpr std::size_t kMostNamed = 3;  // more parts than this in a hint are a list nobody reads
-// Under the slot by up to a tenth is what a hall full of children uses up (common practice, no
-// source).
+// Per cent of the slot that a hall full of children uses up (common practice, no source).
 constexpr std::int64_t kUnusedShare = 10;
 
 using Parts = std::vector<const PartTime*>;
@@ -76,11 +75,14 @@ void check_over_slot(const plan::Session& session, const Timetable& timetable,
                    names(givers, last))});
 }
 
-void check_under_slot(const plan::Session& session, const Timetable& timetable,
-                      Diagnostics& diagnostics) {
+void check_under_slot(const Subject& subject, Diagnostics& diagnostics) {
+  const plan::Session& session = subject.session;
+  const Timetable& timetable = subject.timetable;
   if (!timetable.spare) return;
   const Duration spare = *timetable.spare;
-  if (spare * kUnusedShare <= session.slot->value) return;
+  const auto& limit = subject.club.limits.unused_share;
+  const std::int64_t share = limit ? limit->value : kUnusedShare;
+  if (spare * 100 <= session.slot->value * share) return;
   Parts takers = parts_to_change(timetable);
   std::stable_sort(takers.begin(), takers.end(),
                    [](const PartTime* a, const PartTime* b) { return a->length < b->length; });

@@ -2,7 +2,8 @@
 //
 // A change-over belongs to the part whose drill it follows, so that parts add up to the session
 // with nothing left over. Drills without a dose fill what is left of their part's budget, change-
-// overs taken off, so that the part takes exactly its budget.
+// overs and moved kit taken off, so that the part takes exactly its budget. Kit is moved in the
+// change-over it stands behind, unless its line has a time.
 // Tested by tests/reason/timetable_test.cpp.
 #include "reason/timetable.h"
 
@@ -10,17 +11,29 @@
 
 #include <algorithm>
 
+#include "reason/sums.h"
+
 namespace chalkleaf::reason {
 namespace {
 
 using plan::Drill;
 using plan::Part;
 
+/// What every drill's time depends on.
+struct Setting {
+  const plan::Session& session;
+  const plan::Club& club;
+};
+
 // The dosed drills' own times; the others wait for `share_budget`.
-DrillTime drill_time(const Drill& drill, const plan::Timings& timings) {
+DrillTime drill_time(const Drill& drill, const Setting& setting) {
+  const plan::Timings& timings = setting.session.timings;
+  const Waves turns = waves(setting.session, setting.club, drill);
   DrillTime out;
-  if (drill.dose) {
-    out = dose_time(*drill.dose, timings);
+  if (drill.circuit) {
+    out = circuit_time(drill, timings, turns);
+  } else if (drill.dose) {
+    out = dose_time(*drill.dose, timings, library_pace(drill), turns);
   } else {
     out.reasoning = drill.dose_unreadable ? "its dose cannot be read" : "no dose, so no time";
   }
@@ -28,9 +41,10 @@ DrillTime drill_time(const Drill& drill, const plan::Timings& timings) {
   return out;
 }
 
-Duration sum(const std::vector<DrillTime>& drills) {
+Duration sum(const PartTime& part) {
   Duration total;
-  for (const DrillTime& drill : drills) total += drill.length();
+  for (const DrillTime& drill : part.drills) total += drill.length();
+  for (const KitMoveTime& move : part.kit_moves) total += move.length;
   return total;
 }
 
@@ -38,10 +52,10 @@ Duration sum(const std::vector<DrillTime>& drills) {
 void share_budget(PartTime& part, Duration budget) {
   std::vector<DrillTime*> waiting;
   for (DrillTime& drill : part.drills) {
-    if (!drill.drill->dose) waiting.push_back(&drill);
+    if (!drill.drill->dose && !drill.drill->circuit) waiting.push_back(&drill);
   }
   if (waiting.empty()) return;
-  const Duration left = std::max(Duration(), budget - sum(part.drills));
+  const Duration left = std::max(Duration(), budget - sum(part));
   const auto n = static_cast<std::int64_t>(waiting.size());
   const Duration share = left / n;
   for (DrillTime* drill : waiting) {
@@ -56,31 +70,54 @@ void share_budget(PartTime& part, Duration budget) {
   }
 }
 
-PartTime part_time(const Part& part, const plan::Timings& timings, std::size_t drills_after) {
+PartTime part_time(const Part& part, const Setting& setting, std::size_t drills_after) {
   PartTime out;
   out.part = &part;
   const std::vector<const Drill*> drills = plan::drills_of(part);
   out.drills.reserve(drills.size());
   for (const Drill* drill : drills) {
-    out.drills.push_back(drill_time(*drill, timings));
+    out.drills.push_back(drill_time(*drill, setting));
     const bool last_of_all = out.drills.size() == drills.size() && drills_after == 0;
-    if (!last_of_all) out.drills.back().changeover = timings.changeover.value;
+    if (!last_of_all) out.drills.back().changeover = setting.session.timings.changeover.value;
+  }
+  for (const plan::Step& step : part.steps) {
+    const auto* move = std::get_if<plan::KitMove>(&step);
+    if (move != nullptr) out.kit_moves.push_back({move, {}, move->time.value_or(Duration())});
   }
   if (part.budget) share_budget(out, part.budget->value);
-  out.length = sum(out.drills);
-  if (out.drills.empty() && part.budget) out.length = part.budget->value;
+  out.length = sum(out);
+  if (out.drills.empty() && part.budget) out.length = std::max(out.length, part.budget->value);
   return out;
+}
+
+// In the order of the lines. Kit without a time of its own is moved while the drill before it is
+// changed over.
+void set_starts_of(PartTime& part) {
+  Duration now = part.start;
+  Duration since_change = now;
+  auto drill = part.drills.begin();
+  auto move = part.kit_moves.begin();
+  for (const plan::Step& step : part.part->steps) {
+    if (std::holds_alternative<Drill>(step)) {
+      drill->start = now;
+      now += drill->length();
+      since_change = now - drill->changeover;
+      ++drill;
+    } else if (std::holds_alternative<plan::KitMove>(step)) {
+      const bool timed = move->length > Duration();
+      move->start = timed ? now : since_change;
+      now += move->length;
+      if (timed) since_change = now;
+      ++move;
+    }
+  }
 }
 
 void set_starts(Timetable& timetable) {
   Duration now;
   for (PartTime& part : timetable.parts) {
     part.start = now;
-    Duration at = now;
-    for (DrillTime& drill : part.drills) {
-      drill.start = at;
-      at += drill.length();
-    }
+    set_starts_of(part);
     now += part.length;
   }
   timetable.total = now;
@@ -88,14 +125,14 @@ void set_starts(Timetable& timetable) {
 
 }  // namespace
 
-Timetable timetable(const plan::Session& session) {
+Timetable timetable(const plan::Session& session, const plan::Club& club) {
   std::size_t to_come = 0;
   for (const Part& part : session.parts) to_come += plan::drills_of(part).size();
   Timetable out;
   out.parts.reserve(session.parts.size());
   for (const Part& part : session.parts) {
     to_come -= plan::drills_of(part).size();
-    out.parts.push_back(part_time(part, session.timings, to_come));
+    out.parts.push_back(part_time(part, {session, club}, to_come));
   }
   set_starts(out);
   if (session.start) {

@@ -52,11 +52,29 @@ struct Timetable {
   std::optional<Duration> spare;  ///< slot − total; negative when over
 };
 
-/// How long a dose takes, without change-over: work, rest and the reasoning of DrillTime.
-DrillTime dose_time(const plan::Dose& dose, const plan::Timings& timings);
-/// How long one set of a dose takes, all sides or ways.
-Duration set_time(const plan::Dose& dose, const plan::Timings& timings);
+/// The gymnasts take turns in waves, because a station holds fewer than there are.
+struct Waves {
+  int count = 1;     ///< how many waves
+  int gymnasts = 0;  ///< in all
+  int places = 0;    ///< at a time
+};
+/// How many turns the group needs at the station of the hall that the drill names; one wave at
+/// home, and where a number is not known.
+Waves waves(const plan::Session& session, const plan::Club& club, const plan::Drill& drill);
 
-Timetable timetable(const plan::Session& session);
+/// The library's time of one repetition or step of this drill; none when it gives none.
+std::optional<Duration> library_pace(const plan::Drill& drill);
+
+/// How long a dose takes, without change-over: work, rest and the reasoning of DrillTime. `pace` is
+/// the library's, for a dose with neither tempo nor pace. With several waves a set lasts until all
+/// have done it, and waiting counts as rest.
+DrillTime dose_time(const plan::Dose& dose, const plan::Timings& timings,
+                    std::optional<Duration> pace = {}, const Waves& waves = {});
+/// How long one set of a dose takes one gymnast, all sides or ways.
+Duration set_time(const plan::Dose& dose, const plan::Timings& timings,
+                  std::optional<Duration> pace = {});
+
+/// The club is for the stations of its hall; nothing points into it.
+Timetable timetable(const plan::Session& session, const plan::Club& club);
 
 }  // namespace chalkleaf::reason

@@ -5,13 +5,13 @@
 #include <algorithm>
 
 #include "base/text.h"
-#include "page/shapes.h"
+#include "page/layout.h"
 #include "sheet/typography.h"
 
 namespace chalkleaf::sheet {
 
-Builder::Builder(const Context& context, const Look& look, type::Typesetter& typesetter)
-    : context_(context), look_(look), typesetter_(typesetter) {
+Builder::Builder(Kind kind, const Context& context, const Look& look, type::Typesetter& typesetter)
+    : kind_(kind), context_(context), look_(look), typesetter_(typesetter) {
   width_ = paper_size(context.paper).width - look_.margin.at(context.paper) * 2;
   tree_.push_back({});
   for (std::size_t i = 0; i < styles_.size(); ++i) {
@@ -21,6 +21,15 @@ Builder::Builder(const Context& context, const Look& look, type::Typesetter& typ
             .style(look_.font, static_cast<type::Weight>(i / 2), static_cast<type::Slant>(i % 2))
             .value_or(0);
   }
+}
+
+Length Builder::page_height() const {
+  const Length foot = look_.text(TextRole::kFoot).leading * 7 / 2;  // of three lines, and its gap
+  return paper_size(context_.paper).height - look_.margin.at(context_.paper) * 7 / 4 - foot;
+}
+
+Length Builder::height_of(const Block& block, Length width) {
+  return page::Layout(typesetter_).place(block, width).size.height;
 }
 
 NodeId Builder::node(NodeId parent, Role role) {
@@ -35,11 +44,64 @@ type::Inline Builder::piece(TextRole role, std::string text, Span origin) const 
   const TextLook& look = look_.text(role);
   type::Inline out;
   out.text = origin ? typographic(text) : std::move(text);
-  out.style =
-      styles_[static_cast<std::size_t>(look.weight) * 2 + static_cast<std::size_t>(look.slant)];
+  out.style = style(look.weight, look.slant);
   out.size = look.size;
   out.colour = colour(look.colour);
   out.origin = origin;
+  return out;
+}
+
+std::vector<type::Inline> Builder::pieces(TextRole role, const plan::Words& words) const {
+  if (words.emphasis.empty()) return {piece(role, words.text, words.span)};
+  std::vector<std::size_t> ends;  // of the stretches, plain and set off by turns
+  for (const plan::Emphasis& one : words.emphasis) {
+    const std::size_t from = std::max(one.begin, ends.empty() ? 0 : ends.back());
+    ends.push_back(std::min(from, words.text.size()));
+    ends.push_back(std::clamp(one.end, ends.back(), words.text.size()));
+  }
+  ends.push_back(words.text.size());
+  // The marks are set in the whole text: what a quotation mark is depends on its neighbours.
+  const std::string text = typographic(words.text, ends);
+  std::vector<type::Inline> out;
+  std::size_t begin = 0;
+  for (std::size_t i = 0; i < ends.size(); ++i) {
+    type::Inline stretch = piece(role, text.substr(begin, ends[i] - begin));
+    begin = ends[i];
+    if (stretch.text.empty()) continue;
+    stretch.origin = words.span;
+    if (i % 2 == 1) {
+      const TextLook& look = look_.text(role);
+      const bool italic = look.slant == type::Slant::kItalic;
+      stretch.style =
+          words.emphasis[i / 2].strong
+              ? style(type::Weight::kBold, look.slant)
+              : style(look.weight, italic ? type::Slant::kUpright : type::Slant::kItalic);
+    }
+    out.push_back(std::move(stretch));
+  }
+  return out;
+}
+
+std::vector<type::Inline> Builder::said(TextRole role, std::string_view key, std::string_view place,
+                                        const plan::Words& words) const {
+  return filled(role, labels().say(key, {{place, std::string(kHole)}}), words);
+}
+
+std::vector<type::Inline> Builder::filled(TextRole role, const std::string& phrase,
+                                          const plan::Words& words) const {
+  const std::size_t at = phrase.find(kHole);
+  if (at == std::string::npos) return {piece(role, phrase)};
+  // Without anything set off it is one text, found as such.
+  if (words.emphasis.empty()) {
+    std::string whole_text = phrase;
+    whole_text.replace(at, kHole.size(), words.text);
+    return {piece(role, std::move(whole_text), words.span)};
+  }
+  std::vector<type::Inline> out;
+  if (at > 0) out.push_back(piece(role, phrase.substr(0, at)));
+  for (type::Inline& one : pieces(role, words)) out.push_back(std::move(one));
+  const std::size_t behind = at + kHole.size();
+  if (behind < phrase.size()) out.push_back(piece(role, phrase.substr(behind)));
   return out;
 }
 
@@ -63,6 +125,10 @@ Block Builder::text(TextRole role, std::string words, Owner owner, Span origin,
   std::vector<type::Inline> pieces;
   pieces.push_back(piece(role, std::move(words), origin));
   return paragraph(std::move(pieces), role, owner, align);
+}
+
+Block Builder::text(TextRole role, const plan::Words& words, Owner owner) const {
+  return paragraph(pieces(role, words), role, owner);
 }
 
 Block Builder::title(const plan::Words& words, Owner owner) {
@@ -89,55 +155,27 @@ Length Builder::text_width(TextRole role, std::string words) {
   return typesetter_.natural_width({&one, 1});
 }
 
-Block Builder::rule(Length length, Length thickness, Use use) const {
-  page::PathItem line;
-  line.owner = Owner::none(Artifact::kLayout);
-  line.steps = page::straight_line({Length(), thickness / 2}, {length, thickness / 2});
-  line.stroke = stroke(use, thickness);
-  return {page::DrawingBlock{{length, thickness}, {std::move(line)}, {}}};
-}
-
-Block Builder::tick_box(Length side, NodeId form) const {
-  const Length half = look_.line_width / 2;
-  page::PathItem box;
-  box.owner = Owner::of(form);
-  box.steps = page::rounded_rectangle({half, half, side - half * 2, side - half * 2}, side / 6);
-  box.fill = colour(Use::kPaper);
-  box.stroke = stroke(Use::kLine, look_.line_width);
-  // Stands on the line of text beside it with its middle at the middle of the capitals.
-  const Length cap = look_.text(TextRole::kDrill).size.scaled(0.71);
-  return {page::DrawingBlock{{side, side}, {std::move(box)}, (side + cap) / 2}};
-}
-
-NodeId Builder::tick_node(NodeId parent, std::string description) {
-  const NodeId id = node(parent, Role::kForm);
-  at(id).box_description = std::move(description);
-  return id;
-}
-
-Block Builder::warning_sign(Length height) const {
-  // ISO 7010 W001: an equilateral triangle, corners rounded, with an exclamation mark. Proportions
-  // are ours.
-  const Length width = height.scaled(1.1547);
-  const Length stroke_width = height / 10;
-  const Length inset = stroke_width / 2;
-  const Owner owner = Owner::none(Artifact::kLayout);
-  page::PathItem triangle;
-  triangle.owner = owner;
-  triangle.steps =
-      page::polygon({{width / 2, inset}, {width - inset, height - inset}, {inset, height - inset}});
-  triangle.stroke = page::Stroke{colour(Use::kInk), stroke_width, true, {}};
-  page::PathItem mark;
-  mark.owner = owner;
-  mark.steps =
-      page::straight_line({width / 2, height.scaled(0.4)}, {width / 2, height.scaled(0.62)});
-  mark.stroke = page::Stroke{colour(Use::kInk), stroke_width, true, {}};
-  page::PathItem dot;
-  dot.owner = owner;
-  dot.steps = page::circle({width / 2, height.scaled(0.79)}, stroke_width.scaled(0.6));
-  dot.fill = colour(Use::kInk);
-  return {page::DrawingBlock{
-      {width, height}, {std::move(triangle), std::move(mark), std::move(dot)}, {}}};
+Length Builder::longest_word(std::span<const type::Inline> all) {
+  // Words end at spaces only, so a word is never thought shorter than the line breaker finds it.
+  Length widest;
+  std::vector<type::Inline> word;
+  const auto finish = [&] {
+    if (!word.empty()) widest = std::max(widest, typesetter_.natural_width(word));
+    word.clear();
+  };
+  for (const type::Inline& one : all) {
+    for (std::size_t at = 0; at <= one.text.size();) {
+      const std::size_t end = std::min(one.text.find_first_of(" \n", at), one.text.size());
+      if (end > at) {
+        word.push_back(one);
+        word.back().text = one.text.substr(at, end - at);
+      }
+      if (end < one.text.size()) finish();
+      at = end + 1;
+    }
+  }
+  finish();
+  return widest;
 }
 
 Block Builder::stack(std::vector<Block> children, Length gap) {
@@ -146,46 +184,8 @@ Block Builder::stack(std::vector<Block> children, Length gap) {
 
 Block Builder::space(Length height) { return {page::SpaceBlock{height}}; }
 
-Block Builder::tick_line(NodeId list, TextRole role, std::vector<type::Inline> pieces, Length side,
-                         std::string description) {
-  const NodeId item = node(list, Role::kListItem);
-  const NodeId label = node(item, Role::kLabel);
-  const NodeId form = tick_node(label, std::move(description));
-  const NodeId body = node(item, Role::kListBody);
-  page::RowBlock row;
-  row.gap = look_.gap / 2;
-  row.align = page::RowAlign::kBaseline;
-  row.cells.push_back({page::Track::fixed(side), tick_box(side, form)});
-  row.cells.push_back(
-      {page::Track::natural(), paragraph(std::move(pieces), role, Owner::of(body))});
-  return {std::move(row)};
-}
-
-Block Builder::note(NodeId parent, const plan::Note& note) {
-  const bool heading = note.kind == plan::Note::Kind::kSubheading;
-  return text(heading ? TextRole::kStrong : TextRole::kNote, note.words.text,
-              Owner::of(node(parent, Role::kP)), note.words.span);
-}
-
-Block Builder::notes(NodeId parent, std::span<const plan::Note* const> all) {
-  std::vector<Block> lines;
-  for (const plan::Note* one : all) lines.push_back(note(parent, *one));
-  return stack(std::move(lines));
-}
-
-std::vector<const plan::Note*> note_run(const std::vector<plan::Step>& steps, std::size_t first) {
-  std::vector<const plan::Note*> out;
-  for (std::size_t i = first; i < steps.size(); ++i) {
-    const auto* note = std::get_if<plan::Note>(&steps[i]);
-    if (note == nullptr || (i > first && note->kind != plan::Note::Kind::kTableRow)) break;
-    out.push_back(note);
-    if (note->kind != plan::Note::Kind::kTableRow) break;
-  }
-  return out;
-}
-
 Block Builder::foot(const std::string& first, const std::string& second, std::size_t page_index,
-                    std::size_t pages) const {
+                    std::size_t pages, Length number_width) const {
   const Owner owner = Owner::none(Artifact::kFooter);
   page::RowBlock row;
   row.gap = look_.gap;
@@ -194,8 +194,8 @@ Block Builder::foot(const std::string& first, const std::string& second, std::si
                                                        text(TextRole::kFoot, second, owner)})});
   const std::string number = labels().say(
       "page", {{"page", std::to_string(page_index + 1)}, {"pages", std::to_string(pages)}});
-  row.cells.push_back(
-      {page::Track::natural(), text(TextRole::kFoot, number, owner, {}, page::Align::kEnd)});
+  row.cells.push_back({page::Track::fixed(number_width),
+                       text(TextRole::kFoot, number, owner, {}, page::Align::kEnd)});
   return {std::move(row)};
 }
 
@@ -205,6 +205,38 @@ std::vector<type::Inline> Builder::kit_pieces(const plan::KitItem& item, TextRol
   if (!item.description.empty()) {
     out.push_back(piece(description, " – "));
     out.push_back(piece(description, item.description.text, item.description.span));
+  }
+  return out;
+}
+
+std::string Builder::kit_move_verb(const plan::KitMove& move) const {
+  if (move.way == plan::KitMove::Way::kPutAway)
+    return move.verb.empty() ? labels().say("put-away") : move.verb.text + ":";
+  const std::string pick_up = labels().say("pick-up");
+  const std::string verb = move.verb.empty() ? pick_up : move.verb.text + ":";
+  const bool usual = lower_ascii(verb) == lower_ascii(pick_up);
+  return usual && kind_ == Kind::kHomeSheet ? labels().say("fetch") : verb;
+}
+
+std::vector<type::Inline> Builder::kit_move_pieces(const plan::KitMove& move) const {
+  std::vector<type::Inline> out = {label(TextRole::kStation, kit_move_verb(move))};
+  out.back().origin = move.verb.span;
+  const auto add = [&](const plan::Words& words) {
+    for (type::Inline& one : pieces(TextRole::kCue, words)) out.push_back(std::move(one));
+  };
+  for (std::size_t i = 0; i < move.kit.size(); ++i) {
+    if (i > 0) out.push_back(piece(TextRole::kCue, ", "));
+    add(move.kit[i]);
+  }
+  if (!move.how.empty()) {
+    if (!move.kit.empty()) out.push_back(piece(TextRole::kCue, ", "));
+    add(move.how);
+  }
+  if (move.time) {
+    out.push_back(piece(TextRole::kPartDetail, "\u2002"));
+    out.push_back(whole(TextRole::kPartDetail, kind_ == Kind::kHomeSheet
+                                                   ? labels().long_time(*move.time)
+                                                   : labels().short_time(*move.time)));
   }
   return out;
 }
@@ -222,6 +254,7 @@ page::Flow Builder::finish(std::vector<page::Section> sections, const plan::Sess
   flow.margins = Insets::all(look_.margin.at(context_.paper));
   flow.margins.bottom = flow.margins.bottom * 3 / 4;  // the foot is light: it may stand lower
   flow.sections = std::move(sections);
+  keep_pictures(flow.sections);
   flow.tree = std::move(tree_);
   flow.info.title = fmt::format("{} – {}", session.title.text, kind_label);
   flow.info.author = context_.club.name.text;
@@ -242,10 +275,13 @@ page::Flow Builder::finish(std::vector<page::Section> sections, const plan::Sess
   if (!context_.revision.empty())
     whose.push_back(labels().say("revision", {{"revision", context_.revision}}));
   if (context_.revision_date) whose.push_back(labels().short_date(*context_.revision_date));
+  // As wide on every page of however many: the foot's height must be known before they are.
+  const Length number_width =
+      text_width(TextRole::kFoot, labels().say("page", {{"page", "888"}, {"pages", "888"}}));
   flow.foot = [this, first = fmt::format("{}", fmt::join(what, " · ")),
-               second = fmt::format("{}", fmt::join(whose, " · "))](std::size_t page_index,
-                                                                    std::size_t pages) {
-    return foot(first, second, page_index, pages);
+               second = fmt::format("{}", fmt::join(whose, " · ")),
+               number_width](std::size_t page_index, std::size_t pages) {
+    return foot(first, second, page_index, pages, number_width);
   };
   return flow;
 }

@@ -1,5 +1,7 @@
 // The tools every sheet is built with: text in a role of the theme, boxes to tick, rules, and the
 // structure tree that grows beside the blocks. Internal to the room.
+//
+// builder.cpp has the tree and the text, marks.cpp what is drawn, notes.cpp the coach's own text.
 #pragma once
 
 #include <span>
@@ -21,7 +23,7 @@ using page::Role;
 /// Builds one sheet. Holds the tree, the look at its final scale, and the styles resolved once.
 class Builder {
  public:
-  Builder(const Context& context, const Look& look, type::Typesetter& typesetter);
+  Builder(Kind kind, const Context& context, const Look& look, type::Typesetter& typesetter);
 
   const Labels& labels() const { return context_.labels; }
   const Look& look() const { return look_; }
@@ -29,13 +31,30 @@ class Builder {
   /// Between the margins.
   Length width() const { return width_; }
 
+  /// Between the margins and above the foot, about: for what must not be higher than a page.
+  Length page_height() const;
+  Length height_of(const Block& block, Length width);
+
   /// A new node, after its parent's other children.
   NodeId node(NodeId parent, Role role);
   page::Node& at(NodeId id) { return tree_[id]; }
   static constexpr NodeId kRoot = 0;
 
+  // ---- text
+
   /// Text with an origin is the coach's: it gets the typographer's marks (sheet/typography.h).
   type::Inline piece(TextRole role, std::string text, Span origin = {}) const;
+  /// The coach's words with what they set off: strong in bold, emphasised in italics (upright where
+  /// the role is italic).
+  std::vector<type::Inline> pieces(TextRole role, const plan::Words& words) const;
+  /// A phrase of the program's with the coach's words where it has kHole, kept as `pieces` keeps
+  /// them.
+  std::vector<type::Inline> filled(TextRole role, const std::string& phrase,
+                                   const plan::Words& words) const;
+  static constexpr std::string_view kHole = "\x01";  ///< stands in no phrase and no text read
+  /// The same for the phrase of that key and its place.
+  std::vector<type::Inline> said(TextRole role, std::string_view key, std::string_view place,
+                                 const plan::Words& words) const;
   /// A word before what it labels, with a space that never ends a line.
   type::Inline label(TextRole role, std::string text) const;
   /// A piece that stays on one line where it can.
@@ -45,6 +64,7 @@ class Builder {
                   page::Align align = page::Align::kStart) const;
   Block text(TextRole role, std::string words, Owner owner, Span origin = {},
              page::Align align = page::Align::kStart) const;
+  Block text(TextRole role, const plan::Words& words, Owner owner) const;
   /// The sheet's title: set smaller, never below the minimum, where its longest word is wider than
   /// the page.
   Block title(const plan::Words& words, Owner owner);
@@ -52,32 +72,51 @@ class Builder {
   Length width_of(std::span<const type::Inline> pieces) {
     return typesetter_.natural_width(pieces);
   }
+  /// The width of the longest word of the pieces, joined.
+  Length longest_word(std::span<const type::Inline> pieces);
+
+  /// `towel`, strong, and what kind: ` – a bath towel`.
+  std::vector<type::Inline> kit_pieces(const plan::KitItem& item, TextRole name,
+                                       TextRole description) const;
+  /// `Set out: hoops, cones, two each  1 min`, the verb as the coach wrote it; to
+  /// families `pick up` is `now fetch`.
+  std::vector<type::Inline> kit_move_pieces(const plan::KitMove& move) const;
+  /// `9 min`, or `40 s` for what takes less than a minute.
+  std::string part_time(Duration time) const;
+
+  // ---- marks
 
   /// A ruling line, an artifact.
   Block rule(Length length, Length thickness, Use colour) const;
-  /// A box to tick; `form` is its own node of role Form.
-  Block tick_box(Length side, NodeId form) const;
+  /// A box to tick, as high as it is wide unless `height` is given; `form` is its own node of role
+  /// Form.
+  Block tick_box(Length side, NodeId form, Length height = {}) const;
   /// Makes the Form node of a box under `parent`, described for who cannot see it.
   NodeId tick_node(NodeId parent, std::string description);
+  /// The same for a field to write in.
+  NodeId field_node(NodeId parent, std::string description);
   /// The general warning sign of ISO 7010 (W001) in black and white: a triangle with an exclamation
   /// mark.
   Block warning_sign(Length height) const;
+  /// A tray with an arrow out of it or into it: kit that is fetched or put away. A drawing of ours.
+  Block kit_sign(plan::KitMove::Way way, Length side) const;
   static Block stack(std::vector<Block> children, Length gap = {});
   static Block space(Length height);
   /// A list entry to tick: the box, then the pieces. Adds LI, Lbl and LBody below `list`.
   Block tick_line(NodeId list, TextRole role, std::vector<type::Inline> pieces, Length side,
                   std::string description);
 
-  /// Text of the coach's that is no drill: a P below `parent`.
-  Block note(NodeId parent, const plan::Note& note);
-  /// Several of them below each other, each a P: the rows of a table.
-  Block notes(NodeId parent, std::span<const plan::Note* const> notes);
+  // ---- text of the coach's that is no drill
 
-  /// `towel`, strong, and what kind: ` – a bath towel`.
-  std::vector<type::Inline> kit_pieces(const plan::KitItem& item, TextRole name,
-                                       TextRole description) const;
-  /// `9 min`, or `40 s` for what takes less than a minute.
-  std::string part_time(Duration time) const;
+  /// Whether this sheet's reader is among those the note is for.
+  bool is_for_reader(const plan::Note& note) const;
+  /// The notes for this sheet's reader below each other: a P each, the rows of a table a Table.
+  /// `room` is the width there is; a table that is wider is set as lines.
+  std::vector<Block> notes(NodeId parent, std::span<const plan::Note> all, Length room);
+  /// One run of notes (see note_run) as pieces that may stand on different pages: for a table its
+  /// head with the first row, then row by row.
+  std::vector<Block> note_pieces(NodeId parent, std::span<const plan::Note* const> run,
+                                 Length room);
 
   Colour colour(Use use) const { return context_.theme.colour(use); }
   page::Stroke stroke(Use use, Length width) const { return {colour(use), width, false, {}}; }
@@ -87,9 +126,16 @@ class Builder {
                     std::string_view kind_label);
 
  private:
+  type::StyleId style(type::Weight weight, type::Slant slant) const {
+    return styles_[static_cast<std::size_t>(weight) * 2 + static_cast<std::size_t>(slant)];
+  }
+  Block note(NodeId parent, const plan::Note& note);
+  Block picture(NodeId parent, const plan::Note& note);
+  std::string kit_move_verb(const plan::KitMove& move) const;
   Block foot(const std::string& first, const std::string& second, std::size_t page_index,
-             std::size_t pages) const;
+             std::size_t pages, Length number_width) const;
 
+  Kind kind_;
   const Context& context_;
   Look look_;
   type::Typesetter& typesetter_;
@@ -98,12 +144,17 @@ class Builder {
   std::array<type::StyleId, 4> styles_{};
 };
 
+/// A picture is never parted from what stands before it: the slab before a picture keeps with it.
+void keep_pictures(std::vector<page::Section>& sections);
 /// Rounded up, so that nothing is said to end before it does.
 Duration whole_minutes_up(Duration time);
 /// Whether the coach's own safety words already say when to stop.
 bool says_stop(const plan::Session& session, const Labels& labels);
-/// How many of the steps from `first` on are rows of one table: 1 for any other note.
+/// The note at `first` of the steps with those that are one piece with it: the rows of its table.
+/// None when another kind of step stands there.
 std::vector<const plan::Note*> note_run(const std::vector<plan::Step>& steps, std::size_t first);
+/// Whether this sheet prints anything of the part: not where all of it is for another reader.
+bool has_content(const plan::Part& part, const Builder& builder);
 
 /// `17:00`, or the time since the begin where the session has no start.
 std::string clock(const reason::Timetable& timetable, Duration since_start);

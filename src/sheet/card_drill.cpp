@@ -1,5 +1,6 @@
 #include "sheet/card_drill.h"
 
+#include "sheet/circuit_text.h"
 #include "sheet/dose_text.h"
 #include "sheet/typography.h"
 
@@ -9,64 +10,123 @@ type::Inline CardDrill::dot(TextRole role) const {
   return b_.piece(role, std::string(kNoBreakSpace) + "· ");
 }
 
-type::Inline CardDrill::dose_piece() const {
+std::vector<type::Inline> CardDrill::dose_pieces() const {
   std::string dose;
-  if (drill_.dose) {
+  Span origin = drill_.name.span;
+  if (drill_.circuit) {
+    dose = short_circuit(*drill_.circuit, labels_);
+    origin = drill_.circuit->span;
+  } else if (drill_.dose) {
     dose = short_dose(with_rest(*drill_.dose, session_.timings), labels_);
+    origin = drill_.dose->span;
   } else if (time_.shared_time) {
     dose = labels_.say("dose-shared", {{"n", std::to_string(time_.work.rounded_minutes())}});
   }
+  if (dose.empty()) return {};
   type::Inline out = b_.piece(TextRole::kDose, std::move(dose));
-  out.origin = drill_.dose ? drill_.dose->span : drill_.name.span;
+  out.origin = origin;
+  return {std::move(out)};
+}
+
+// `at beam, 3 waves of 3`: who has not seen the plan learns where to go and that all take turns.
+std::vector<type::Inline> CardDrill::place_pieces() const {
+  std::vector<type::Inline> out;
+  if (!drill_.at.empty()) out = b_.said(TextRole::kVariation, "at-station", "station", drill_.at);
+  const std::optional<int> gymnasts = session_.gymnast_count();
+  if (time_.waves <= 1 || !gymnasts) return out;
+  if (!out.empty()) out.push_back(plain(", ", {}));
+  // As even as they can be: ten gymnasts with room for eight are two waves of five.
+  const int each = (*gymnasts + time_.waves - 1) / time_.waves;
+  out.push_back(plain(
+      labels_.say("waves", {{"n", std::to_string(each)}, {"waves", std::to_string(time_.waves)}}),
+      {}));
   return out;
 }
 
+Block CardDrill::line(std::vector<type::Inline> pieces, TextRole role, NodeId cell) {
+  return b_.paragraph(std::move(pieces), role, Owner::of(b_.node(cell, Role::kP)));
+}
+
 Block CardDrill::name(NodeId cell, Length room) {
-  const Owner owner = Owner::of(b_.node(cell, Role::kP));
   std::vector<type::Inline> pieces = {
       b_.piece(TextRole::kDrill, drill_.name.text, drill_.name.span)};
-  type::Inline dose = dose_piece();
-  std::vector<type::Inline> both = pieces;
-  if (!dose.text.empty()) {
+  left_over_.clear();
+  for (const std::vector<type::Inline>& more : {dose_pieces(), place_pieces()}) {
+    if (more.empty()) continue;
+    std::vector<type::Inline>& to = left_over_.empty() ? pieces : left_over_;
+    std::vector<type::Inline> both = to;
     both.push_back(b_.piece(TextRole::kDose, "\u2002"));
-    both.push_back(std::move(dose));
+    both.insert(both.end(), more.begin(), more.end());
+    if (!left_over_.empty() || b_.width_of(both) <= room) {
+      to = std::move(both);
+    } else {
+      left_over_ = more;
+    }
   }
-  dose_is_placed_ = both.size() == pieces.size() || b_.width_of(both) <= room;
-  if (dose_is_placed_) pieces = std::move(both);
-  return b_.paragraph(std::move(pieces), TextRole::kDrill, owner);
+  return line(std::move(pieces), TextRole::kDrill, cell);
 }
 
 std::vector<Block> CardDrill::dose(NodeId cell) {
-  if (dose_is_placed_) return {};
-  return {b_.paragraph({dose_piece()}, TextRole::kDose, Owner::of(b_.node(cell, Role::kP)))};
+  if (left_over_.empty()) return {};
+  return {line(std::move(left_over_), TextRole::kDose, cell)};
+}
+
+std::vector<type::Inline> CardDrill::cue_pieces() const {
+  std::vector<type::Inline> pieces;
+  const auto add = [&](std::vector<type::Inline> more) {
+    for (type::Inline& one : more) pieces.push_back(std::move(one));
+  };
+  const auto begin = [&] {
+    if (!pieces.empty()) pieces.push_back(dot(TextRole::kCue));
+  };
+  for (const plan::Words& cue : drill_.cues) {
+    begin();
+    add(b_.pieces(TextRole::kCue, cue));
+  }
+  for (const plan::KitUse& use : drill_.uses) {
+    begin();
+    pieces.push_back(b_.label(TextRole::kVariationLabel, labels_.say("with")));
+    add(b_.pieces(TextRole::kVariation, use.kit));
+    if (use.how.empty()) continue;
+    pieces.push_back(plain(", ", {}));
+    add(b_.pieces(TextRole::kVariation, use.how));
+  }
+  if (!drill_.record.empty()) {
+    begin();
+    pieces.push_back(b_.label(TextRole::kVariationLabel, labels_.say("record")));
+    add(b_.pieces(TextRole::kVariation, drill_.record));
+  }
+  return pieces;
 }
 
 std::vector<Block> CardDrill::cues(NodeId cell) {
-  std::vector<type::Inline> pieces;
-  for (const plan::Words& cue : drill_.cues) {
-    if (!pieces.empty()) pieces.push_back(dot(TextRole::kCue));
-    pieces.push_back(b_.piece(TextRole::kCue, cue.text, cue.span));
-  }
-  for (const plan::KitUse& use : drill_.uses) {
-    if (!pieces.empty()) pieces.push_back(dot(TextRole::kCue));
-    pieces.push_back(b_.label(TextRole::kVariationLabel, labels_.say("with")));
-    pieces.push_back(plain(use.kit.text, use.kit.span));
-    if (use.how.empty()) continue;
-    pieces.push_back(plain(", ", {}));
-    pieces.push_back(plain(use.how.text, use.how.span));
-  }
-  std::vector<Block> lines;
-  if (!pieces.empty()) {
-    lines.push_back(
-        b_.paragraph(std::move(pieces), TextRole::kCue, Owner::of(b_.node(cell, Role::kP))));
-  }
-  return lines;
+  std::vector<type::Inline> pieces = cue_pieces();
+  if (pieces.empty()) return {};
+  return {line(std::move(pieces), TextRole::kCue, cell)};
 }
 
-std::vector<Block> CardDrill::others(NodeId cell) {
-  std::vector<Block> lines;
+std::vector<Block> CardDrill::station(NodeId cell, Length room) {
+  std::vector<type::Inline> first = {
+      b_.piece(TextRole::kStation, drill_.name.text, drill_.name.span)};
+  for (const std::vector<type::Inline>& more : {dose_pieces(), place_pieces()}) {
+    if (more.empty()) continue;
+    first.push_back(b_.piece(TextRole::kDose, "\u2002"));
+    first.insert(first.end(), more.begin(), more.end());
+  }
+  std::vector<type::Inline> cue = cue_pieces();
+  if (cue.empty()) return {line(std::move(first), TextRole::kStation, cell)};
+  std::vector<type::Inline> both = first;
+  both.push_back(b_.piece(TextRole::kDose, "\u2002"));
+  both.insert(both.end(), cue.begin(), cue.end());
+  if (b_.width_of(both) <= room) return {line(std::move(both), TextRole::kStation, cell)};
+  std::vector<Block> out = {line(std::move(first), TextRole::kStation, cell)};
+  out.push_back(line(std::move(cue), TextRole::kCue, cell));
+  return out;
+}
+
+std::vector<Block> CardDrill::others(NodeId cell, Length room) {
   // Notes say how to set up, so they come before anybody starts.
-  for (const plan::Note& note : drill_.notes) lines.push_back(b_.note(cell, note));
+  std::vector<Block> lines = b_.notes(cell, drill_.notes, room);
   if (!drill_.easier.empty() || !drill_.harder.empty()) {
     page::RowBlock pair;  // always two columns, so that the eye finds `harder` in one place
     pair.gap = b_.look().gap;
@@ -82,9 +142,10 @@ Block CardDrill::variations(std::string_view key, const std::vector<plan::Variat
                             NodeId cell) {
   std::vector<Block> lines;
   for (const plan::Variation& variation : variations) {
-    lines.push_back(b_.paragraph({b_.label(TextRole::kVariationLabel, labels_.say(key)),
-                                  plain(variation.text, variation.span)},
-                                 TextRole::kVariation, Owner::of(b_.node(cell, Role::kP))));
+    std::vector<type::Inline> pieces = {b_.label(TextRole::kVariationLabel, labels_.say(key))};
+    for (type::Inline& one : b_.pieces(TextRole::kVariation, variation))
+      pieces.push_back(std::move(one));
+    lines.push_back(line(std::move(pieces), TextRole::kVariation, cell));
   }
   return Builder::stack(std::move(lines));
 }
@@ -101,18 +162,24 @@ Block CardDrill::substitute(const plan::Substitute& substitute, NodeId cell) {
     dose.origin = substitute.dose->span;
     pieces.push_back(std::move(dose));
   }
+  const auto add_words = [&](const plan::Words& words) {
+    for (type::Inline& one : b_.pieces(TextRole::kVariation, words))
+      pieces.push_back(std::move(one));
+  };
   const auto add = [&](const plan::Words& words) {
     pieces.push_back(dot(TextRole::kVariation));
-    pieces.push_back(plain(words.text, words.span));
+    add_words(words);
   };
-  for (const plan::Note& note : substitute.notes) add(note.words);
+  for (const plan::Note& note : substitute.notes) {
+    if (b_.is_for_reader(note)) add(note.words);
+  }
   for (const plan::Words& cue : substitute.cues) add(cue);
   const auto add_labelled = [&](std::string_view key,
                                 const std::vector<plan::Variation>& variations) {
     for (const plan::Variation& variation : variations) {
       pieces.push_back(dot(TextRole::kVariation));
       pieces.push_back(b_.label(TextRole::kVariationLabel, labels_.say(key)));
-      pieces.push_back(plain(variation.text, variation.span));
+      add_words(variation);
     }
   };
   add_labelled("easier", substitute.easier);

@@ -12,14 +12,16 @@ class CardDrill {
             Builder& builder)
       : session_(session), drill_(drill), time_(time), b_(builder), labels_(builder.labels()) {}
 
-  /// The name and, where both fit into `room`, the dose behind it.
+  /// The name and, where they fit into `room`, the dose and the station behind it.
   Block name(NodeId cell, Length room);
-  /// The dose on a line of its own, if it did not fit behind the name.
+  /// What of dose and station did not fit behind the name, on a line of its own.
   std::vector<Block> dose(NodeId cell);
-  /// The cues and the kit it uses: one line, or none.
+  /// The cues, the kit it uses and what to record: one line, or none.
   std::vector<Block> cues(NodeId cell);
-  /// Notes, easier and harder in two columns, substitutes.
-  std::vector<Block> others(NodeId cell);
+  /// A station of a circuit: name, dose and cues on one line if they fit into `room`, else on two.
+  std::vector<Block> station(NodeId cell, Length room);
+  /// Notes, easier and harder in two columns, substitutes; `room` is their width.
+  std::vector<Block> others(NodeId cell, Length room);
 
  private:
   Block variations(std::string_view key, const std::vector<plan::Variation>& variations,
@@ -31,9 +33,12 @@ class CardDrill {
   /// A middle dot that stays with what it follows.
   type::Inline dot(TextRole role) const;
 
-  type::Inline dose_piece() const;
+  std::vector<type::Inline> dose_pieces() const;
+  std::vector<type::Inline> place_pieces() const;
+  std::vector<type::Inline> cue_pieces() const;
+  Block line(std::vector<type::Inline> pieces, TextRole role, NodeId cell);
 
-  bool dose_is_placed_ = false;
+  std::vector<type::Inline> left_over_;  // of dose and station, for a line below the name
   const plan::Session& session_;
   const plan::Drill& drill_;
   const reason::DrillTime& time_;

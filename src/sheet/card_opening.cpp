@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include "sheet/typography.h"
+
 namespace chalkleaf::sheet {
 namespace {
 
@@ -24,9 +26,8 @@ class OpeningWriter {
     section.slabs.push_back({who_and_when(), Length(), true});
     section.slabs.push_back({safety_box(), gap * 2});
     if (!session_.equipment.empty()) section.slabs.push_back({kit_list(), gap * 2});
-    for (const plan::Note& note : session_.introduction) {
-      section.slabs.push_back({b_.note(Builder::kRoot, note), gap});
-    }
+    for (Block& note : b_.notes(Builder::kRoot, session_.introduction, b_.width()))
+      section.slabs.push_back({std::move(note), gap});
     return section;
   }
 
@@ -39,8 +40,11 @@ class OpeningWriter {
     if (!session_.group_name.empty()) {
       facts.push_back(
           {b_.whole(TextRole::kStrong, session_.group_name.text, session_.group_name.span)});
-      const std::string about = about_group();
-      if (!about.empty()) facts.back().push_back(b_.whole(TextRole::kSubtitle, " " + about));
+    }
+    if (const std::string about = about_group(); !about.empty()) {
+      if (facts.empty()) facts.emplace_back();
+      const bool first = facts.back().empty();
+      facts.back().push_back(b_.whole(TextRole::kSubtitle, (first ? "" : " ") + about));
     }
     std::string when = session_.date ? labels_.date(session_.date->value) : std::string();
     std::string clock_times;
@@ -58,9 +62,10 @@ class OpeningWriter {
             b_.whole(TextRole::kSubtitle, (when.empty() ? "" : " ") + clock_times));
       }
     }
-    facts.push_back({b_.whole(
-        TextRole::kSubtitle,
-        labels_.say("minutes", {{"n", std::to_string(length.in_milliseconds() / 60'000)}}))});
+    if (clock_times.empty()) {  // else it says how long as well
+      const std::string minutes = std::to_string(length.in_milliseconds() / 60'000);
+      facts.push_back({b_.whole(TextRole::kSubtitle, labels_.say("minutes", {{"n", minutes}}))});
+    }
     for (std::size_t i = 0; i < facts.size(); ++i) {
       // A reader that hears the line needs the space that the eye sees as a gap.
       if (i + 1 < facts.size()) facts[i].push_back(b_.piece(TextRole::kSubtitle, " "));
@@ -69,19 +74,28 @@ class OpeningWriter {
     return {std::move(wrap)};
   }
 
+  // `9–11 y · 8 gymnasts · 2 adults`
   std::string about_group() const {
-    if (!session_.group) return {};
-    const plan::Group& group = *session_.group;
     std::vector<std::string> out;
-    if (group.youngest && group.oldest && group.youngest->value != group.oldest->value) {
-      out.push_back(labels_.say("ages", {{"from", std::to_string(group.youngest->value)},
-                                         {"to", std::to_string(group.oldest->value)}}));
-    } else if (group.youngest) {
-      out.push_back(labels_.say(group.oldest ? "one-age" : "from-age",
-                                {{"from", std::to_string(group.youngest->value)}}));
+    if (session_.group) {
+      const plan::Group& group = *session_.group;
+      if (group.youngest && group.oldest && group.youngest->value != group.oldest->value) {
+        out.push_back(labels_.say("ages", {{"from", std::to_string(group.youngest->value)},
+                                           {"to", std::to_string(group.oldest->value)}}));
+      } else if (group.youngest) {
+        out.push_back(labels_.say(group.oldest ? "one-age" : "from-age",
+                                  {{"from", std::to_string(group.youngest->value)}}));
+      }
     }
-    if (group.size) out.push_back(labels_.count("gymnasts", group.size->value));
+    if (const auto gymnasts = session_.gymnast_count())
+      out.push_back(labels_.count("gymnasts", *gymnasts));
+    if (const auto& adults = session_.adults ? session_.adults : group_adults())
+      out.push_back(labels_.count("adults", adults->value));
     return fmt::format("{}", fmt::join(out, " · "));
+  }
+
+  std::optional<plan::Sourced<int>> group_adults() const {
+    return session_.group ? session_.group->adults : std::nullopt;
   }
 
   // Always there: a plan without safety words of its own still says when to stop.
@@ -90,19 +104,18 @@ class OpeningWriter {
     std::vector<Block> lines;
     lines.push_back(
         b_.text(TextRole::kBoxTitle, labels_.say("before-you-start"), Owner::of(heading)));
-    const auto add = [&](const std::string& words, Span origin) {
-      const NodeId node = b_.node(Builder::kRoot, Role::kP);
+    const auto add = [&](std::vector<type::Inline> pieces) {
+      const Owner owner = Owner::of(b_.node(Builder::kRoot, Role::kP));
       if (lines.size() > 1) lines.push_back(Builder::space(b_.look().row_padding / 2));
-      lines.push_back(b_.text(TextRole::kBoxText, words, Owner::of(node), origin));
+      lines.push_back(b_.paragraph(std::move(pieces), TextRole::kBoxText, owner));
     };
-    for (const plan::Safety& safety : session_.safety) add(safety.words.text, safety.words.span);
+    for (const plan::Safety& safety : session_.safety)
+      add(b_.pieces(TextRole::kBoxText, safety.words));
     for (const plan::Part& part : session_.parts) {
-      for (const plan::Safety& safety : part.safety) {
-        add(labels_.say("part-safety", {{"part", part.title.text}, {"text", safety.words.text}}),
-            safety.words.span);
-      }
+      for (const plan::Safety& safety : part.safety) add(part_safety(part, safety));
     }
-    if (!says_stop(session_, labels_)) add(labels_.say("card-stop-line"), {});
+    if (!says_stop(session_, labels_))
+      add({b_.piece(TextRole::kBoxText, labels_.say("card-stop-line"))});
     RowBlock row;
     row.gap = b_.look().gap;
     const Length sign = b_.look().text(TextRole::kBoxTitle).leading.scaled(1.35);
@@ -115,6 +128,13 @@ class OpeningWriter {
     box.radius = b_.look().radius;
     box.content.push_back({std::move(row)});
     return {std::move(box)};
+  }
+
+  std::vector<type::Inline> part_safety(const plan::Part& part, const plan::Safety& safety) const {
+    return b_.filled(TextRole::kBoxText,
+                     labels_.say("part-safety", {{"part", typographic(part.title.text)},
+                                                 {"text", std::string(Builder::kHole)}}),
+                     safety.words);
   }
 
   // In two columns, the first half left, once there is enough to set out.

@@ -2,15 +2,16 @@
 // plan.
 //
 // Each part is a table. Its head is the part's heading and the numbers of the gymnasts; each drill
-// is a row: when, what and how much, the cue, what is easier and harder, and a box per gymnast.
-// Gymnasts are numbers, never names. Tested by tests/sheet/coach_card_test.cpp.
+// is a row: when, what and how much, the cue, what is easier and harder, and a box per gymnast. A
+// circuit is one row with its stations numbered below it. Tested by
+// tests/sheet/coach_card_test.cpp.
 #include <fmt/format.h>
 
 #include <algorithm>
 
 #include "sheet/builder.h"
-#include "sheet/card_drill.h"
 #include "sheet/card_opening.h"
+#include "sheet/card_rows.h"
 
 namespace chalkleaf::sheet {
 namespace {
@@ -19,56 +20,27 @@ using page::RowAlign;
 using page::RowBlock;
 using page::Track;
 
-constexpr int kGymnastsUnknown = 8;  // columns when the plan names no group of known size
-
 class CardWriter {
  public:
   CardWriter(const plan::Session& session, const reason::Timetable& timetable, Builder& builder)
-      : session_(session), timetable_(timetable), b_(builder), labels_(builder.labels()) {
-    measure_columns();
-  }
+      : session_(session),
+        timetable_(timetable),
+        b_(builder),
+        labels_(builder.labels()),
+        rows_(session, timetable, builder) {}
 
   page::Flow write() {
     std::vector<page::Section> sections;
     sections.push_back(card_opening(session_, timetable_, b_));
-    for (const reason::PartTime& part : timetable_.parts) sections.push_back(part_section(part));
+    for (const reason::PartTime& part : timetable_.parts) {
+      if (part.length > Duration() || has_content(*part.part, b_))
+        sections.push_back(part_section(part));
+    }
     sections.push_back(closing());
     return b_.finish(std::move(sections), session_, labels_.say("card"));
   }
 
  private:
-  // ---- columns
-
-  void measure_columns() {
-    gymnasts_ =
-        session_.group && session_.group->size ? session_.group->size->value : kGymnastsUnknown;
-    clock_width_ = b_.text_width(TextRole::kClock, "00:00") + b_.look().gap;
-    // A card set larger keeps its boxes as the theme has them, if that saves a line of boxes.
-    tick_side_ = b_.look().tick_box;
-    const Length plain = b_.context().theme.card.tick_box;
-    if (tick_lines(plain) < tick_lines(tick_side_)) tick_side_ = plain;
-    // A box is never narrower than the number above it.
-    tick_side_ = std::max(tick_side_, b_.text_width(TextRole::kColumn, std::to_string(gymnasts_)));
-    const int lines = tick_lines(tick_side_);
-    per_line_ = (gymnasts_ + lines - 1) / lines;
-    ticks_width_ = (tick_side_ + tick_gap()) * per_line_ - tick_gap();
-    for (const plan::Part& part : session_.parts) {
-      for (const plan::Drill* drill : plan::drills_of(part)) {
-        if (!drill->easier.empty() || !drill->harder.empty() || !drill->substitutes.empty())
-          has_variations_ = true;
-      }
-    }
-  }
-
-  // Boxes may take two fifths of the width; more gymnasts go on further lines of boxes.
-  int tick_lines(Length side) const {
-    const Length room = b_.width() * 2 / 5 + side / 4;
-    const auto most = static_cast<int>(room.in_millipoints() / (side * 5 / 4).in_millipoints());
-    return (gymnasts_ + std::max(1, most) - 1) / std::max(1, most);
-  }
-  Length tick_gap() const { return tick_side_ / 4; }
-  int columns() const { return (has_variations_ ? 3 : 2) + gymnasts_; }
-
   // ---- a part
 
   page::Section part_section(const reason::PartTime& part) {
@@ -77,31 +49,43 @@ class CardWriter {
     section.slabs.push_back(part_head(part, table));
     section.continuation = continued_head(part);
     const NodeId body = b_.node(table, Role::kTableBody);
-    std::size_t next_drill = 0;
-    bool any = false;
-    const std::vector<plan::Step>& steps = part.part->steps;
-    for (std::size_t i = 0; i < steps.size(); ++i) {
-      page::Slab slab;
-      if (const auto* drill = std::get_if<plan::Drill>(&steps[i])) {
-        slab.block = drill_row(*drill, part.drills.at(next_drill++), body);
-        slab.origin = drill->span;
-      } else if (const auto run = note_run(steps, i); !run.empty()) {
-        slab.block = note_row(run, body);
-        slab.origin = run.front()->words.span;
-        i += run.size() - 1;
-      } else {
-        continue;
-      }
-      any = true;
-      section.slabs.push_back(std::move(slab));
-    }
+    add_rows(part, body, section);
     // A table body without rows is not a table: an empty part keeps one empty row.
-    if (!any) {
+    if (section.slabs.size() == 1) {
       const NodeId row = b_.node(body, Role::kTableRow);
-      b_.at(b_.node(row, Role::kDataCell)).column_span = columns();
+      b_.at(b_.node(row, Role::kDataCell)).column_span = rows_.columns();
       section.slabs.front().keep_with_next = false;
     }
     return section;
+  }
+
+  void add_rows(const reason::PartTime& part, NodeId body, page::Section& section) {
+    const auto add = [&](std::vector<page::Slab> slabs) {
+      for (page::Slab& slab : slabs) section.slabs.push_back(std::move(slab));
+    };
+    std::size_t next_drill = 0;
+    const std::vector<plan::Step>& steps = part.part->steps;
+    for (std::size_t i = 0; i < steps.size(); ++i) {
+      if (const auto* drill = std::get_if<plan::Drill>(&steps[i])) {
+        add(rows_.drill(*drill, part.drills.at(next_drill++), body));
+      } else if (const auto* move = std::get_if<plan::KitMove>(&steps[i])) {
+        section.slabs.push_back(rows_.kit_move(*move, start_of(*move, part), body));
+        // Kit is fetched for what comes next and put away after what was.
+        const bool last = i + 1 == steps.size();
+        section.slabs.back().keep_with_next = !last && move->way == plan::KitMove::Way::kPickUp;
+      } else if (const auto run = note_run(steps, i); !run.empty()) {
+        if (b_.is_for_reader(*run.front())) add(rows_.notes(run, body));
+        i += run.size() - 1;
+      }
+    }
+    section.slabs.back().keep_with_next = false;
+  }
+
+  static std::optional<Duration> start_of(const plan::KitMove& move, const reason::PartTime& part) {
+    for (const reason::KitMoveTime& one : part.kit_moves) {
+      if (one.move == &move) return one.start;
+    }
+    return std::nullopt;
   }
 
   std::string part_detail(const reason::PartTime& part) const {
@@ -119,15 +103,12 @@ class CardWriter {
     const NodeId row = b_.node(b_.node(table, Role::kTableHead), Role::kTableRow);
     const NodeId cell = b_.node(row, Role::kHeaderCell);
     b_.at(cell).scope = page::HeaderScope::kColumn;
-    b_.at(cell).column_span = has_variations_ ? 3 : 2;
+    b_.at(cell).column_span = rows_.word_columns();
     const Owner title = Owner::of(b_.node(cell, Role::kH2));
     const Owner detail = Owner::of(b_.node(cell, Role::kP));
     std::vector<Owner> numbers;
-    for (int i = 0; i < gymnasts_; ++i) {
-      const NodeId number = b_.node(row, Role::kHeaderCell);
-      b_.at(number).scope = page::HeaderScope::kColumn;
+    for (const NodeId number : rows_.gymnasts().cells(row, Role::kHeaderCell))
       numbers.push_back(Owner::of(number));
-    }
     if (!has_ticks(*part.part)) numbers.clear();
     page::Slab slab;
     slab.block = head_block(part.part->title, part_detail(part), title, detail, numbers);
@@ -141,15 +122,17 @@ class CardWriter {
   // A part without anything to tick off has no numbers above it.
   static bool has_ticks(const plan::Part& part) {
     const auto drills = plan::drills_of(part);
-    return std::any_of(drills.begin(), drills.end(),
-                       [](const plan::Drill* d) { return d->dose.has_value(); });
+    return std::any_of(drills.begin(), drills.end(), [](const plan::Drill* d) {
+      return d->dose || d->circuit || !d->record.empty();
+    });
   }
 
   Block continued_head(const reason::PartTime& part) const {
     const Owner owner = Owner::none(Artifact::kHeader);
     plan::Words title = part.part->title;
     title.text = labels_.say("continued", {{"part", title.text}});
-    const std::size_t numbers = has_ticks(*part.part) ? static_cast<std::size_t>(gymnasts_) : 0;
+    const std::size_t numbers =
+        has_ticks(*part.part) ? static_cast<std::size_t>(rows_.gymnasts().count()) : 0;
     return head_block(title, "", owner, owner, std::vector<Owner>(numbers, owner));
   }
 
@@ -165,7 +148,8 @@ class CardWriter {
     row.align = RowAlign::kLastBaseline;
     row.cells.push_back({Track::flexible(), {std::move(words)}});
     if (!number_owners.empty())
-      row.cells.push_back({Track::fixed(ticks_width_), numbers(number_owners)});
+      row.cells.push_back(
+          {Track::fixed(rows_.gymnasts().width()), rows_.gymnasts().numbers(number_owners)});
     std::vector<Block> lines;
     lines.push_back({std::move(row)});
     lines.push_back(Builder::space(b_.look().row_padding / 2));
@@ -173,104 +157,7 @@ class CardWriter {
     return Builder::stack(std::move(lines));
   }
 
-  // Lines of cells as wide as a tick box, filled by `cell(i)` for gymnast i from 0.
-  template <class MakeCell>
-  Block gymnast_grid(Length line_gap, MakeCell cell) const {
-    std::vector<Block> lines;
-    for (int from = 0; from < gymnasts_; from += per_line_) {
-      RowBlock line;
-      line.gap = tick_gap();
-      for (int i = from; i < std::min(from + per_line_, gymnasts_); ++i) {
-        line.cells.push_back({Track::fixed(tick_side_), cell(i)});
-      }
-      lines.push_back({std::move(line)});
-    }
-    return Builder::stack(std::move(lines), line_gap);
-  }
-
-  Block numbers(const std::vector<Owner>& owners) const {
-    return gymnast_grid({}, [&](int i) {
-      return b_.text(TextRole::kColumn, std::to_string(i + 1), owners[static_cast<std::size_t>(i)],
-                     {}, page::Align::kCentre);
-    });
-  }
-
-  // ---- a drill
-
-  // The clock; beside it the drill with its boxes, and below them, over the whole width, what else
-  // there is.
-  Block drill_row(const plan::Drill& drill, const reason::DrillTime& time, NodeId body) {
-    const NodeId row_node = b_.node(body, Role::kTableRow);
-    const Owner clock_owner = Owner::of(b_.node(row_node, Role::kDataCell));
-    const NodeId what = b_.node(row_node, Role::kHeaderCell);
-    b_.at(what).scope = page::HeaderScope::kRow;
-    CardDrill words(session_, drill, time, b_);
-    const Length room = b_.width() - clock_width_ - ticks_width_ - b_.look().gap;
-    std::vector<Block> beside = {words.name(what, room)};
-    std::vector<Block> below = words.dose(what);
-    for (Block& cue : words.cues(what)) below.push_back(std::move(cue));
-    // Several lines of boxes leave room for dose and cue beside them.
-    const bool boxes_are_high = per_line_ < gymnasts_;
-    if (boxes_are_high) {
-      for (Block& line : below) beside.push_back(std::move(line));
-      below = {Builder::space(tick_gap())};
-    }
-    const NodeId others = has_variations_ ? b_.node(row_node, Role::kDataCell) : what;
-    for (Block& line : words.others(others)) below.push_back(std::move(line));
-
-    RowBlock first;
-    first.gap = b_.look().gap;
-    first.align = RowAlign::kBaseline;
-    first.cells.push_back({Track::flexible(), Builder::stack(std::move(beside))});
-    first.cells.push_back({Track::fixed(ticks_width_), ticks(drill, row_node)});
-    std::vector<Block> lines;
-    lines.push_back({std::move(first)});
-    for (Block& line : below) lines.push_back(std::move(line));
-
-    RowBlock row;
-    row.align = RowAlign::kBaseline;
-    row.cells.push_back({Track::fixed(clock_width_),
-                         b_.text(TextRole::kClock, clock(timetable_, time.start), clock_owner)});
-    row.cells.push_back({Track::flexible(), Builder::stack(std::move(lines))});
-    return ruled({std::move(row)});
-  }
-
-  // A drill without a dose (a talk, water, a game) is not ticked off; its cells stay empty.
-  Block ticks(const plan::Drill& drill, NodeId row_node) {
-    std::vector<NodeId> forms;
-    for (int i = 0; i < gymnasts_; ++i) {
-      const NodeId cell = b_.node(row_node, Role::kDataCell);
-      if (!drill.dose) continue;
-      forms.push_back(b_.tick_node(
-          cell,
-          labels_.say("tick-gymnast", {{"n", std::to_string(i + 1)}, {"drill", drill.name.text}})));
-    }
-    if (forms.empty()) return Builder::space({});
-    return gymnast_grid(tick_gap(), [&](int i) {
-      return b_.tick_box(tick_side_, forms[static_cast<std::size_t>(i)]);
-    });
-  }
-
-  // A row with room above and below and a thin line under it.
-  Block ruled(Block row) const {
-    const Length pad = b_.look().row_padding;
-    page::BoxBlock box;
-    box.padding = {pad, Length(), pad, Length()};
-    box.content.push_back(std::move(row));
-    std::vector<Block> lines;
-    lines.push_back({std::move(box)});
-    lines.push_back(b_.rule(b_.width(), b_.look().hair_width, Use::kHair));
-    return Builder::stack(std::move(lines));
-  }
-
-  // ---- notes and the end
-
-  Block note_row(const std::vector<const plan::Note*>& run, NodeId body) {
-    const NodeId row = b_.node(body, Role::kTableRow);
-    const NodeId cell = b_.node(row, Role::kDataCell);
-    b_.at(cell).column_span = columns();
-    return ruled(b_.notes(cell, run));
-  }
+  // ---- the end
 
   page::Section closing() {
     page::Section section;
@@ -303,12 +190,7 @@ class CardWriter {
   const reason::Timetable& timetable_;
   Builder& b_;
   const Labels& labels_;
-  int gymnasts_ = kGymnastsUnknown;
-  int per_line_ = kGymnastsUnknown;
-  Length clock_width_;
-  Length ticks_width_;
-  Length tick_side_;
-  bool has_variations_ = false;
+  CardRows rows_;
 };
 
 }  // namespace

@@ -13,34 +13,43 @@ using plan::AmountKind;
 using plan::Dose;
 using plan::Sides;
 
-std::string short_amount(const Dose& dose, const Labels& labels) {
-  switch (dose.amount.kind) {
-    case AmountKind::kRepetitions:
-      return std::to_string(dose.amount.count);
-    case AmountKind::kTime:
-      return labels.short_time(dose.amount.time.value_or(Duration()));
-    case AmountKind::kSteps:
-      return labels.count("dose-steps", dose.amount.count);
-    case AmountKind::kLengths:
-      return labels.count("dose-lengths", dose.amount.count);
-    case AmountKind::kMaxHold:
-    case AmountKind::kMoves:
-      break;
-  }
-  if (!dose.amount.time) return labels.say("dose-max-hold");
-  return labels.say("dose-max-hold-cap", {{"time", labels.short_time(*dose.amount.time)}});
+using plan::Amount;
+
+// `20–30 s`: the unit once, where both have the same. A figure and its unit are parted by a
+// no-break space, and by nothing else.
+std::string time_range(const std::string& from, const std::string& to) {
+  constexpr std::string_view kSpace = "\u00A0";
+  const std::size_t cut = from.find(kSpace);
+  const std::size_t other = to.find(kSpace);
+  const bool one_unit = cut != std::string::npos && other != std::string::npos &&
+                        from.substr(cut) == to.substr(other);
+  return one_unit ? from.substr(0, cut) : from;
 }
 
-std::vector<std::string> way_names(const Dose& dose) {
-  std::vector<std::string> names;
-  for (const plan::Words& way : dose.ways) names.push_back(way.text);
-  return names;
+std::string short_time(const Amount& amount, const Labels& labels) {
+  const std::string from = labels.short_time(amount.time.value_or(Duration()));
+  if (!amount.time_to) return from;
+  const std::string to = labels.short_time(*amount.time_to);
+  return labels.say("dose-range", {{"from", time_range(from, to)}, {"to", to}});
 }
 
-std::string short_sides(const Dose& dose, const Labels& labels) {
-  if (!dose.ways.empty())
-    return labels.say("dose-ways", {{"ways", fmt::format("{}", fmt::join(way_names(dose), ", "))}});
-  switch (dose.sides) {
+// `10 steps`, `8–12 steps`; the word in the number of the larger end.
+std::string short_count(const Amount& amount, const Labels& labels) {
+  const std::string from = std::to_string(amount.count);
+  const std::string most = std::to_string(amount.most_count());
+  const std::string number =
+      amount.count_to ? labels.say("dose-range", {{"from", from}, {"to", most}}) : from;
+  const std::string_view key = amount.kind == AmountKind::kSteps     ? "dose-steps"
+                               : amount.kind == AmountKind::kLengths ? "dose-lengths"
+                                                                     : "";
+  if (key.empty()) return number;
+  const std::string counted = labels.count(key, amount.most_count());
+  const std::size_t at = counted.find(most);
+  return at == std::string::npos ? counted : std::string(counted).replace(at, most.size(), number);
+}
+
+std::string short_sides(Sides sides, const Labels& labels) {
+  switch (sides) {
     case Sides::kOnce:
       break;
     case Sides::kEachSide:
@@ -55,6 +64,52 @@ std::string short_sides(const Dose& dose, const Labels& labels) {
   return {};
 }
 
+std::string short_amount(const Amount& amount, const Labels& labels) {
+  switch (amount.kind) {
+    case AmountKind::kRepetitions:
+    case AmountKind::kSteps:
+    case AmountKind::kLengths:
+      return short_count(amount, labels);
+    case AmountKind::kTime:
+      if (amount.as_many) {
+        return labels.say("dose-as-many", {{"time", short_time(amount, labels)}});
+      }
+      return short_time(amount, labels);
+    case AmountKind::kMaxHold:
+    case AmountKind::kMoves:
+      break;
+  }
+  if (!amount.time) return labels.say("dose-max-hold");
+  return labels.say("dose-max-hold-cap", {{"time", labels.short_time(*amount.time)}});
+}
+
+// `10 star jumps, 5 lunges each leg`
+std::string short_moves(const Dose& dose, const Labels& labels) {
+  std::vector<std::string> moves;
+  for (const plan::Move& move : dose.moves) {
+    std::string text = labels.say(
+        "dose-move", {{"amount", short_amount(move.amount, labels)}, {"move", move.name.text}});
+    if (const std::string sides = short_sides(move.sides, labels); !sides.empty()) {
+      text += " " + sides;
+    }
+    moves.push_back(std::move(text));
+  }
+  const std::string row = fmt::format("{}", fmt::join(moves, ", "));
+  const bool alone = dose.sets == 1 && dose.sides == Sides::kOnce;
+  return alone ? row : labels.say("dose-moves", {{"moves", row}});
+}
+
+std::vector<std::string> way_names(const Dose& dose) {
+  std::vector<std::string> names;
+  for (const plan::Words& way : dose.ways) names.push_back(way.text);
+  return names;
+}
+
+std::string short_sides(const Dose& dose, const Labels& labels) {
+  if (dose.ways.empty()) return short_sides(dose.sides, labels);
+  return labels.say("dose-ways", {{"ways", fmt::format("{}", fmt::join(way_names(dose), ", "))}});
+}
+
 /// Tempo phases are whole or half seconds, written without their unit: `3-0-1-0`.
 std::string tempo_phases(const plan::Tempo& tempo) {
   std::vector<std::string> phases;
@@ -65,32 +120,46 @@ std::string tempo_phases(const plan::Tempo& tempo) {
   return fmt::format("{}", fmt::join(phases, "-"));
 }
 
-std::string plain_amount(const Dose& dose, std::string_view drill_name, const Labels& labels) {
-  const std::string time = labels.long_time(dose.amount.time.value_or(Duration()));
-  switch (dose.amount.kind) {
+// `20 to 30 seconds`, the unit once where both have the same.
+std::string long_time(const Amount& amount, const Labels& labels) {
+  const std::string from = labels.long_time(amount.time.value_or(Duration()));
+  if (!amount.time_to) return from;
+  const std::string to = labels.long_time(*amount.time_to);
+  return labels.say("say-range", {{"from", time_range(from, to)}, {"to", to}});
+}
+
+// `Take 20 steps.`; of a range, `Take 8 to 12 steps.`
+std::string plain_count(std::string_view key, std::string_view range, const Amount& amount,
+                        const Labels& labels) {
+  if (!amount.count_to) return labels.count(key, amount.count);
+  return labels.say(
+      range, {{"from", std::to_string(amount.count)}, {"to", std::to_string(*amount.count_to)}});
+}
+
+std::string plain_amount(const Amount& amount, std::string_view name, const Labels& labels) {
+  switch (amount.kind) {
     case AmountKind::kRepetitions:
-      return labels.count("say-repetitions", dose.amount.count);
+      return plain_count("say-repetitions", "say-repetitions-range", amount, labels);
     case AmountKind::kSteps:
-      return labels.count("say-steps", dose.amount.count);
+      return plain_count("say-steps", "say-steps-range", amount, labels);
     case AmountKind::kLengths:
-      return labels.count("say-lengths", dose.amount.count);
+      return plain_count("say-lengths", "say-lengths-range", amount, labels);
     case AmountKind::kTime: {
-      const bool held = dose.amount.held || labels.names_stillness(drill_name);
+      const std::string time = long_time(amount, labels);
+      if (amount.as_many) return labels.say("say-as-many", {{"time", time}});
+      const bool held = amount.held || labels.names_stillness(name);
       return labels.say(held ? "say-hold" : "say-keep-going", {{"time", time}});
     }
     case AmountKind::kMaxHold:
     case AmountKind::kMoves:
       break;
   }
-  if (!dose.amount.time) return labels.say("say-max-hold");
-  return labels.say("say-max-hold-cap", {{"time", time}});
+  if (!amount.time) return labels.say("say-max-hold");
+  return labels.say("say-max-hold-cap", {{"time", labels.long_time(*amount.time)}});
 }
 
-std::string plain_sides(const Dose& dose, const Labels& labels) {
-  if (!dose.ways.empty()) {
-    return labels.say("say-ways", {{"ways", join_list(way_names(dose), labels.say("and"))}});
-  }
-  switch (dose.sides) {
+std::string plain_sides(Sides sides, const Labels& labels) {
+  switch (sides) {
     case Sides::kOnce:
       break;
     case Sides::kEachSide:
@@ -103,6 +172,33 @@ std::string plain_sides(const Dose& dose, const Labels& labels) {
       return labels.say("say-each-arm");
   }
   return {};
+}
+
+std::string plain_sides(const Dose& dose, const Labels& labels) {
+  if (dose.ways.empty()) return plain_sides(dose.sides, labels);
+  return labels.say("say-ways", {{"ways", join_list(way_names(dose), labels.say("and"))}});
+}
+
+// `10 star jumps`, `30 seconds of mountain climbers`, `5 lunges each leg`
+std::string plain_move(const plan::Move& move, const Labels& labels) {
+  const bool timed = move.amount.kind == AmountKind::kTime && move.amount.time;
+  const std::string amount =
+      timed ? long_time(move.amount, labels) : short_amount(move.amount, labels);
+  const bool of = timed && !move.amount.held;  // `10 seconds hold`
+  std::string out =
+      labels.say(of ? "say-move-time" : "say-move", {{"amount", amount}, {"move", move.name.text}});
+  if (const std::string sides = short_sides(move.sides, labels); !sides.empty()) {
+    out += " " + sides;
+  }
+  return out;
+}
+
+// `Do 10 star jumps, then 10 high knees.`
+std::string plain_moves(const Dose& dose, const Labels& labels) {
+  std::vector<std::string> moves;
+  for (const plan::Move& move : dose.moves) moves.push_back(plain_move(move, labels));
+  const std::string then = labels.say("say-then");
+  return labels.say("say-moves", {{"moves", fmt::format("{}", fmt::join(moves, then))}});
 }
 
 std::string plain_sets(const Dose& dose, const Labels& labels) {
@@ -143,7 +239,8 @@ plan::Dose with_rest(plan::Dose dose, const plan::Timings& timings) {
 }
 
 std::string short_dose(const Dose& dose, const Labels& labels) {
-  std::string out = short_amount(dose, labels);
+  std::string out = dose.amount.kind == AmountKind::kMoves ? short_moves(dose, labels)
+                                                           : short_amount(dose.amount, labels);
   if (dose.sets > 1)
     out = labels.say("dose-sets", {{"n", std::to_string(dose.sets)}, {"amount", out}});
   if (const std::string sides = short_sides(dose, labels); !sides.empty()) out += " " + sides;
@@ -164,7 +261,9 @@ PlainDose plain_dose(const Dose& dose, std::string_view drill_name, const Labels
     if (!to.empty()) to += ' ';
     to += sentence;
   };
-  add(out.what, plain_amount(dose, drill_name, labels));
+  add(out.what, dose.amount.kind == AmountKind::kMoves
+                    ? plain_moves(dose, labels)
+                    : plain_amount(dose.amount, drill_name, labels));
   add(out.what, plain_sides(dose, labels));
   add(out.what, plain_sets(dose, labels));
   if (dose.tempo) add(out.how, plain_tempo(*dose.tempo, labels));

@@ -11,7 +11,7 @@ namespace {
 page::Composed compose_at(Kind kind, double scale, const plan::Session& session,
                           const reason::Timetable& timetable, const Context& context,
                           type::Typesetter& typesetter) {
-  Builder builder(context, context.theme.look(kind).scaled(scale), typesetter);
+  Builder builder(kind, context, context.theme.look(kind).scaled(scale), typesetter);
   page::Flow flow = kind == Kind::kCoachCard ? coach_card(session, timetable, builder)
                                              : home_sheet(session, timetable, builder);
   return page::compose(std::move(flow), typesetter);

@@ -17,9 +17,11 @@ namespace {
 using source::YamlNode;
 
 constexpr std::array<std::string_view, kTextRoles> kRoleNames = {
-    "title", "subtitle",  "strong",          "part",   "part-detail", "clock",    "drill", "dose",
-    "cue",   "variation", "variation-label", "column", "box-title",   "box-text", "note",  "fine",
-    "foot"};
+    "title",       "subtitle",  "strong",          "part",
+    "part-detail", "clock",     "drill",           "dose",
+    "cue",         "variation", "variation-label", "station",
+    "column",      "box-title", "box-text",        "note",
+    "fine",        "foot"};
 constexpr std::array<std::string_view, kUses> kUseNames = {"ink",  "soft", "line",
                                                            "hair", "tint", "paper"};
 

@@ -34,6 +34,7 @@ enum class TextRole {
   kCue,
   kVariation,
   kVariationLabel,
+  kStation,
   kColumn,
   kBoxTitle,
   kBoxText,
@@ -41,7 +42,7 @@ enum class TextRole {
   kFine,
   kFoot,
 };
-inline constexpr std::size_t kTextRoles = 17;
+inline constexpr std::size_t kTextRoles = 18;
 
 /// Colours by their use. `ink` on `paper` is for text, `line` for what must be seen, `hair` for the
 /// rest.

@@ -13,14 +13,24 @@ bool is_letter(char c) {
 /// Walks the text once; what is behind and ahead decides each mark.
 class Setter {
  public:
-  explicit Setter(std::string_view text) : text_(text) {}
+  explicit Setter(std::string_view text, std::span<std::size_t> places = {})
+      : text_(text), places_(places) {}
 
   std::string run() {
-    while (at_ < text_.size()) step();
+    while (at_ < text_.size()) {
+      move_places();
+      step();
+    }
+    move_places();
     return std::move(out_);
   }
 
  private:
+  // A place inside a mark of several characters goes behind it.
+  void move_places() {
+    for (; next_place_ < places_.size() && places_[next_place_] <= at_; ++next_place_)
+      places_[next_place_] = out_.size();
+  }
   char behind(std::size_t n = 1) const { return at_ >= n ? text_[at_ - n] : ' '; }
   char ahead(std::size_t n = 1) const { return at_ + n < text_.size() ? text_[at_ + n] : ' '; }
   void put(std::string_view mark, std::size_t taken) {
@@ -75,6 +85,8 @@ class Setter {
   }
 
   std::string_view text_;
+  std::span<std::size_t> places_;
+  std::size_t next_place_ = 0;
   std::size_t at_ = 0;
   std::string out_;
 };
@@ -82,5 +94,9 @@ class Setter {
 }  // namespace
 
 std::string typographic(std::string_view text) { return Setter(text).run(); }
+
+std::string typographic(std::string_view text, std::span<std::size_t> places) {
+  return Setter(text, places).run();
+}
 
 }  // namespace chalkleaf::sheet

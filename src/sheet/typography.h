@@ -3,6 +3,8 @@
 // from the model. Tested by tests/sheet/typography_test.cpp.
 #pragma once
 
+#include <cstddef>
+#include <span>
 #include <string>
 #include <string_view>
 
@@ -11,6 +13,8 @@ namespace chalkleaf::sheet {
 /// `the coach's "strong" legs - 3 x 5` → `the coach’s “strong” legs – 3 × 5`. Numbers joined by
 /// more than one hyphen (a tempo, a date) stay as they are.
 std::string typographic(std::string_view text);
+/// The same; `places` are byte offsets in `text`, ascending, and become those in what is returned.
+std::string typographic(std::string_view text, std::span<std::size_t> places);
 
 /// No-break space: between a figure and its unit, a label and its first word.
 inline constexpr std::string_view kNoBreakSpace = "\u00A0";

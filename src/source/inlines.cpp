@@ -38,6 +38,8 @@ class Tracer {
   Tracer(const Span& where, Text& out)
       : where_(where), source_(where.text()), out_(out), budget_(16 * source_.size() + 4096) {}
 
+  /// How the text added from here on is set off.
+  void set_tone(Tone tone) { tone_ = tone; }
   void skip_to(std::size_t at) { cursor_ = std::min(at, source_.size()); }
   Span span(std::size_t begin, std::size_t end) const {
     return {where_.source, where_.begin + static_cast<std::uint32_t>(begin),
@@ -53,7 +55,7 @@ class Tracer {
       if (!could_begin(literal, at, reading)) continue;
       if (align(literal, at, reading)) return;
     }
-    out_.append(literal, where_);  // its place is not found; the text must not vanish
+    out_.append(literal, where_, tone_);  // its place is not found; the text must not vanish
   }
 
   /// A line end in the source, read as `as`.
@@ -62,7 +64,7 @@ class Tracer {
     while (at < source_.size() && source_[at] != '\n' && source_[at] != '\r') ++at;
     const std::size_t begin = at;
     while (at < source_.size() && is_prefix(source_[at])) ++at;
-    out_.append(as, span(begin, at));
+    out_.append(as, span(begin, at), tone_);
     cursor_ = at;
   }
 
@@ -165,7 +167,7 @@ class Tracer {
       }
     }
     for (const Run& run : runs) {
-      out_.append(literal.substr(run.begin, run.size), span(run.from, run.to));
+      out_.append(literal.substr(run.begin, run.size), span(run.from, run.to), tone_);
     }
     cursor_ = at;
     return true;
@@ -182,6 +184,7 @@ class Tracer {
   Span where_;
   std::string_view source_;
   Text& out_;
+  Tone tone_ = Tone::kPlain;
   std::size_t cursor_ = 0;
   std::size_t budget_;  ///< steps left, so that hostile text stays linear
 };
@@ -238,7 +241,7 @@ class Collector {
     } else if (type == CMARK_NODE_LINEBREAK) {
       tracer_.add_break("\n");
     } else if (type == CMARK_NODE_STRONG || type == CMARK_NODE_EMPH) {
-      strong_.push_back(node_.text.str().size());
+      nest(type, +1);
     } else if (type == CMARK_NODE_LINK || type == CMARK_NODE_IMAGE) {
       const bool is_image = type == CMARK_NODE_IMAGE;
       const char* url = cmark_node_get_url(inline_node);
@@ -249,8 +252,7 @@ class Collector {
   void exit(cmark_node* inline_node) {
     const cmark_node_type type = cmark_node_get_type(inline_node);
     if (type == CMARK_NODE_STRONG || type == CMARK_NODE_EMPH) {
-      node_.strong.push_back({strong_.back(), node_.text.str().size()});
-      strong_.pop_back();
+      nest(type, -1);
     } else if (type == CMARK_NODE_LINK || type == CMARK_NODE_IMAGE) {
       Open& open = open_.back();
       const std::size_t end = tracer_.close_link();
@@ -267,10 +269,19 @@ class Collector {
     std::string target;
     bool is_image;
   };
+  // Emphasis nests; what is printed is plain, emphasised or strong.
+  void nest(cmark_node_type type, int by) {
+    (type == CMARK_NODE_STRONG ? strong_ : emphasised_) += by;
+    tracer_.set_tone(strong_ > 0       ? Tone::kStrong
+                     : emphasised_ > 0 ? Tone::kEmphasised
+                                       : Tone::kPlain);
+  }
+
   MarkNode& node_;
   Tracer tracer_;
   std::vector<Open> open_;
-  std::vector<std::size_t> strong_;
+  int strong_ = 0;
+  int emphasised_ = 0;
 };
 
 }  // namespace

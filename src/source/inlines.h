@@ -11,7 +11,7 @@
 
 namespace chalkleaf::source {
 
-/// Fills `text`, `links` and `strong` of `node` from the inline children of `block`; `where` is the
+/// Fills `text` and `links` of `node` from the inline children of `block`; `where` is the
 /// block's place. What cannot be found is mapped to the whole of it.
 void read_inlines(cmark_node* block, const Span& where, MarkNode& node);
 

@@ -1,7 +1,8 @@
 // source::Text: running text that remembers where each stretch of it stands in the file.
 //
 // A list of pieces in order; a piece as long as the bytes it came from maps byte by byte, any other
-// (an escape, an entity) maps as a whole. Tested by tests/source/text_test.cpp.
+// (an escape, an entity) maps as a whole. Marks of emphasis go along with every cut. Tested by
+// tests/source/text_test.cpp.
 #include <algorithm>
 
 #include "base/text.h"
@@ -9,10 +10,27 @@
 
 namespace chalkleaf::source {
 
-void Text::append(std::string_view text, Span where) {
+void Text::mark(std::size_t begin, std::size_t end, Tone tone) {
+  if (tone == Tone::kPlain || begin >= end) return;
+  if (!marks_.empty() && marks_.back().end == begin && marks_.back().tone == tone) {
+    marks_.back().end = end;
+  } else {
+    marks_.push_back({begin, end, tone});
+  }
+}
+
+void Text::append(const Text& more) {
+  const std::size_t at = text_.size();
+  const std::string_view all = more.text_;
+  for (const Piece& piece : more.pieces_) append(all.substr(piece.begin, piece.size), piece.where);
+  for (const Mark& one : more.marks_) mark(at + one.begin, at + one.end, one.tone);
+}
+
+void Text::append(std::string_view text, Span where, Tone tone) {
   if (text.empty()) return;
   const std::size_t begin = text_.size();
   text_ += text;
+  mark(begin, text_.size(), tone);
   if (!pieces_.empty() && text.size() == where.size()) {
     Piece& last = pieces_.back();
     const bool exact = last.size == last.where.size();
@@ -61,6 +79,11 @@ Text Text::slice(std::size_t begin, std::size_t end) const {
     const std::size_t from = std::max(begin, piece->begin);
     const std::size_t to = std::min(end, piece->begin + piece->size);
     out.append(std::string_view(text_).substr(from, to - from), span(from, to));
+  }
+  auto one = std::partition_point(marks_.begin(), marks_.end(),
+                                  [&](const Mark& m) { return m.end <= begin; });
+  for (; one != marks_.end() && one->begin < end; ++one) {
+    out.mark(std::max(begin, one->begin) - begin, std::min(end, one->end) - begin, one->tone);
   }
   return out;
 }

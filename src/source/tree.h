@@ -37,22 +37,36 @@ struct YamlEntry {
   YamlNode second;
 };
 
+/// How a stretch of running text is set off. Strong inside emphasis, or the other way, is strong.
+enum class Tone { kPlain, kEmphasised, kStrong };
+
 /// Running text with the place of each byte: escapes, entities and marks of emphasis are gone from
 /// `text`, but any stretch of it can be traced to the file.
 class Text {
  public:
+  /// A stretch set off: [begin, end) of `str()`, never empty.
+  struct Mark {
+    std::size_t begin = 0;
+    std::size_t end = 0;
+    Tone tone = Tone::kPlain;
+  };
+
   const std::string& str() const { return text_; }
   bool empty() const { return text_.empty(); }
+  /// The stretches set off, in order; they do not overlap.
+  const std::vector<Mark>& marks() const { return marks_; }
   /// The bytes in the file that the half-open range [begin, end) of `str()` came from.
   Span span(std::size_t begin, std::size_t end) const;
   Span span() const { return span(0, text_.size()); }
-  /// The part of the text in [begin, end), with its places.
+  /// The part of the text in [begin, end), with its places and marks.
   Text slice(std::size_t begin, std::size_t end) const;
   /// Without white space at either end.
   Text trimmed() const;
   /// Appends text whose bytes stand at `where`. When sizes differ, the whole of it maps to the
   /// whole of `where`.
-  void append(std::string_view text, Span where);
+  void append(std::string_view text, Span where, Tone tone = Tone::kPlain);
+  /// Appends a text with its places and marks.
+  void append(const Text& more);
 
  private:
   struct Piece {
@@ -60,8 +74,11 @@ class Text {
     std::size_t size = 0;
     Span where;
   };
+  void mark(std::size_t begin, std::size_t end, Tone tone);
+
   std::string text_;
   std::vector<Piece> pieces_;
+  std::vector<Mark> marks_;
 };
 
 /// A Markdown node. Blocks have `children`; leaves of running text are flattened into `text`.
@@ -88,18 +105,11 @@ struct MarkNode {
     Span span;  ///< the whole of `[text](target)`
     bool is_image = false;
   };
-  /// A stretch set strong or emphasised, as the plan reader may care (a leading **Safety.**).
-  struct Strong {
-    std::size_t begin = 0;
-    std::size_t end = 0;
-  };
-
   Kind kind = Kind::kDocument;
   Span span;
   int level = 0;
   Text text;
   std::vector<Link> links;
-  std::vector<Strong> strong;
   std::vector<MarkNode> children;
 };
 

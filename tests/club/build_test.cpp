@@ -333,7 +333,8 @@ TEST_CASE("the passes of a plan, in order") {
          [&](std::string_view pass) { passes += std::string(pass) + ", "; }},
         notebook);
   CHECK(passes ==
-        "read, understand, link, time, check, set card, write pdf, set sheet, write pdf, save, ");
+        "read, understand, link, inherit, time, check, set card, supply pictures, write pdf, "
+        "set sheet, supply pictures, write pdf, save, ");
 }
 
 TEST_CASE("times: one plan, and what is wrong with it") {

@@ -74,7 +74,7 @@ inline std::string home_plan(const std::string& title) {
   return "---\ntitle: " + title +
          "\nplace: home\nslot: 30 min\ntimings:\n  changeover: 0 s\n---\n\n"
          "> **Safety.** Clear two big steps of floor. An adult stays in the room.\n\n"
-         "## Warm-up\n\n- Jog: 5 min\n\n## Shapes\n\n- Dish hold: 20 min\n\n"
+         "## Warm-up\n\n- Jog: 5 min\n\n## Shapes\n\n- Long shape: 20 min\n\n"
          "## Cool-down\n\n- Sway: 5 min\n";
 }
 

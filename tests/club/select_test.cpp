@@ -136,16 +136,17 @@ TEST_CASE("a plan saved with another ending is mentioned, with the name it shoul
   CHECK(selection.diagnostics.all()[1].hint == "rename it to tuesday.md");
 }
 
-TEST_CASE("a part or the club's file, named, is told apart from plans") {
+TEST_CASE("a part, a drill or the club's file, named, is told apart from plans") {
   MemoryFileSystem files = disk();
   files.put("/disk/loose/parts/warm-up.md", "");
   const auto kinds = [&](const std::vector<std::string>& arguments) {
     const Selection selection = select_plans(files, {"/disk", arguments, {}});
     CHECK(selection.plans.empty());
     CHECK(selection.problems.empty());
+    constexpr std::string_view kNames[] = {"part ", "drill ", "club "};
     std::string out;
     for (const SharedFile& file : selection.shared) {
-      out += (file.kind == SharedFile::Kind::kPart ? "part " : "club ") + file.path + " in " +
+      out += std::string(kNames[static_cast<std::size_t>(file.kind)]) + file.path + " in " +
              selection.roots[file.root].path + "\n";
     }
     return out;
@@ -153,6 +154,11 @@ TEST_CASE("a part or the club's file, named, is told apart from plans") {
   CHECK(kinds({"quay/parts/warm-up.md", "quay/club.yaml", "quay/parts/../parts/warm-up.md"}) ==
         "club /disk/quay/club.yaml in /disk/quay\n"
         "part /disk/quay/parts/warm-up.md in /disk/quay\n");
+  files.put("/disk/quay/drills/beam/walk.md", "");
+  files.put("/disk/loose/drills/walk.md", "");
+  CHECK(kinds({"quay/drills/beam/walk.md", "loose/drills/walk.md"}) ==
+        "drill /disk/loose/drills/walk.md in /disk/loose\n"
+        "drill /disk/quay/drills/beam/walk.md in /disk/quay\n");
   CHECK(kinds({"loose/parts/warm-up.md"}) == "part /disk/loose/parts/warm-up.md in /disk/loose\n");
 }
 

@@ -10,14 +10,14 @@ using namespace chalkleaf;
 
 namespace {
 
-std::string table(const std::string& text) {
+std::string table(const std::string& text, const plan::Club& club = {}) {
   Diagnostics found;
   const SourcePtr source = source::load_text("t.md", text, found);
   REQUIRE(source != nullptr);
   const plan::Session session =
-      plan::read_session(source::read_document(source, found), plan::Club{}, found);
+      plan::read_session(source::read_document(source, found), club, found);
   CHECK(found.all().empty());
-  return cli::times_table(session, reason::timetable(session));
+  return cli::times_table(session, reason::timetable(session, club));
 }
 
 }  // namespace
@@ -67,6 +67,39 @@ TEST_CASE(
         "          Sum                      1:10  0:50 + 0:20\n"
         "          Slot                     1:00\n"
         "          Over                     0:10  1:10 − 1:00\n");
+}
+
+TEST_CASE("times: stations below their circuit, kit between the drills, waves in the sum") {
+  plan::Club club;
+  club.stations = {{{"beam", {}}, {3, {}}, {1, {}}}};
+  // 2 × (80 s + 10 s) + 30 s + 15 s = 225 s; 2 × 3 × 8 s = 48 s.
+  CHECK(table("---\ntitle: Kit\nplace: gym\ngymnasts: 8\n---\n\n## Play\n\n"
+              "- Set out: hoops, two each\n"
+              "- Ring: 2 rounds, 30 s work, 10 s rest, 30 s between rounds\n"
+              "  - Hops\n  - Jumps: 25 reps\n"
+              "- Put away: hoops: 1 min\n"
+              "- Beam walk: 2 x 8 steps\n  - at: beam\n",
+              club) ==
+        "Kit\n"
+        "\n"
+        "0:00  Play                                                                             "
+        "5:33\n"
+        "0:00    Set out: hoops, two each  –                                                    "
+        "0:00  kit is moved in the change-over\n"
+        "0:00    Ring                      2 rounds, 30 s work, 10 s rest, 30 s between rounds  "
+        "3:45  2 rounds × (1 min 20 s at 2 stations + 1 × 10 s rest) + 30 s between rounds + 15 s "
+        "change-over\n"
+        "          Hops                    –                                                       "
+        "   each round: 30 s, then 10 s\n"
+        "          Jumps                   25 reps                                                 "
+        "   each round: 25 reps × 2 s (a rep, default)\n"
+        "3:45    Put away: hoops: 1 min    –                                                    "
+        "1:00  kit is moved\n"
+        "4:45    Beam walk                 2 x 8 steps                                          "
+        "0:48  2 sets × 3 waves of up to 3 gymnasts × 8 steps × 1 s (a step, default)\n"
+        "\n"
+        "      Sum                                                                              "
+        "5:33  5:33\n");
 }
 
 TEST_CASE("times: every column stands in one place, however long a dose or a name is") {

@@ -126,3 +126,35 @@ TEST_CASE("a circle of four curves is round to a thousandth") {
   }
   CHECK(quarters == 4);
 }
+
+TEST_CASE_METHOD(Fixture,
+                 "a picture is as large as it asks, or as its column lets it, in its shape") {
+  const PictureBlock block{
+      {Length::pt(120), Length::pt(90)}, "line.png", Owner::of(1), Align::kStart};
+  const auto placed = [&](Align align, double width) {
+    PictureBlock one = block;
+    one.align = align;
+    Fragment fragment = layout.place({one}, Length::pt(width));
+    REQUIRE(fragment.items.size() == 1);
+    const auto& item = std::get<PictureItem>(fragment.items[0]);
+    CHECK(item.source == "line.png");
+    CHECK(item.owner == Owner::of(1));
+    CHECK(item.pixels == nullptr);
+    CHECK(fragment.size == Size{Length::pt(width), item.place.height});
+    CHECK(fragment.baseline == item.place.height);
+    return item.place;
+  };
+  const auto box = [](double x, double width, double height) {
+    return Rect{Length::pt(x), Length(), Length::pt(width), Length::pt(height)};
+  };
+  CHECK(placed(Align::kStart, 200) == box(0, 120, 90));
+  CHECK(placed(Align::kCentre, 200) == box(40, 120, 90));
+  CHECK(placed(Align::kEnd, 200) == box(80, 120, 90));
+  CHECK(placed(Align::kStart, 60) == box(0, 60, 45));
+  CHECK(layout.natural_width({block}) == Length::pt(120));
+
+  Fragment moved = layout.place({block}, Length::pt(200));
+  move_by(moved.items[0], Length::pt(7), Length::pt(9));
+  const Rect place = std::get<PictureItem>(moved.items[0]).place;
+  CHECK(place == Rect{Length::pt(7), Length::pt(9), Length::pt(120), Length::pt(90)});
+}

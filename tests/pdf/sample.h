@@ -9,6 +9,7 @@
 
 #include "base/files.h"
 #include "page/display_list.h"
+#include "pdf/pictures.h"
 #include "pdf/write.h"
 #include "support/shell.h"
 #include "support/test_fonts.h"
@@ -149,6 +150,14 @@ inline page::DisplayList sample() {
   d[own_words].language = "fr";
   const auto note = d.paragraph(part, 320, "Stop on pain (always) \\ now", Role::kNote);
   d[note].actual_text = "Stop when it hurts";
+  const auto picture = d.node(Role::kFigure, part);
+  d[picture].alternative_text = "Two children on a line";
+  d.list.pages.back().items.emplace_back(
+      page::PictureItem{Owner::of(picture),
+                        {points(40), points(340), points(40), points(20)},
+                        "line.png",
+                        std::make_shared<const page::PackedPicture>(
+                            packed(2, 1, 3, std::string("\xFF\x80\0\0\x80\xFF", 6)).value())});
 
   d.add_page();
   d.text(Owner::none(Artifact::kHeader), 40, 20, "Alder Quay Gymnastics", 8);

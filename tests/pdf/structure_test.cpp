@@ -45,6 +45,20 @@ TEST_CASE("poppler reads the tree and its text in order") {
   CHECK(tree.find("\"Stop on pain (always) \\ now\"") != std::string::npos);
 }
 
+// ISO 32000-1, table 348: the roles of a printed form field.
+TEST_CASE("a box to tick is a check box, a field to write in a text value") {
+  page::DisplayList list = sample();
+  const auto roles = [&](const char* name) {
+    const std::string path = saved(name, written(list));
+    const support::Ran ran = support::run("qpdf --qdf --object-streams=disable " + path +
+                                          " - | grep -a -o '/Role /[a-z]*'");
+    return ran.output;
+  };
+  CHECK(roles("tick.pdf") == "/Role /cb\n");
+  for (page::Node& node : list.tree) node.write_in = node.role == page::Role::kForm;
+  CHECK(roles("write.pdf") == "/Role /tv\n");
+}
+
 TEST_CASE("the checker tells each thing that is made wrong, and nothing else") {
   const std::string good = saved("good.pdf", written(sample()));
   const support::Ran names = support::run(support_script("break_tags.py") + " --list 2>&1");

@@ -8,7 +8,8 @@ namespace {
 
 /// A session's outline, one line a thing.
 std::string outline(const Session& session) {
-  constexpr const char* kKinds[] = {"paragraph", "subheading", "item", "row", "verbatim"};
+  constexpr const char* kKinds[] = {"paragraph", "subheading", "item",
+                                    "row",       "verbatim",   "picture"};
   constexpr const char* kRoles[] = {"warm-up", "main", "cool-down"};
   std::string out = fmt::format("title {}\n", session.title.text);
   const auto note = [&](const Note& n) {
@@ -112,8 +113,8 @@ main Shapes
   row 1 · 2 | 3
   verbatim  code
   more
-  paragraph figures/dish.png
-  paragraph a dish
+  picture 
+  picture a dish
   paragraph <b>bold</b>
 cool-down cool down
 )");

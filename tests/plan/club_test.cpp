@@ -1,7 +1,7 @@
 // club.yaml. Ages of the groups are the demo club's.
 #include <catch2/catch.hpp>
 
-#include "reading.h"
+#include "plan/club_reading.h"
 
 namespace chalkleaf::plan {
 namespace {
@@ -11,21 +11,8 @@ struct Mistake {
   const char* messages;
 };
 
-struct ReadClub {
-  SourcePtr source;
-  Club club;
-  Diagnostics diagnostics;
-};
-ReadClub read(const std::string& text) {
-  ReadClub out;
-  out.source = source::load_text("club.yaml", text, out.diagnostics);
-  const auto root = source::read_yaml(out.source, out.diagnostics);
-  if (root) out.club = read_club(out.source, *root, out.diagnostics);
-  return out;
-}
-
 TEST_CASE("a club file gives names, groups, paper and timings with their places") {
-  const ReadClub read_it = read(R"(name: Alder Quay Gymnastics
+  const ReadClub read_it = read_club_text(R"(name: Alder Quay Gymnastics
 paper: A5
 contact: "your coach, at the desk"
 language: en-GB
@@ -61,6 +48,96 @@ timings:
   CHECK(club.timings.repetition.span.text() == "3 s");
   CHECK(club.timings.step.origin == Timing::Origin::kDefault);
   CHECK(club.timings.rest.origin == Timing::Origin::kClub);
+}
+
+TEST_CASE("a club file gives hall, kit, staff and the rest with their places") {
+  const ReadClub read_it = read_club_text(R"(name: Alder Quay Gymnastics
+groups:
+  Wrens: {ages: 6-8, size: 8, level: 2, adults: 2}
+hall:
+  beam: {count: 3, takes: 1}
+  floor strip: {takes: 8}
+  wall:
+kit:
+  hoops: 12
+  mats: {count: 8, note: thin blue ones}
+  wall bars:
+  planks: 0
+staff:
+  Lead coach: {qualification: level 2, groups: [Wrens]}
+  Assistant: level 1
+  Kim:
+contacts:
+  safeguarding: ask at the club desk
+words:
+  dish: a shallow curve, lying on the back
+checks:
+  under-slot: off
+  unknown-drill: Error
+  home-floor: warning
+limits:
+  longest-stretch: 25 s
+  stretch-before-power: 60 s
+  water-after: 50 min
+  unused-share: 15 %
+  fewest-adults: 2
+)");
+  CHECK(messages(read_it.diagnostics).empty());
+  const Club& club = read_it.club;
+  CHECK(club.groups.at(0).level.value().value == 2);
+  CHECK(club.groups.at(0).adults.value().value == 2);
+  CHECK(club.groups.at(0).adults.value().span.text() == "2");
+
+  REQUIRE(club.stations.size() == 3);
+  CHECK(club.station("Beams") == &club.stations[0]);
+  CHECK(club.stations[0].count.value == 3);
+  CHECK(club.stations[0].takes.span.text() == "1");
+  CHECK(club.stations[1].count.value == 1);
+  CHECK(club.stations[1].takes.value == 8);
+  CHECK(club.stations[2].name.text == "wall");
+  CHECK(club.stations[2].takes.value == 0);
+
+  REQUIRE(club.kit.size() == 4);
+  CHECK(club.stock("hoop") == &club.kit[0]);
+  CHECK(club.kit[0].count.value().value == 12);
+  CHECK(club.kit[1].count.value().value == 8);
+  CHECK(club.kit[1].note.text == "thin blue ones");
+  CHECK_FALSE(club.kit[2].count.has_value());
+  CHECK(club.kit[3].count.value().value == 0);
+
+  REQUIRE(club.staff.size() == 3);
+  CHECK(club.staff[0].qualification.text == "level 2");
+  CHECK(club.staff[0].groups.at(0).text == "Wrens");
+  CHECK(club.staff[1].qualification.text == "level 1");
+  CHECK(club.staff[2].name.text == "Kim");
+
+  REQUIRE(club.contacts.size() == 1);
+  CHECK(club.contacts[0].first.text == "safeguarding");
+  CHECK(club.contacts[0].second.text == "ask at the club desk");
+  REQUIRE(club.words.size() == 1);
+  CHECK(club.words[0].word.span.text() == "dish");
+  CHECK(club.words[0].meaning.text == "a shallow curve, lying on the back");
+  REQUIRE(club.checks.size() == 3);
+  CHECK_FALSE(club.checks[0].severity.has_value());
+  CHECK(club.checks[0].check.text == "under-slot");
+  CHECK(club.checks[0].span.text() == "off");
+  CHECK(club.checks[1].severity.value() == Severity::kError);
+  CHECK(club.checks[2].severity.value() == Severity::kWarning);
+  CHECK(club.limits.longest_stretch.value().value == Duration::seconds(25));
+  CHECK(club.limits.stretch_before_power.value().value == Duration::minutes(1));
+  CHECK(club.limits.water_after.value().value == Duration::minutes(50));
+  CHECK(club.limits.unused_share.value().value == 15);
+  CHECK(club.limits.fewest_adults.value().value == 2);
+}
+
+TEST_CASE("hall, kit and staff may be only named") {
+  const Club club =
+      read_club_text("name: A\nhall: beam, bar\nkit: [hoops, cones]\nstaff: Kim\n").club;
+  CHECK(club.stations.size() == 2);
+  CHECK(club.stations.at(1).count.value == 1);
+  CHECK(club.kit.size() == 2);
+  CHECK(club.kit.at(1).name.text == "cones");
+  CHECK(club.staff.at(0).name.text == "Kim");
 }
 
 TEST_CASE("what is wrong in a club file is said with what to write") {
@@ -116,7 +193,7 @@ club.yaml:3:11: error: ‘englishlanguage’ is not a language tag [bad-value]; 
 )"}};
   for (const Mistake& c : cases) {
     INFO(c.written);
-    CHECK(messages(read(c.written).diagnostics) == c.messages);
+    CHECK(messages(read_club_text(c.written).diagnostics) == c.messages);
   }
 }
 

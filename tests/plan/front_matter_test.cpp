@@ -78,6 +78,31 @@ TEST_CASE("a group the club does not have is reported; without groups any name w
   CHECK(messages(read_plan(text).diagnostics).empty());
 }
 
+TEST_CASE("how many come, and how many adults are with them") {
+  const auto counts = [](const std::string& lines) {
+    const ReadPlan plan = read_plan("---\ntitle: T\nplace: gym\n" + lines + "---\n");
+    const auto text = [](const std::optional<Sourced<int>>& n) {
+      return n ? fmt::format("{} ({})", n->value, n->span.text()) : std::string("none");
+    };
+    return text(plan.session.gymnasts) + ", " + text(plan.session.adults) + "\n" +
+           messages(plan.diagnostics);
+  };
+  CHECK(counts("gymnasts: 6\nadults: two\n") == "6 (6), 2 (two)\n");
+  CHECK(counts("") == "none, none\n");
+  CHECK(counts("gymnasts: 61\nadults: 0\n") ==
+        "none, none\n"
+        "plan.md:4:11: error: ‘61’ is not a number that makes sense here [bad-value]; write a "
+        "whole number from 1 to 60\n"
+        "plan.md:5:9: error: ‘0’ is not a number that makes sense here [bad-value]; write a whole "
+        "number from 1 to 30\n");
+  CHECK(counts("gymnasts: Ann and Ben\nadults:\n") ==
+        "none, none\n"
+        "plan.md:4:11: error: ‘gymnasts’ must be a number [bad-value]; write how many there are, "
+        "from 1 to 60; names do not belong here\n"
+        "plan.md:5:8: error: ‘adults’ has no value [bad-value]; write a value behind the colon, or "
+        "leave the line out\n");
+}
+
 TEST_CASE("equipment may be a map, a list or one line") {
   const auto kit = [](const std::string& written) {
     std::string out;

@@ -127,12 +127,11 @@ TEST_CASE("no link is left, whatever happened") {
 }
 
 TEST_CASE("what is wrong in a part is said once, however often it is used") {
-  const Linked got = link("## W\n\n[w](w.md)\n\n[w](w.md)\n", {{"plans/w.md", "- A: 8–12\n"}});
+  const Linked got = link("## W\n\n[w](w.md)\n\n[w](w.md)\n", {{"plans/w.md", "- A: 2–3 x 8\n"}});
   CHECK(got.plan.diagnostics.error_count() == 1);
-  CHECK(
-      got.said ==
-      "plans/w.md:1:6: error: ‘8–12’ is a range [unreadable-dose]; choose one number, the one you "
-      "would call out\n");
+  CHECK(got.said ==
+        "plans/w.md:1:6: error: ‘2–3’ is a range [unreadable-dose]; choose one number, the one you "
+        "would call out\n");
 }
 
 TEST_CASE("a circle is reported with every link of it") {

@@ -49,21 +49,26 @@ inline std::string body_messages(const std::string& body) {
 }
 
 inline std::string described(const Dose& dose) {
-  constexpr const char* kUnits[] = {"reps", "time", "steps", "lengths", "max hold"};
+  constexpr const char* kUnits[] = {"reps", "time", "steps", "lengths", "max hold", "moves"};
   constexpr const char* kSides[] = {"", "side", "way", "leg", "arm"};
   std::string out;
   if (dose.sets != 1 || dose.in_goes) {
     out += fmt::format("{} {} of ", dose.sets, dose.in_goes ? "goes" : "sets");
   }
   const auto unit = kUnits[static_cast<int>(dose.amount.kind)];
-  if (dose.amount.kind == AmountKind::kTime) {
+  if (dose.amount.kind == AmountKind::kMoves) {
+    for (const Move& move : dose.moves) out += fmt::format("[{}]", move.name.text);
+  } else if (dose.amount.kind == AmountKind::kTime) {
     out += exact_text(dose.amount.time.value());
+    if (dose.amount.time_to) out += " to " + exact_text(*dose.amount.time_to);
     if (dose.amount.held) out += " held";
   } else if (dose.amount.kind == AmountKind::kMaxHold) {
     out += unit;
     if (dose.amount.time) out += " up to " + exact_text(*dose.amount.time);
   } else {
-    out += fmt::format("{} {}", dose.amount.count, unit);
+    out += std::to_string(dose.amount.count);
+    if (dose.amount.count_to) out += fmt::format(" to {}", *dose.amount.count_to);
+    out += fmt::format(" {}", unit);
   }
   if (dose.sides != Sides::kOnce) {
     out += fmt::format(" each {}", kSides[static_cast<int>(dose.sides)]);

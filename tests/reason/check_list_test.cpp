@@ -1,4 +1,4 @@
-// The list of checks is complete and well-formed.
+// The manual of the checks is complete and well-formed; examples/mistakes provokes every one.
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <set>
@@ -9,41 +9,90 @@
 using namespace chalkleaf;
 using namespace chalkleaf::reason;
 
-TEST_CASE("every check issue 2 names is in the list once, with two of our own") {
-  std::multiset<std::string> names;
-  for (const CheckInfo& info : all_checks()) names.emplace(info.name);
-  CHECK(names == std::multiset<std::string>{"missing-warm-up",
-                                            "missing-cool-down",
-                                            "warm-up-not-first",
-                                            "cool-down-not-last",
-                                            "over-slot",
-                                            "under-slot",
-                                            "substitute-without-easier",
-                                            "no-dose",
-                                            "unreadable-dose",
-                                            "unknown-key",
-                                            "duplicate-key",
-                                            "bad-value",
-                                            "missing-key",
-                                            "unknown-part",
-                                            "part-cycle",
-                                            "outside-folder",
-                                            "unreadable-file",
-                                            "no-adult-note",
-                                            "no-space-note",
-                                            "text-overflow",
-                                            "missing-glyph",
-                                            "over-budget",
-                                            "not-written"});
-}
-
-TEST_CASE("a purpose is one sentence without a full stop; few are warnings") {
-  std::set<std::string> warnings;
+TEST_CASE("every check has a name of its own, in words and hyphens") {
+  std::set<std::string> names;
   for (const CheckInfo& info : all_checks()) {
     INFO(info.name);
-    CHECK(info.purpose.size() > 20);
-    CHECK(info.purpose.find('.') == std::string_view::npos);
-    if (info.severity == Severity::kWarning) warnings.emplace(info.name);
+    CHECK(names.insert(std::string(info.name)).second);
+    CHECK(info.name.find_first_not_of("abcdefghijklmnopqrstuvwxyz-") == std::string_view::npos);
   }
-  CHECK(warnings == std::set<std::string>{"under-slot", "over-budget", "missing-glyph"});
+  for (const char* name : {"missing-warm-up",
+                           "missing-cool-down",
+                           "warm-up-not-first",
+                           "cool-down-not-last",
+                           "over-slot",
+                           "under-slot",
+                           "over-budget",
+                           "no-dose",
+                           "substitute-without-easier",
+                           "choices-unordered",
+                           "unknown-drill",
+                           "duplicate-drill",
+                           "unknown-kit",
+                           "not-enough-kit",
+                           "no-substitute-at-home",
+                           "spotter-at-home",
+                           "stretch-before-raise",
+                           "stretch-too-long",
+                           "one-side-only",
+                           "unpaired-shape",
+                           "too-few-adults",
+                           "no-water-break",
+                           "level-above-group",
+                           "hard-words",
+                           "no-adult-note",
+                           "no-space-note",
+                           "unreadable-dose",
+                           "unknown-key",
+                           "duplicate-key",
+                           "bad-value",
+                           "missing-key",
+                           "unknown-part",
+                           "part-cycle",
+                           "outside-folder",
+                           "unreadable-file",
+                           "text-overflow",
+                           "missing-glyph",
+                           "not-written"}) {
+    INFO(name);
+    CHECK(names.count(name) == 1);
+  }
+}
+
+TEST_CASE("every check says what, why, on what ground, and what to change") {
+  for (const CheckInfo& info : all_checks()) {
+    INFO(info.name);
+    for (const std::string_view sentence : {info.what, info.why, info.cure}) {
+      CHECK(sentence.size() > 20);
+      CHECK((sentence.ends_with('.') || sentence.ends_with("’.") || sentence.ends_with("?")));
+      CHECK(sentence.find("  ") == std::string_view::npos);
+    }
+    CHECK(info.source.size() > 15);
+    CHECK(!info.example.empty());
+  }
+}
+
+TEST_CASE("what guards children is an error unless a club says otherwise") {
+  std::set<std::string> guards = {"missing-warm-up",   "warm-up-not-first", "stretch-before-raise",
+                                  "level-above-group", "too-few-adults",    "no-water-break",
+                                  "spotter-at-home",   "no-adult-note",     "no-space-note",
+                                  "missing-cool-down", "cool-down-not-last"};
+  for (const CheckInfo& info : all_checks()) {
+    INFO(info.name);
+    if (guards.erase(std::string(info.name)) == 0) continue;
+    CHECK(info.severity == Severity::kError);
+    CHECK(info.adjustable);
+  }
+  CHECK(guards.empty());
+}
+
+TEST_CASE("what cannot be read, found or printed cannot be switched off") {
+  std::set<std::string> fixed;
+  for (const CheckInfo& info : all_checks()) {
+    if (!info.adjustable) fixed.emplace(info.name);
+  }
+  CHECK(fixed == std::set<std::string>{"unreadable-dose", "unknown-key", "duplicate-key",
+                                       "bad-value", "missing-key", "unknown-part", "part-cycle",
+                                       "outside-folder", "unreadable-file", "text-overflow",
+                                       "missing-glyph", "not-written"});
 }

@@ -107,7 +107,7 @@ TEST_CASE("a part in which something was not understood is not called empty") {
   warm_up.span = {session.source.get(), warm_up.title.span.begin, warm_up.title.span.end + 1};
   Diagnostics diagnostics;
   diagnostics.error("bad-value", {session.source.get(), warm_up.span.end, warm_up.span.end}, "x");
-  check(session, timetable(session), diagnostics);
+  check(session, timetable(session, {}), {}, {}, diagnostics);
   CHECK(
       report(diagnostics) ==
       "s.md:3:1: error: x [bad-value]\n"
@@ -160,7 +160,7 @@ TEST_CASE("a home plan says who is there and what to clear, anywhere in its safe
     SessionMaker maker(Place::kHome);
     if (!of_session.empty()) maker.safety(of_session);
     return checked(framed(maker, s(60), [&](SessionMaker& m) {
-      if (!of_part.empty()) m.part("Shapes").safety(of_part).drill("Dish", hold(1, s(20)));
+      if (!of_part.empty()) m.part("Shapes").safety(of_part).drill("Bear walk", hold(1, s(20)));
     }));
   };
   CHECK(home("", "") ==

@@ -112,6 +112,49 @@ TEST_CASE("every: each set has so much time to itself") {
   CHECK(summed(dose) == "20 s + 0 s = 20 s");
 }
 
+TEST_CASE("several moves in a row are added up, and told apart from what is done again") {
+  const auto move = [](const char* name, std::int64_t count) {
+    plan::Move out;
+    out.name = {name, {}};
+    out.amount.count = count;
+    return out;
+  };
+  Dose mix = dose(AmountKind::kMoves, 0);
+  mix.moves = {move("star jumps", 10), move("high knees", 12)};
+  CHECK(summed(mix) == "44 s + 0 s = 10 reps × 2 s (a rep, default) + 12 reps × 2 s");
+  mix.sets = 2;
+  mix.rest = s(30);
+  CHECK(summed(mix) ==
+        "1 min 28 s + 30 s = 2 sets × (10 reps × 2 s (a rep, default) + 12 reps × 2 s) + 1 × 30 s "
+        "rest");
+  CHECK(set_time(mix, {}) == s(44));
+  mix.moves[0].sides = Sides::kEachLeg;
+  mix.moves[1].amount.kind = AmountKind::kTime;
+  mix.moves[1].amount.time = s(20);
+  CHECK(summed(mix) ==
+        "2 min + 30 s = 2 sets × (2 legs × 10 reps × 2 s (a rep, default) + 20 s) + 1 × 30 s rest");
+  mix.sides = Sides::kEachSide;  // all of it on each side
+  mix.sets = 1;
+  mix.rest.reset();
+  mix.moves[0] = move("kicks", 5);
+  CHECK(summed(mix) == "1 min + 0 s = 2 sides × (5 reps × 2 s (a rep, default) + 20 s)");
+  mix.sides = Sides::kOnce;
+  mix.pace = s(3);
+  CHECK(summed(mix) == "35 s + 0 s = 5 reps × 3 s (its pace) + 20 s");
+  // The library's pace is the drill's own, which has no name for one move of several.
+  CHECK(dose_time(mix, {}, s(9)).work == s(35));
+}
+
+TEST_CASE("of a range the larger number is timed") {
+  Dose dose = reps(3, 8);
+  dose.amount.count_to = 12;
+  CHECK(summed(dose) == "1 min 12 s + 0 s = 3 sets × 12 reps (of 8–12) × 2 s (a rep, default)");
+  dose = hold(2, s(20));
+  dose.amount.time_to = s(30);
+  CHECK(summed(dose) == "1 min + 0 s = 2 sets × 30 s (of 20 s to 30 s)");
+  CHECK(set_time(dose, {}) == s(30));
+}
+
 TEST_CASE("absurd numbers stop at a ceiling instead of overflowing") {
   Dose dose = reps(9'000'000'000'000'000, 9'000'000'000'000'000);
   dose.rest = kLongestDuration;

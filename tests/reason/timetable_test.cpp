@@ -52,7 +52,7 @@ TEST_CASE("a whole session: change-overs belong to the part they follow, none af
   maker.part("Shapes").drill("Dish hold", dish);
   maker.part("Cool-down", PartRole::kCoolDown).drill("Sway", hold(1, s(30)));
   const plan::Session session = maker.session();
-  const Timetable table = timetable(session);
+  const Timetable table = timetable(session, {});
   CHECK(written(table) ==
         "0:00 Warm-up for 1 min 46 s\n"
         "  0:00 Jog: 1 min + 0 s + 15 s = 1 min\n"
@@ -72,7 +72,7 @@ TEST_CASE("drills without a dose share what is left of their part's budget, to t
   maker.part("Play").budget(s(100)).drill("Tag", hold(1, s(20)));
   maker.drill("Islands").drill("Statues").drill("Free play");
   const plan::Session session = maker.session();
-  const Timetable table = timetable(session);
+  const Timetable table = timetable(session, {});
   // 100 s − 20 s − 3 × 15 s = 35 s for three: 11.666 s, 11.666 s and 11.668 s.
   CHECK(written(table) ==
         "0:00 Play for 1 min 40 s\n"
@@ -92,7 +92,7 @@ TEST_CASE("a budget with nothing left gives no time, and one without drills take
   maker.part("Water").budget(min(2));
   maker.part("Home").drill("Wave");
   const plan::Session session = maker.session();
-  CHECK(written(timetable(session)) ==
+  CHECK(written(timetable(session, {})) ==
         "0:00 Talk for 1 min 10 s\n"
         "  0:00 Stretch: 40 s + 0 s + 15 s = 40 s\n"
         "  0:55 Chat: 0 s + 0 s + 15 s, shared = the 0 s left of the part's 30 s\n"
@@ -102,11 +102,75 @@ TEST_CASE("a budget with nothing left gives no time, and one without drills take
         "total 3 min 10 s");
 }
 
+TEST_CASE("kit is moved in the change-over, unless its line has a time") {
+  using Way = plan::KitMove::Way;
+  SessionMaker maker;
+  maker.part("Play").kit_move(Way::kPickUp, "hoops", "two each");
+  maker.drill("Tag", hold(1, s(60)));
+  maker.kit_move(Way::kPutAway, "hoops", "").kit_move(Way::kPickUp, "mats", "", s(90));
+  maker.kit_move(Way::kPickUp, "cones", "");
+  maker.drill("Roll", hold(1, s(30)));
+  maker.part("Tidy").kit_move(Way::kPutAway, "mats", "", min(2));
+  maker.part("Water").budget(min(1)).kit_move(Way::kPickUp, "bottles", "", min(3));
+  const plan::Session session = maker.session();
+  const Timetable table = timetable(session, {});
+  // 60 s + 15 s, then 90 s of mats, then 30 s; nothing follows, so no change-over.
+  CHECK(written(table) ==
+        "0:00 Play for 3 min 15 s\n"
+        "  0:00 Tag: 1 min + 0 s + 15 s = 1 min\n"
+        "  2:45 Roll: 30 s + 0 s + 0 s = 30 s\n"
+        "3:15 Tidy for 2 min\n"
+        "5:15 Water for 3 min\n"
+        "total 8 min 15 s");
+  std::string moves;
+  for (const PartTime& part : table.parts) {
+    for (const KitMoveTime& move : part.kit_moves) {
+      moves += stopwatch_text(move.start) + " " + move.move->kit[0].text + " " +
+               exact_text(move.length) + "\n";
+    }
+  }
+  CHECK(moves ==
+        "0:00 hoops 0 s\n1:00 hoops 0 s\n1:15 mats 1 min 30 s\n2:45 cones 0 s\n"
+        "3:15 mats 2 min\n5:15 bottles 3 min\n");
+}
+
+TEST_CASE("what moving kit takes of a part's budget is not shared out") {
+  SessionMaker maker;
+  maker.part("Play").budget(min(5)).drill("Tag");
+  maker.kit_move(plan::KitMove::Way::kPutAway, "cones", "", min(1));
+  const plan::Session session = maker.session();
+  const Timetable table = timetable(session, {});
+  CHECK(table.parts[0].drills[0].work == min(4));
+  CHECK(table.total == min(5));
+}
+
+TEST_CASE("the library's pace is for repetitions and steps that have none") {
+  const auto summed = [](const Dose& dose) {
+    SessionMaker maker;
+    maker.part("Shapes").drill("Rocks", dose);
+    plan::Session session = maker.session();
+    plan::LibraryDrill rocks = known("Rocks", plan::DrillKind::kShape);
+    rocks.pace = plan::Sourced<Duration>{s(1), {}};
+    std::get<plan::Drill>(session.parts[0].steps[0]).known = &rocks;
+    return timetable(session, {}).parts[0].drills[0].reasoning;
+  };
+  CHECK(summed(reps(2, 12)) == "2 sets × 12 reps × 1 s (its pace in the library)");
+  CHECK(summed(dose(AmountKind::kSteps, 6)) == "6 steps × 1 s (its pace in the library)");
+  CHECK(summed(dose(AmountKind::kLengths, 2)) == "2 lengths × 15 s (a length, default)");
+  CHECK(summed(hold(1, s(20))) == "20 s");
+  Dose own = reps(1, 4);
+  own.pace = s(3);
+  CHECK(summed(own) == "4 reps × 3 s (its pace)");
+  own.pace.reset();
+  own.tempo = plan::Tempo{{s(1), s(0), s(1), s(0)}};
+  CHECK(summed(own) == "4 reps × 2 s (tempo 1-0-1-0)");
+}
+
 TEST_CASE("a session without parts takes no time") {
   SessionMaker maker;
   maker.slot(min(10));
   const plan::Session session = maker.session();
-  const Timetable table = timetable(session);
+  const Timetable table = timetable(session, {});
   CHECK(written(table) == "total 0 s");
   CHECK_FALSE(table.end.has_value());
   CHECK(*table.spare == min(10));
@@ -123,7 +187,7 @@ TEST_CASE("parts add up to the total, drills to their parts, and starts follow o
       }
     }
     const plan::Session session = maker.session();
-    const Timetable table = timetable(session);
+    const Timetable table = timetable(session, {});
     Duration now;
     for (const PartTime& part : table.parts) {
       CHECK(part.start == now);
@@ -146,7 +210,7 @@ TEST_CASE("clock times agree with python3's datetime, past midnight too") {
     maker.start(min((i * 97) % 1440)).part("P").drill("D", reps(1 + i % 5, 13 + 31 * i));
     maker.drill("E", hold(1 + i % 3, s(7 + 17 * i)));
     const plan::Session session = maker.session();
-    const Timetable table = timetable(session);
+    const Timetable table = timetable(session, {});
     ours += clock_text(*table.start + table.parts[0].drills[1].start) + " " +
             clock_text(*table.end) + "\n";
   }

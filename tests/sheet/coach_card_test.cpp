@@ -149,3 +149,30 @@ TEST_CASE("a title of one long word is set smaller, not cut") {
     CHECK_THAT(made.text(), Catch::Contains(session.title.text));
   }
 }
+
+TEST_CASE("the plan's own numbers of gymnasts and adults go before the group's") {
+  plan::Session session = gym_session(2, 8);
+  session.group->adults = plan::Sourced<int>{1, {}};
+  CHECK_THAT(make_sheet(Kind::kCoachCard, session, Paper::kA5).text(),
+             Catch::Contains("9–11 y · 8 gymnasts · 1 adult "));
+  session.gymnasts = plan::Sourced<int>{6, {}};
+  session.adults = plan::Sourced<int>{2, {}};
+  const auto made = make_sheet(Kind::kCoachCard, session, Paper::kA5);
+  CHECK_THAT(made.text(), Catch::Contains("9–11 y · 6 gymnasts · 2 adults"));
+  CHECK(made.count(Role::kForm) == 2 * 6 + 1);
+  // Without a group as well.
+  session.group.reset();
+  session.group_name = {};
+  CHECK_THAT(make_sheet(Kind::kCoachCard, session, Paper::kA5).text(),
+             Catch::Contains("Strong shapes 6 gymnasts · 2 adults"));
+}
+
+TEST_CASE("a foot that takes more lines with more pages stays on the paper") {
+  plan::Session session = gym_session(300, 8);
+  session.title = support::words("A long title that fills its line of the foot to the very end");
+  for (const Kind kind : {Kind::kCoachCard, Kind::kHomeSheet}) {
+    const auto made = make_sheet(kind, session, Paper::kA5);
+    REQUIRE(made.list.pages.size() >= 10);
+    support::check_inside_paper(made.list);
+  }
+}

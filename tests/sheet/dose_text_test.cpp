@@ -59,6 +59,61 @@ TEST_CASE("doses in signs and in plain words") {
         "a feather.");
 }
 
+TEST_CASE("several moves in a row") {
+  using plan::AmountKind;
+  const auto move = [](std::int64_t count, const char* name) {
+    plan::Move out;
+    out.name = support::words(name);
+    out.amount.count = count;
+    return out;
+  };
+  plan::Dose mix;
+  mix.amount.kind = AmountKind::kMoves;
+  mix.moves = {move(10, "star jumps"), move(10, "high knees")};
+  check(mix, "Jump mix", "10 star jumps, 10 high knees", "Do 10 star jumps, then 10 high knees.");
+  mix.sets = 2;
+  mix.rest = Duration::seconds(30);
+  check(mix, "Jump mix", "2 × (10 star jumps, 10 high knees), rest 30 s",
+        "Do 10 star jumps, then 10 high knees. Do it twice. Rest 30 seconds in between.");
+  mix.moves[0] = move(5, "lunges");
+  mix.moves[0].sides = plan::Sides::kEachLeg;
+  mix.moves[1].name = support::words("mountain climbers");
+  mix.moves[1].amount.kind = AmountKind::kTime;
+  mix.moves[1].amount.time = Duration::seconds(20);
+  mix.moves.push_back(move(8, "crab walk"));
+  mix.moves[2].amount.kind = AmountKind::kSteps;
+  mix.moves[2].amount.count_to = 12;
+  mix.sets = 1;
+  mix.rest.reset();
+  check(mix, "Mix", "5 lunges each leg, 20 s mountain climbers, 8–12 steps crab walk",
+        "Do 5 lunges each leg, then 20 seconds of mountain climbers, then 8–12 steps crab walk.");
+  mix.moves = {move(5, "kicks"), move(5, "swings")};
+  mix.sides = plan::Sides::kEachLeg;
+  check(mix, "Mix", "(5 kicks, 5 swings) each leg", "Do 5 kicks, then 5 swings. Do each leg.");
+}
+
+TEST_CASE("ranges, and as many as fit") {
+  using plan::AmountKind;
+  plan::Dose dose = counted(AmountKind::kRepetitions, 8, 3);
+  dose.amount.count_to = 12;
+  check(dose, "Leg lifts", "3 × 8–12", "Do 8 to 12. Do that 3 times.");
+  dose = counted(AmountKind::kSteps, 6);
+  dose.amount.count_to = 8;
+  check(dose, "Line walk", "6–8 steps", "Take 6 to 8 steps.");
+  dose = counted(AmountKind::kLengths, 1);
+  dose.amount.count_to = 2;
+  check(dose, "Bear walk", "1–2 lengths", "Do 1 to 2 lengths.");
+  dose = support::hold(1, 20);
+  dose.amount.time_to = Duration::seconds(30);
+  check(dose, "Dish hold", "20–30 s", "Hold for 20 to 30 seconds.");
+  dose.amount.time_to = Duration::seconds(90);
+  check(dose, "Jog", "20 s–1 min 30 s", "Keep going for 20 seconds to 1 minute 30 seconds.");
+  dose = support::hold(2, 60);
+  dose.amount.as_many = true;
+  check(dose, "Squats", "2 × as many good ones as possible in 1 min",
+        "Do as many good ones as you can in 1 minute. Do it twice.");
+}
+
 TEST_CASE("a figure never parts from its unit") {
   const auto labels = support::english();
   CHECK(short_dose(support::hold(2, 20), *labels) == "2\u00A0×\u00A020\u00A0s");

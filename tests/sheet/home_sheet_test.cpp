@@ -1,3 +1,4 @@
+#include "plan/library.h"
 #include "sheet_fixture.h"
 
 using namespace chalkleaf;
@@ -91,4 +92,47 @@ TEST_CASE("a substitute is printed with its dose in plain words and its own easi
   CHECK_THAT(text, Catch::Contains("Dish hold, palms pressed together."));
   CHECK_THAT(text, Catch::Contains("Hold for 10 seconds. Do it 3 times."));
   CHECK_THAT(text, Catch::Contains("one foot down"));
+}
+
+TEST_CASE("the library says in one sentence what a drill is, unless the plan does") {
+  plan::LibraryDrill known;
+  known.plain = support::words("Lie on your back like a shallow dish.");
+  known.at = support::words("beam");
+  plan::Session session = support::session(1);
+  auto& drill = std::get<plan::Drill>(session.parts[0].steps[0]);
+  drill.known = &known;
+  drill.at = known.at;
+  const std::string text = make_sheet(Kind::kHomeSheet, session, Paper::kA4).text();
+  CHECK_THAT(text, Catch::Contains("Do it twice. Lie on your back like a shallow dish. “long"));
+  // The station of the hall is inherited from the library: none of the family's.
+  CHECK_THAT(text, !Catch::Contains("beam"));
+  CHECK_THAT(make_sheet(Kind::kCoachCard, session, Paper::kA5).text(),
+             !Catch::Contains("shallow dish"));
+
+  plan::Note same;
+  same.words = known.plain;
+  drill.notes.push_back(same);
+  drill.at = support::words("doorway");
+  const std::string again = make_sheet(Kind::kHomeSheet, session, Paper::kA4).text();
+  CHECK_THAT(again, Catch::Contains("At doorway"));
+  const std::size_t first = again.find("shallow dish");
+  CHECK(again.find("shallow dish", first + 1) == std::string::npos);
+}
+
+TEST_CASE("the club's words are explained, and its contacts named") {
+  plan::Session session = support::session(1);
+  std::get<plan::Drill>(session.parts[0].steps[0]).name = support::words("Dish hold");
+  plan::Club club;
+  club.words.push_back({support::words("dish"), support::words("a shallow curve")});
+  club.words.push_back({support::words("salto"), support::words("a turn in the air")});
+  club.contact = support::words("Ask your coach after class.");
+  club.contacts.push_back({support::words("safeguarding"), support::words("Ask at the desk.")});
+  const auto made = make_sheet(Kind::kHomeSheet, session, Paper::kA4, club);
+  CHECK_THAT(made.text(), Catch::Contains("Words on this sheet dish a shallow curve How hard"));
+  CHECK_THAT(made.text(), !Catch::Contains("salto"));
+  CHECK_THAT(made.text(), Catch::Contains("Who to ask Ask your coach after class. Safeguarding: "
+                                          "Ask at the desk."));
+  support::check_tree(made.list);
+  const std::string none = make_sheet(Kind::kHomeSheet, session, Paper::kA4).text();
+  CHECK_THAT(none, !Catch::Contains("Words on this sheet"));
 }

@@ -76,9 +76,20 @@ inline plan::Session session(int drills, plan::Place place = plan::Place::kHome)
   return out;
 }
 
-/// No-break spaces as plain ones, for tests of the words and not of their spacing.
+/// No-break and wide spaces as plain ones, for tests of the words and not of their spacing.
 inline std::string plain_spaces(const std::string& text) {
-  return replace_all(text, "\u00A0", " ");
+  return replace_all(replace_all(text, "\u00A0", " "), "\u2002", " ");
+}
+
+/// Whether `next` goes on exactly where `run` ends, as one text does that changes its style.
+inline bool goes_on(const page::TextItem& run, const page::TextItem& next) {
+  const type::Face* face = test_fonts().face(run.face);
+  if (face == nullptr || run.owner != next.owner || run.baseline.y != next.baseline.y) return false;
+  std::int64_t units = 0;
+  for (const type::Glyph& glyph : run.glyphs) units += glyph.advance;
+  const double width = static_cast<double>(units) * run.size.in_pt() / face->units_per_em();
+  const double gap = next.baseline.x.in_pt() - run.baseline.x.in_pt() - width;
+  return gap > -0.01 && gap < 0.01;
 }
 
 /// A sheet, its findings, and ways to read it back.
@@ -90,9 +101,15 @@ struct Made {
   std::string text() const {
     std::string out;
     for (const page::Page& page : list.pages) {
+      const page::TextItem* last = nullptr;
       for (const page::Item& item : page.items) {
-        if (const auto* run = std::get_if<page::TextItem>(&item)) out += run->text + " ";
+        const auto* run = std::get_if<page::TextItem>(&item);
+        if (run == nullptr) continue;
+        if (last != nullptr && !goes_on(*last, *run)) out += ' ';
+        out += run->text;
+        last = run;
       }
+      out += ' ';
     }
     out = plain_spaces(out);
     for (std::size_t at = out.find("  "); at != std::string::npos; at = out.find("  "))
@@ -116,17 +133,17 @@ struct Made {
   }
 };
 
-inline Made make_sheet(sheet::Kind kind, const plan::Session& session, Paper paper) {
+inline Made make_sheet(sheet::Kind kind, const plan::Session& session, Paper paper,
+                       plan::Club club = {}) {
   static const auto theme = classic_theme();
   static const auto labels = english();
-  plan::Club club;
   club.name = words("Alder Quay Gymnastics");
   const sheet::Context context{*theme,       *labels,    club, paper, "4f2a91c", Date{2026, 11, 26},
                                std::nullopt, "Chalkleaf"};
   type::Typesetter typesetter(test_fonts());
   Made made;
-  made.list =
-      sheet::make(kind, session, reason::timetable(session), context, typesetter, made.diagnostics);
+  made.list = sheet::make(kind, session, reason::timetable(session, club), context, typesetter,
+                          made.diagnostics);
   return made;
 }
 
@@ -142,6 +159,9 @@ inline void check_inside_paper(const page::DisplayList& list) {
     for (const page::Item& item : page.items) {
       if (const auto* text = std::get_if<page::TextItem>(&item)) {
         CHECK(inside(page, text->baseline));
+      } else if (const auto* picture = std::get_if<page::PictureItem>(&item)) {
+        CHECK(inside(page, {picture->place.x, picture->place.y}));
+        CHECK(inside(page, {picture->place.right(), picture->place.bottom()}));
       } else {
         for (const page::PathStep& step : std::get<page::PathItem>(item).steps) {
           if (step.kind != page::PathStep::Kind::kClose) CHECK(inside(page, step.a));

@@ -1,5 +1,6 @@
 #include "sheet/typography.h"
 
+#include <array>
 #include <catch2/catch.hpp>
 
 using chalkleaf::sheet::typographic;
@@ -23,4 +24,12 @@ TEST_CASE("what only looks alike stays") {
   CHECK(typographic("- first") == "- first");
   CHECK(typographic("déjà-vu ½ – ’ ×") == "déjà-vu ½ – ’ ×");
   CHECK(typographic("").empty());
+}
+
+TEST_CASE("places in the text move along with its marks") {
+  const std::string text = "it's \"up\" 3 x 5";  // marks at 2, 5, 8 and 12
+  std::array<std::size_t, 6> places = {0, 2, 3, 6, 9, text.size()};
+  const std::string set = typographic(text, places);
+  CHECK(set == "it’s “up” 3 × 5");
+  CHECK(places == std::array<std::size_t, 6>{0, 2, 5, 10, 15, set.size()});
 }

@@ -28,7 +28,7 @@ TEST_CASE("blocks") {
 TEST_CASE("running text and its marks") {
   CHECK(tree("**Safety.** A *b* `c  d` \\*e\\* &amp; &eacute;é &copy\n") ==
         "document\n  paragraph «Safety. A b c  d *e* & éé &copy» from «Safety.** A *b* `c  d` "
-        "\\*e\\* &amp; &eacute;é &copy» strong «Safety.» strong «b»\n");
+        "\\*e\\* &amp; &eacute;é &copy» strong «Safety.» emphasised «b»\n");
   CHECK(tree("a\nb  \nc\\\nd\n") == "document\n  paragraph «a b\nc\nd» from «a\nb  \nc\\\nd»\n");
   CHECK(tree("> a\n> `b\n> c` d\ne\n") ==
         "document\n  quote\n    paragraph «a b c d e» from «a\n> `b\n> c` d\ne»\n");
@@ -36,13 +36,28 @@ TEST_CASE("running text and its marks") {
         "document\n  paragraph «<b>a</b> <!-- c --> ~~d~~»\n");
 }
 
+// CommonMark 0.29, 6.4; how nested emphasis is flattened is ours: strong wins.
+TEST_CASE("emphasis is flattened, its places whole characters") {
+  CHECK(tree("*a **b** c*\n") ==
+        "document\n  paragraph «a b c» from «a **b** c» emphasised «a » strong «b» emphasised "
+        "« c»\n");
+  CHECK(tree("**a *b* c** __d__\n") ==
+        "document\n  paragraph «a b c d» from «a *b* c** __d» strong «a b c» strong «d»\n");
+  CHECK(tree("***é*** *½ &amp; [ü](x.md)*\n") ==
+        "document\n  paragraph «é ½ & ü» from «é*** *½ &amp; [ü» strong «é» emphasised «½ & ü» "
+        "link «ü» x.md from «[ü](x.md)»\n");
+  CHECK(tree("**a\nb `c`** d\n") ==
+        "document\n  paragraph «a b c d» from «a\nb `c`** d» strong «a b c»\n");
+}
+
 TEST_CASE("links and pictures") {
-  CHECK(tree("[a b](x.md \"t\") a b, [c][r] [r] <http://e.org> ![d *e*](p.png)[](q.md)\n\n[r]: "
-             "y.md\n") ==
-        "document\n  paragraph «a b a b, c r http://e.org d e» from «a b](x.md \"t\") a b, [c][r] "
-        "[r] <http://e.org> ![d *e» strong «e» link «a b» x.md from «[a b](x.md \"t\")» link «c» "
-        "y.md from «[c][r]» link «r» y.md from «[r]» link «http://e.org» http://e.org from "
-        "«<http://e.org>» image «d e» p.png from «![d *e*](p.png)» link «» q.md from «[](q.md)»\n");
+  CHECK(
+      tree("[a b](x.md \"t\") a b, [c][r] [r] <http://e.org> ![d *e*](p.png)[](q.md)\n\n[r]: "
+           "y.md\n") ==
+      "document\n  paragraph «a b a b, c r http://e.org d e» from «a b](x.md \"t\") a b, [c][r] "
+      "[r] <http://e.org> ![d *e» emphasised «e» link «a b» x.md from «[a b](x.md \"t\")» link «c» "
+      "y.md from «[c][r]» link «r» y.md from «[r]» link «http://e.org» http://e.org from "
+      "«<http://e.org>» image «d e» p.png from «![d *e*](p.png)» link «» q.md from «[](q.md)»\n");
   CHECK(tree("[![a](p.png)](x.md)\n") ==
         "document\n  paragraph «a» image «a» p.png from «![a](p.png)» link «a» x.md from "
         "«[![a](p.png)](x.md)»\n");
@@ -79,6 +94,13 @@ void check_nesting(const MarkNode& node, const Source& source) {
   REQUIRE(node.span.begin <= node.span.end);
   REQUIRE(node.span.end <= source.text().size());
   if (!node.text.empty()) REQUIRE(node.span.contains(node.text.span()));
+  std::size_t at = 0;
+  for (const Text::Mark& mark : node.text.marks()) {
+    REQUIRE(mark.begin >= at);
+    REQUIRE(mark.begin < mark.end);
+    REQUIRE(mark.end <= node.text.str().size());
+    at = mark.end;
+  }
   for (const MarkNode& child : node.children) {
     REQUIRE(node.span.contains(child.span));
     check_nesting(child, source);

@@ -65,9 +65,9 @@ inline std::string described(const MarkNode& node, int depth = 0) {
       out += fmt::format(" from «{}»", node.text.span().text());
     }
   }
-  for (const MarkNode::Strong& strong : node.strong) {
-    out += fmt::format(" strong «{}»",
-                       node.text.str().substr(strong.begin, strong.end - strong.begin));
+  for (const Text::Mark& mark : node.text.marks()) {
+    out += fmt::format(" {} «{}»", mark.tone == Tone::kStrong ? "strong" : "emphasised",
+                       node.text.str().substr(mark.begin, mark.end - mark.begin));
   }
   for (const MarkNode::Link& link : node.links) {
     out += fmt::format(" {} «{}» {} from «{}»", link.is_image ? "image" : "link",

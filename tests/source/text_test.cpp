@@ -37,5 +37,40 @@ TEST_CASE("each stretch of a text leads to its bytes") {
   CHECK(!Text().span());
 }
 
+std::string marks(const Text& text) {
+  std::string out;
+  for (const Text::Mark& mark : text.marks()) {
+    out += mark.tone == Tone::kStrong ? "**" : "*";
+    out += text.str().substr(mark.begin, mark.end - mark.begin) + "|";
+  }
+  return out;
+}
+
+TEST_CASE("what is set off stays set off through every cut") {
+  const Source file("p", "one two three four");
+  const auto at = [&](std::uint32_t begin, std::uint32_t end) { return Span{&file, begin, end}; };
+  Text text;
+  text.append("one ", at(0, 4));
+  text.append("two ", at(4, 8), Tone::kStrong);
+  text.append("three", at(8, 13), Tone::kStrong);
+  text.append(" four", at(13, 18), Tone::kEmphasised);
+  CHECK(marks(text) == "**two three|* four|");
+  CHECK(marks(text.slice(0, 4)).empty());
+  CHECK(marks(text.slice(5, 10)) == "**wo th|");
+  CHECK(marks(text.slice(10, 15)) == "**ree|* f|");
+  CHECK(marks(text.slice(3, 8).trimmed()) == "**two|");
+  CHECK(text.slice(5, 10).marks().at(0).begin == 0);
+
+  Text twice = text.slice(0, 7);
+  twice.append(text.slice(7, 18));
+  CHECK(twice.str() == text.str());
+  CHECK(marks(twice) == marks(text));
+  CHECK(twice.span() == text.span());
+  twice.append(text);
+  CHECK(marks(twice) == "**two three|* four|**two three|* four|");
+  CHECK(twice.marks().at(2).begin == 22);
+  CHECK(twice.span(18, 21).text() == "one");
+}
+
 }  // namespace
 }  // namespace chalkleaf::source

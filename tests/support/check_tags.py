@@ -406,6 +406,8 @@ class Checker:
                 fonts[-1] = resources.get("/Font", Dictionary()).get(str(operands[0]))
                 if fonts[-1] is None:
                     self.report("31-009", "%s uses a font that is not in Resources" % where)
+            if operator == "Do":
+                self.picture(page, resources, operands, stack, mcids, where)
             if operator not in MARKS:
                 continue
             if not any(kind in ("artifact", "mcid") for kind in stack):
@@ -415,6 +417,20 @@ class Checker:
         if stack:
             self.report("ISO32000-14.6", "%s does not end its last sequence" % where)
         return mcids
+
+    def picture(self, page, resources, operands, stack, mcids, where):
+        image = resources.get("/XObject", Dictionary()).get(str(operands[0]))
+        if image is None:
+            self.report("ISO32000-8.8", "%s draws %s, which is not in Resources" % (where, operands[0]))
+            return
+        node = self.by_page.get(page.obj.objgen[0], {}).get(mcids[-1]) if "mcid" in stack else None
+        if node is None or node.kind != "Figure":
+            self.report("13-001", "%s: a picture stands in no Figure" % where)
+        # PDF/A-2, 6.2.8, and nothing that a camera wrote.
+        if image.get("/Interpolate", False) or "/Alternates" in image or "/OPI" in image:
+            self.report("PDFA-6.2.8", "%s: a picture is interpolated or has others beside it" % where)
+        if "/Metadata" in image or "/DCTDecode" in str(image.get("/Filter", "")):
+            self.report("metadata", "%s: a picture brings data of its own" % where)
 
     def begin(self, operands, resources, stack, mcids, where):
         tag = str(operands[0])

@@ -23,16 +23,18 @@ DOORS = {
     "source": "base",
     "plan": "base source",
     "reason": "base plan",
+    "picture": "base",
     "type": "base",
     "page": "base type",
     "sheet": "base source plan reason type page",
     "pdf": "base type page",
-    "club": "base source plan reason type page sheet pdf",
+    "club": "base source plan reason picture type page sheet pdf",
 }
 # Libraries that stay inside one room.
 OWNED = {
     r"yaml-cpp/": "source", r"cmark-gfm": "source", r"hpdf": "pdf", r"hb": "type", r"unicode/": "type",
     r"git2": "club", r"CLI/": "cli", r"nlohmann/": "base", r"xxhash": "base", r"libdeflate": "pdf",
+    r"png": "picture", r"j(peglib|error|morecfg)": "picture",
 }
 
 

@@ -1,0 +1,175 @@
+#include "club/pictures.h"
+
+#include <algorithm>
+
+#include "base/paper.h"
+#include "base/text.h"
+#include "club/places.h"
+#include "pdf/pictures.h"
+#include "picture/shrink.h"
+
+namespace chalkleaf::club {
+namespace {
+
+using plan::FoundPicture;
+using plan::PictureProblem;
+
+constexpr std::size_t kMostPixelBytes = 64 * 1024 * 1024;
+constexpr std::size_t kMostPackedBytes = 64 * 1024 * 1024;
+// Names looked at for a suggestion; a folder with more is not one a person keeps by hand.
+constexpr std::size_t kMostNames = 200;
+// The finest that is worth printing (common practice, no source).
+constexpr std::int64_t kDotsPerInch = 300;
+
+int dots(Length length) {
+  constexpr std::int64_t kInch = 72'000;  // thousandths of a point
+  return static_cast<int>((length.in_millipoints() * kDotsPerInch + kInch - 1) / kInch);
+}
+
+PictureProblem problem(PictureProblem::Kind kind) {
+  PictureProblem out;
+  out.kind = kind;
+  return out;
+}
+
+bool is_picture_name(std::string_view name) {
+  const std::string lower = lower_ascii(name);
+  return lower.ends_with(".png") || lower.ends_with(".jpg") || lower.ends_with(".jpeg");
+}
+
+}  // namespace
+
+Pictures::Pictures(const FileSystem& files, std::string root)
+    : files_(files), root_(std::move(root)), pixels_(kMostPixelBytes), packed_(kMostPackedBytes) {}
+
+tl::expected<FoundPicture, PictureProblem> Pictures::find(const std::string& from_path,
+                                                          const std::string& target) const {
+  using Kind = PictureProblem::Kind;
+  if (target.empty() || target.find('\0') != std::string::npos) {
+    return tl::unexpected(problem(Kind::kMissing));
+  }
+  if (target.starts_with('/')) return tl::unexpected(problem(Kind::kOutside));
+  const std::string path = normal_path(join_path(parent_path(from_path), target));
+  if (!is_within(path, root_)) return tl::unexpected(problem(Kind::kOutside));
+  const auto real = files_.real_path(path);
+  if (!real || files_.kind(*real) != FileKind::kFile) {
+    return tl::unexpected(missing(from_path, path));
+  }
+  if (!is_within(*real, root_)) return tl::unexpected(problem(Kind::kOutside));
+  std::shared_ptr<Entry> entry;
+  {
+    const std::lock_guard lock(mutex_);
+    auto& place = entries_[*real];
+    if (!place) place = std::make_shared<Entry>();
+    entry = place;
+  }
+  std::call_once(entry->once, [&] { entry->result = look_at(*real); });
+  return entry->result;
+}
+
+tl::expected<FoundPicture, PictureProblem> Pictures::look_at(const std::string& path) const {
+  FoundPicture found;
+  const auto pixels = read(path, &found);
+  if (!pixels) return tl::unexpected(pixels.error());
+  return found;
+}
+
+tl::expected<Pictures::Pixels, PictureProblem> Pictures::read(const std::string& path,
+                                                              FoundPicture* found) const {
+  const auto unreadable = [](const picture::Problem& why) {
+    PictureProblem out = problem(PictureProblem::Kind::kUnreadable);
+    out.message = why.message;
+    out.hint = why.hint;
+    return tl::unexpected(std::move(out));
+  };
+  const std::lock_guard one_at_a_time(decoding_);
+  // Somebody may have decoded it while we waited.
+  if (found == nullptr) {
+    if (Pixels kept = pixels_.find(path)) return kept;
+  }
+  const auto bytes = files_.read(path, picture::kMostBytes);
+  if (!bytes && bytes.error().kind == FileError::Kind::kTooLarge) {
+    return unreadable(picture::too_many_bytes());
+  }
+  if (!bytes) {
+    return unreadable(
+        {"cannot be read: " + bytes.error().message, "see that the file is there and may be read"});
+  }
+  auto picture = picture::decode(*bytes);
+  if (!picture) return unreadable(picture.error());
+  if (found != nullptr) *found = {path, picture->width, picture->height};
+  // No sheet prints more (sheet/picture_block.cpp).
+  const Size largest = paper_size(Paper::kA4);
+  auto pixels = std::make_shared<const picture::Picture>(
+      picture::shrunk_into(std::move(*picture), dots(largest.width), dots(largest.height / 3)));
+  pixels_.keep(path, pixels, pixels->pixels.size());
+  return pixels;
+}
+
+std::shared_ptr<const page::PackedPicture> Pictures::printed(const std::string& path,
+                                                             Size size) const {
+  const PrintKey key{path, dots(size.width), dots(size.height)};
+  if (auto kept = packed_.find(key)) return kept;
+  Pixels pixels = pixels_.find(path);
+  if (!pixels) pixels = read(path, nullptr).value_or(nullptr);
+  if (!pixels) return nullptr;
+  const picture::Picture small =
+      picture::shrunk(*pixels, std::max(1, std::get<1>(key)), std::max(1, std::get<2>(key)));
+  auto packed = pdf::packed(small.width, small.height, small.channels, small.pixels);
+  if (!packed) return nullptr;
+  auto out = std::make_shared<const page::PackedPicture>(std::move(*packed));
+  packed_.keep(key, out, out->data.size());
+  return out;
+}
+
+// The closest name in the folder the path leads to, else among the club's pictures.
+PictureProblem Pictures::missing(const std::string& from_path, const std::string& path) const {
+  PictureProblem out = problem(PictureProblem::Kind::kMissing);
+  for (const std::string& folder : {parent_path(path), join_path(root_, "pictures")}) {
+    if (const auto name = closest_in(folder, file_name(path))) {
+      out.suggestion = path_from(parent_path(from_path), join_path(folder, *name));
+      return out;
+    }
+  }
+  return out;
+}
+
+std::optional<std::string> Pictures::closest_in(const std::string& folder,
+                                                const std::string& name) const {
+  const std::lock_guard lock(names_mutex_);
+  const auto [found, is_new] = names_.try_emplace(folder);
+  if (is_new) {
+    const auto real = files_.real_path(folder);
+    if (real && is_within(*real, root_)) {
+      for (const FolderEntry& entry : files_.list(folder).value_or(std::vector<FolderEntry>{})) {
+        const bool usable = entry.kind == FileKind::kFile && is_picture_name(entry.name);
+        if (usable && found->second.size() < kMostNames) found->second.push_back(entry.name);
+      }
+    }
+  }
+  // Capitals and the ending are what is most often wrong.
+  const std::string whole = lower_ascii(name);
+  const std::string stem = file_stem(whole);
+  for (const std::string& other : found->second) {
+    if (lower_ascii(other) == whole) return other;
+  }
+  for (const std::string& other : found->second) {
+    if (file_stem(lower_ascii(other)) == stem) return other;
+  }
+  return closest(name, found->second);
+}
+
+std::optional<std::string> supply_pictures(page::DisplayList& list, const Pictures& pictures) {
+  for (page::Page& page : list.pages) {
+    for (page::Item& item : page.items) {
+      auto* picture = std::get_if<page::PictureItem>(&item);
+      if (picture == nullptr) continue;
+      picture->pixels =
+          pictures.printed(picture->source, {picture->place.width, picture->place.height});
+      if (!picture->pixels) return file_name(picture->source);
+    }
+  }
+  return std::nullopt;
+}
+
+}  // namespace chalkleaf::club

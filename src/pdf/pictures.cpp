@@ -1,0 +1,142 @@
+#include "pdf/pictures.h"
+
+#include <fmt/format.h>
+
+#include <array>
+#include <cstdlib>
+
+#include "base/hash.h"
+#include "pdf/deflate.h"
+#include "pdf/syntax.h"
+
+namespace chalkleaf::pdf {
+namespace {
+
+// ISO/IEC 15948, 9.2: what a byte is expected to be, from those to the left, above, and above left.
+enum class Filter { kNone, kSub, kUp, kAverage, kPaeth };
+constexpr std::array kFilters = {Filter::kNone, Filter::kSub, Filter::kUp, Filter::kAverage,
+                                 Filter::kPaeth};
+
+int expected_byte(Filter filter, int left, int above, int corner) {
+  switch (filter) {
+    case Filter::kNone:
+      return 0;
+    case Filter::kSub:
+      return left;
+    case Filter::kUp:
+      return above;
+    case Filter::kAverage:
+      return (left + above) / 2;
+    case Filter::kPaeth:
+      break;
+  }
+  const int to_left = std::abs(above - corner);
+  const int to_above = std::abs(left - corner);
+  const int to_corner = std::abs(left + above - 2 * corner);
+  if (to_left <= to_above && to_left <= to_corner) return left;
+  return to_above <= to_corner ? above : corner;
+}
+
+// Appends the row behind its filter's number; how far its bytes are from zero in all.
+std::int64_t append_row(std::string& out, Filter filter, std::string_view row,
+                        std::string_view above, std::size_t channels) {
+  const auto byte = [](std::string_view from, std::size_t at) {
+    return static_cast<int>(static_cast<unsigned char>(from[at]));
+  };
+  std::int64_t sum = 0;
+  out.push_back(static_cast<char>(filter));
+  for (std::size_t i = 0; i < row.size(); ++i) {
+    const int left = i < channels ? 0 : byte(row, i - channels);
+    const int up = above.empty() ? 0 : byte(above, i);
+    const int corner = i < channels || above.empty() ? 0 : byte(above, i - channels);
+    const auto rest =
+        static_cast<signed char>(byte(row, i) - expected_byte(filter, left, up, corner));
+    sum += std::abs(static_cast<int>(rest));
+    out.push_back(static_cast<char>(rest));
+  }
+  return sum;
+}
+
+// 12.8 of the same: of each row the filter that leaves the smallest numbers, which suits photos.
+std::string filtered(std::string_view pixels, std::size_t row_bytes, std::size_t channels) {
+  std::string out;
+  std::string tried;
+  std::string best;
+  std::string_view above;
+  for (std::size_t at = 0; at < pixels.size(); at += row_bytes) {
+    const std::string_view row = pixels.substr(at, row_bytes);
+    std::int64_t least = 0;
+    for (const Filter filter : kFilters) {
+      tried.clear();
+      const std::int64_t sum = append_row(tried, filter, row, above, channels);
+      if (filter != kFilters.front() && sum >= least) continue;
+      least = sum;
+      std::swap(best, tried);
+    }
+    out += best;
+    above = row;
+  }
+  return out;
+}
+
+// Unfiltered, which suits drawings of few colours.
+std::string unfiltered(std::string_view pixels, std::size_t row_bytes) {
+  std::string out;
+  for (std::size_t at = 0; at < pixels.size(); at += row_bytes) {
+    out.push_back(static_cast<char>(Filter::kNone));
+    out += pixels.substr(at, row_bytes);
+  }
+  return out;
+}
+
+}  // namespace
+
+std::optional<page::PackedPicture> packed(int width, int height, int channels,
+                                          std::string_view pixels) {
+  const auto step = static_cast<std::size_t>(channels);
+  const std::size_t row_bytes = static_cast<std::size_t>(width) * step;
+  page::PackedPicture out{width, height, channels, deflated(filtered(pixels, row_bytes, step))};
+  std::string plain = deflated(unfiltered(pixels, row_bytes));
+  if (out.data.empty() || plain.empty()) return std::nullopt;
+  if (plain.size() < out.data.size()) out.data = std::move(plain);
+  return out;
+}
+
+// Two pictures are one when they are equal, wherever they are kept.
+tl::expected<PictureTable, WriteError> PictureTable::collect(const page::DisplayList& list) {
+  PictureTable out;
+  std::map<Hash128, std::string> known;
+  for (const page::Page& page : list.pages) {
+    for (const page::Item& item : page.items) {
+      const auto* picture = std::get_if<page::PictureItem>(&item);
+      if (picture == nullptr) continue;
+      const page::PackedPicture* pixels = picture->pixels.get();
+      if (pixels == nullptr) return tl::unexpected(WriteError{"a picture has no pixels"});
+      if (out.names_.count(pixels) > 0) continue;
+      const Hash128 hash = hash128(
+          fmt::format("{} {} {} ", pixels->width, pixels->height, pixels->channels) + pixels->data);
+      const auto [found, is_new] =
+          known.try_emplace(hash, fmt::format("I{}", out.in_order_.size()));
+      if (is_new) out.in_order_.push_back(pixels);
+      out.names_[pixels] = found->second;
+    }
+  }
+  return out;
+}
+
+std::string PictureTable::write(Objects& objects) const {
+  if (in_order_.empty()) return {};
+  std::string out = "/XObject <<";
+  for (const page::PackedPicture* one : in_order_) {
+    std::string entries = fmt::format(
+        "/Type /XObject\n/Subtype /Image\n/Width {0}\n/Height {1}\n/ColorSpace /{2}\n"
+        "/BitsPerComponent 8\n/Filter /FlateDecode\n"
+        "/DecodeParms <</Predictor 15 /Colors {3} /BitsPerComponent 8 /Columns {0}>>\n",
+        one->width, one->height, one->channels == 3 ? "DeviceRGB" : "DeviceGray", one->channels);
+    const ObjectId object = objects.add_stream(std::move(entries), one->data, Packing::kPlain);
+    out += fmt::format("/{} {} ", names_.at(one), reference(object));
+  }
+  return out + ">>\n";
+}
+
+}  // namespace chalkleaf::pdf

@@ -1,0 +1,154 @@
+// The keys below a drill, and lines that are one: attribute_of and its kin of plan/attributes.h.
+// Tested by tests/plan/drill_test.cpp and attributes_test.cpp.
+#include <algorithm>
+#include <array>
+
+#include "base/text.h"
+#include "plan/attributes.h"
+#include "plan/lines.h"
+#include "plan/readers.h"
+#include "plan/words.h"
+
+namespace chalkleaf::plan {
+namespace {
+
+struct OtherWord {
+  std::string_view written;
+  std::string_view meant;
+};
+// What coaches call these things elsewhere; common practice, no source.
+constexpr std::array<OtherWord, 32> kOtherWords{
+    {{"station", "at"},        {"where", "at"},
+     {"place", "at"},          {"apparatus", "at"},
+     {"location", "at"},       {"on", "at"},
+     {"kit", "uses"},          {"equipment", "uses"},
+     {"needs", "uses"},        {"need", "uses"},
+     {"use", "uses"},          {"using", "uses"},
+     {"tip", "cue"},           {"tips", "cue"},
+     {"point", "cue"},         {"points", "cue"},
+     {"focus", "cue"},         {"coaching", "cue"},
+     {"regression", "easier"}, {"regress", "easier"},
+     {"simpler", "easier"},    {"progression", "harder"},
+     {"progress", "harder"},   {"measure", "record"},
+     {"score", "record"},      {"recording", "record"},
+     {"result", "record"},     {"instead", "without"},
+     {"remark", "note"},       {"comment", "note"},
+     {"teacher", "coach"},     {"home", "family"}}};
+
+bool is_letter(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) >= 0x80;
+}
+
+// A key is one word; anything longer before a colon is a sentence of the coach's.
+bool is_word(std::string_view text) {
+  constexpr std::size_t kLongest = 24;
+  return !text.empty() && text.size() <= kLongest &&
+         std::all_of(text.begin(), text.end(), [](char c) { return is_letter(c) || c == '-'; });
+}
+
+// `Coach stands by the beam`, `at the end of the beam`, `record the best of three` are notes.
+bool begins_sentences(std::string_view key) {
+  return key == "coach" || key == "family" || key == "record" || key == "at";
+}
+
+}  // namespace
+
+std::optional<Attribute> attribute_of(const source::Text& text) {
+  const std::string& all = text.str();
+  const std::size_t colon = all.find(':');
+  if (colon == std::string::npos || all.compare(colon, 3, "://") == 0) return std::nullopt;
+  const source::Text head = text.slice(0, colon).trimmed();
+  Attribute out;
+  out.written = plain_words_of(head);
+  out.value = text.slice(colon + 1, all.size()).trimmed();
+  if (const auto label = reader_label(all); label && label->colon == colon) {
+    out.key = label->reader == Note::For::kCoach ? "coach" : "family";
+    return out;
+  }
+  if (starts_with_ignoring_case(head.str(), "without ")) {
+    out.key = "without";
+    out.kit = plain_words_of(head.slice(8, head.str().size()));
+    return out;
+  }
+  if (!is_word(head.str())) return std::nullopt;
+  out.key = lower_ascii(head.str());
+  return out;
+}
+
+std::optional<Attribute> attribute_without_colon(const source::Text& text) {
+  const source::Text line = text.trimmed();
+  const std::string& all = line.str();
+  std::size_t end = 0;
+  while (end < all.size() && is_letter(all[end])) ++end;
+  Attribute out;
+  out.key = lower_ascii(all.substr(0, end));
+  if (!is_known(out) || (end < all.size() && all[end] != ' ' && all[end] != '-')) {
+    return std::nullopt;
+  }
+  out.written = plain_words_of(line.slice(0, end));
+  std::size_t begin = end;  // `cue - push tall`, `cue – push tall`
+  while (begin < all.size()) {
+    const std::string_view rest = std::string_view(all).substr(begin);
+    const std::size_t dash = rest.starts_with("–") || rest.starts_with("—") ? 3 : 1;
+    if (dash == 1 && rest[0] != ' ' && rest[0] != '-') break;
+    begin += dash;
+  }
+  out.value = line.slice(begin, all.size());
+  if (!begins_sentences(out.key)) return out;
+  const std::string_view between = std::string_view(all).substr(end, begin - end);
+  const bool dash = between.starts_with(' ') && !trim(between).empty();  // not `at-home`
+  const bool two_words =
+      out.key == "record" && !out.value.empty() && out.value.str().find(' ') == std::string::npos;
+  if (dash || two_words) return out;
+  return std::nullopt;
+}
+
+bool is_known(const Attribute& attribute) {
+  const std::vector<std::string>& known = drill_keys();
+  return std::find(known.begin(), known.end(), attribute.key) != known.end();
+}
+
+const std::vector<std::string>& drill_keys() {
+  static const std::vector<std::string> known{"cue",  "easier", "harder", "uses",   "without",
+                                              "note", "coach",  "family", "record", "at"};
+  return known;
+}
+
+std::optional<std::string> key_meant(std::string_view key) {
+  constexpr std::size_t kShortestSlip = 4;  // anything shorter is close to `at`
+  for (const OtherWord& other : kOtherWords) {
+    if (other.written == key) return std::string(other.meant);
+  }
+  return key.size() < kShortestSlip ? std::nullopt : closest(key, drill_keys());
+}
+
+bool speaks_of_dose(std::string_view key) {
+  static constexpr std::array<std::string_view, 10> kDoseWords{
+      "dose", "sets", "set", "reps", "rep", "rest", "time", "tempo", "hold", "pace"};
+  return std::find(kDoseWords.begin(), kDoseWords.end(), key) != kDoseWords.end();
+}
+
+ParagraphLines lines_of(const source::Text& text) {
+  const std::string& all = text.str();
+  const auto is_break = [&](std::size_t i) { return is_line_break(text, i); };
+  // A line that begins with a known key begins a new piece; the first piece is the line itself.
+  std::vector<std::size_t> starts{0};
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    if (!is_break(i)) continue;
+    std::size_t stop = i + 1;
+    while (stop < all.size() && !is_break(stop)) ++stop;
+    const source::Text line = text.slice(i + 1, stop).trimmed();
+    const auto attribute = attribute_of(line);
+    if (attribute && is_known(*attribute)) starts.push_back(i + 1);
+    i = stop - 1;
+  }
+  starts.push_back(all.size());
+  ParagraphLines out;
+  out.first = text.slice(0, starts[1]);
+  for (std::size_t i = 1; i + 1 < starts.size(); ++i) {
+    out.forgotten.push_back(text.slice(starts[i], starts[i + 1]));
+  }
+  return out;
+}
+
+}  // namespace chalkleaf::plan

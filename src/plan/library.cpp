@@ -1,0 +1,102 @@
+// DrillBook of plan/library.h: drills by name. Tested by tests/plan/library_test.cpp.
+#include "plan/library.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <bit>
+
+#include "base/text.h"
+#include "plan/drill_names.h"
+
+namespace chalkleaf::plan {
+namespace {
+
+// Names longer than this get no suggestion, and no more than so many are compared letter by letter:
+// a plan of thousands of strange names must not cost seconds.
+constexpr std::size_t kLongestCompared = 60;
+constexpr std::size_t kMostCompared = 64;
+
+std::uint32_t letters_of(std::string_view key) {
+  std::uint32_t out = 0;
+  for (const char c : key) out |= 1U << (static_cast<unsigned char>(c) % 32U);
+  return out;
+}
+
+// As `closest` of base/text.h has it.
+std::size_t most_edits(std::string_view key) {
+  return std::max<std::size_t>(1, count_characters(key) / 3);
+}
+
+void report_twice(const Words& name, const Span& first, Diagnostics& diagnostics) {
+  Diagnostic twice{Severity::kWarning, "duplicate-drill", name.span,
+                   fmt::format("two drills of the library go by the name ‘{}’", name.text)};
+  twice.labels.push_back({first, "it stands here first, and this one counts"});
+  twice.hint = "give one of them another name, or put both into one file";
+  diagnostics.add(std::move(twice));
+}
+
+}  // namespace
+
+DrillBook::DrillBook(std::vector<LibraryDrill> drills, Diagnostics& diagnostics)
+    : drills_(std::move(drills)) {
+  // Titles first: a drill's own name is stronger than another's second one.
+  for (std::size_t i = 0; i < drills_.size(); ++i) add(i, drills_[i].name, diagnostics);
+  for (std::size_t i = 0; i < drills_.size(); ++i) {
+    for (const Words& name : drills_[i].also) add(i, name, diagnostics);
+  }
+  outlines_.reserve(by_key_.size());
+  for (const auto& [key, entry] : by_key_) {
+    outlines_.push_back({key.size(), letters_of(key), &key, &entry});
+  }
+}
+
+void DrillBook::add(std::size_t drill, const Words& name, Diagnostics& diagnostics) {
+  std::string key = key_of_name(name.text).key;
+  if (key.empty()) return;
+  const auto [place, is_new] =
+      by_key_.try_emplace(std::move(key), Entry{drill, name.text, name.span});
+  if (!is_new && place->second.drill != drill) {
+    report_twice(name, place->second.span, diagnostics);
+  }
+}
+
+const LibraryDrill* DrillBook::find(std::string_view name) const {
+  if (drills_.empty()) return nullptr;
+  const NameKey wanted = key_of_name(name);
+  auto found = by_key_.find(wanted.key);
+  for (std::size_t i = 0; found == by_key_.end() && i < wanted.cuts.size(); ++i) {
+    found = by_key_.find(std::string_view(wanted.key).substr(0, wanted.cuts[i]));
+  }
+  return found == by_key_.end() ? nullptr : &drills_[found->second.drill];
+}
+
+std::optional<std::string> DrillBook::closest(std::string_view name) const {
+  const NameKey wanted = key_of_name(name);
+  std::vector<std::string_view> keys{wanted.key};
+  if (!wanted.cuts.empty())
+    keys.push_back(std::string_view(wanted.key).substr(0, wanted.cuts.back()));
+  const Entry* best = nullptr;
+  std::size_t least = kLongestCompared;
+  std::size_t compared = 0;
+  for (const std::string_view key : keys) {
+    if (key.empty() || key.size() > kLongestCompared) continue;
+    const std::size_t most = most_edits(key);
+    const std::uint32_t letters = letters_of(key);
+    for (const Outline& other : outlines_) {
+      const std::size_t longer = std::max(other.size, key.size());
+      if (longer - std::min(other.size, key.size()) > 4 * most) continue;  // bytes, not letters
+      if (std::popcount(other.letters ^ letters) > static_cast<int>(2 * most)) continue;
+      if (++compared > kMostCompared) break;
+      const std::size_t edits = edit_distance(key, *other.key);
+      if (edits <= most && edits < least) {
+        least = edits;
+        best = other.entry;
+      }
+    }
+  }
+  if (best == nullptr) return std::nullopt;
+  return best->name;
+}
+
+}  // namespace chalkleaf::plan

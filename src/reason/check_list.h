@@ -1,0 +1,24 @@
+// The manual of the checks by subject; check_list.cpp puts them in order. Inside the room.
+#pragma once
+
+#include <vector>
+
+#include "reason/checks.h"
+
+namespace chalkleaf::reason {
+
+inline constexpr auto kError = Severity::kError;
+inline constexpr auto kWarning = Severity::kWarning;
+inline constexpr std::string_view kCommonPractice = "Common practice, no source.";
+inline constexpr std::string_view kOurs = "A rule of Chalkleaf's own.";
+
+/// Order, time and choices.
+std::vector<CheckInfo> session_checks();
+/// What a body should and should not do, and who looks after it.
+std::vector<CheckInfo> body_checks();
+/// Kit, the library, what a home has.
+std::vector<CheckInfo> kit_checks();
+/// What cannot be read, found or printed. Not adjustable.
+std::vector<CheckInfo> writing_checks();
+
+}  // namespace chalkleaf::reason

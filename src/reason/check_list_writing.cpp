@@ -1,0 +1,62 @@
+// The manual of the checks: what cannot be read, found or printed. A club cannot switch these off:
+// what stands behind them would be guessed at, or lost.
+#include "reason/check_list.h"
+
+namespace chalkleaf::reason {
+
+std::vector<CheckInfo> writing_checks() {
+  constexpr bool kFixed = false;
+  return {
+      {"unreadable-dose", kError, "What stands behind a drill's colon cannot be read as a dose.",
+       "A dose that is guessed at would print the wrong work.", kOurs,
+       "Write it in one of the forms that the message shows; examples/README.md has them all.",
+       "- Dish hold: a few times", kFixed},
+      {"unknown-key", kError, "A word before a colon is not one the language knows.",
+       "It would be ignored, and the coach would never learn of it.", kOurs,
+       "Correct the word; the message names the closest one that is known.", "grup: Kestrels",
+       kFixed},
+      {"duplicate-key", kError, "One thing is said twice.", "Of two values only one can be meant.",
+       kOurs, "Keep one of the two lines.", "slot: 40 min\nslot: 45 min", kFixed},
+      {"bad-value", kError,
+       "A value cannot be what it stands for, or a line stands where it means nothing.",
+       "What cannot be right is not printed.", kOurs, "Write it as the message shows.",
+       "slot: forty", kFixed},
+      {"missing-key", kError, "A plan or club file lacks something no sheet can do without.",
+       "A sheet without a title or a place serves nobody.", kOurs,
+       "Add the line that the message shows.",
+       "---\ngroup: Kestrels\n---   (and no title or place)", kFixed},
+      {"unknown-part", kError,
+       "A link to a shared part leads nowhere, or to something that is no part.",
+       "The part would be missing from the sheet.", kOurs,
+       "Correct the path; it begins at the file it stands in.", "[The warm-up](../parts/warmup.md)",
+       kFixed},
+      {"part-cycle", kError, "Shared parts use each other in a circle.",
+       "Following them would never end.", kOurs, "Take one of the links out.",
+       "[The same part again](warm-up.md)   (in warm-up.md)", kFixed},
+      {"outside-folder", kError, "A plan names a file outside its club's folder.",
+       "A plan comes from anyone who may write to the repository, and must work for the next "
+       "coach.",
+       kOurs, "Copy the file into the club's folder and name the copy.",
+       "[Warm-up](../../elsewhere/warm-up.md)", kFixed},
+      {"unreadable-file", kError, "A file is missing, too large, or not what it should be.",
+       "What cannot be read cannot be checked or printed.", kOurs,
+       "The message says what is wrong; save the file again as text (UTF-8), or a picture as PNG "
+       "or JPEG.",
+       "![a child in dish shape](../pictures/dsh.png)", kFixed},
+      {"text-overflow", kError, "Something does not fit its place on the page.",
+       "It would be cut off or stand on other text.", kOurs,
+       "Shorten it, or print on larger paper.",
+       "- "
+       "Awordwithoutanyplacetobreakwhichiswiderthanthewholeofthepageofacardthatisasmallsheetofpaper"
+       ": 10",
+       kFixed},
+      {"missing-glyph", kWarning, "No font has a character.", "It prints as a crossed box.", kOurs,
+       "Use another character, or install a font that has it.", "- Dish hold 𓀀: 2 x 20 s", kFixed},
+      {"not-written", kError, "A sheet could not be written.",
+       "An old sheet must not be taken for the new one.", kOurs,
+       "Make room on the disk, or close the program that holds the file.",
+       "(a full disk, a folder without write permission)", kFixed},
+  };
+}
+
+}  // namespace chalkleaf::reason

@@ -1,0 +1,63 @@
+// What a club has decided about the checks: `checks: {under-slot: off, unknown-drill: error}`.
+// Tested by tests/reason/severities_test.cpp.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+
+#include "base/text.h"
+#include "reason/check_parts.h"
+#include "reason/checks.h"
+
+namespace chalkleaf::reason {
+namespace {
+
+std::string name_hint(std::string_view wanted) {
+  std::vector<std::string> names;
+  for (const CheckInfo& info : all_checks()) {
+    if (info.adjustable) names.emplace_back(info.name);
+  }
+  if (const auto meant = closest(wanted, names)) return fmt::format("did you mean `{}`?", *meant);
+  return "`chalkleaf explain` lists the checks by name";
+}
+
+}  // namespace
+
+const CheckInfo* find_check(std::string_view name) {
+  const auto& all = all_checks();
+  const auto found = std::find_if(all.begin(), all.end(),
+                                  [&](const CheckInfo& info) { return info.name == name; });
+  return found == all.end() ? nullptr : &*found;
+}
+
+void check_choices(const plan::Club& club, Diagnostics& diagnostics) {
+  for (const plan::SeverityChoice& choice : club.checks) {
+    const std::string& name = choice.check.text;
+    const CheckInfo* info = find_check(name);
+    if (info == nullptr) {
+      diagnostics.error("bad-value", choice.check.span, "there is no check " + quoted(name),
+                        name_hint(name));
+    } else if (!info->adjustable) {
+      diagnostics.error("bad-value", choice.check.span,
+                        quoted(name) +
+                            " cannot be changed: what it finds would be guessed at or lost on "
+                            "the page",
+                        "take this line out");
+    }
+  }
+}
+
+void apply_choices(const plan::Club& club, Diagnostics& diagnostics) {
+  std::map<std::string_view, std::optional<Severity>> chosen;
+  for (const plan::SeverityChoice& choice : club.checks) {
+    const CheckInfo* info = find_check(choice.check.text);
+    if (info != nullptr && info->adjustable) chosen[info->name] = choice.severity;
+  }
+  if (chosen.empty()) return;
+  diagnostics.revise([&](const Diagnostic& found) -> std::optional<Severity> {
+    const auto choice = chosen.find(found.name);
+    return choice == chosen.end() ? found.severity : choice->second;
+  });
+}
+
+}  // namespace chalkleaf::reason

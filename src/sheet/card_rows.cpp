@@ -1,0 +1,201 @@
+#include "sheet/card_rows.h"
+
+#include <algorithm>
+
+#include "base/text.h"
+#include "sheet/card_drill.h"
+
+namespace chalkleaf::sheet {
+
+using page::RowAlign;
+using page::RowBlock;
+using page::Track;
+
+CardRows::CardRows(const plan::Session& session, const reason::Timetable& timetable,
+                   Builder& builder)
+    : session_(session),
+      timetable_(timetable),
+      b_(builder),
+      labels_(builder.labels()),
+      gymnasts_(session, builder) {
+  clock_width_ = b_.text_width(TextRole::kClock, "00:00") + b_.look().gap;
+  for (const plan::Part& part : session_.parts) {
+    for (const plan::Drill* drill : plan::drills_of(part)) {
+      has_variations_ = has_variations_ || !drill->easier.empty() || !drill->harder.empty() ||
+                        !drill->substitutes.empty() || !drill->stations.empty();
+    }
+  }
+}
+
+// ---- pieces of a row
+
+Block CardRows::clock_text(std::optional<Duration> start, TextRole role, Owner owner) const {
+  if (!start) return Builder::space({});
+  return b_.text(role, clock(timetable_, *start), owner);
+}
+
+Block CardRows::beside_clock(Block clock, Block content) const {
+  RowBlock row;
+  row.align = RowAlign::kBaseline;
+  row.cells.push_back({Track::fixed(clock_width_), std::move(clock)});
+  row.cells.push_back({Track::flexible(), std::move(content)});
+  return {std::move(row)};
+}
+
+// Room above the first piece and below the last, and a thin line under it. Pieces stay together
+// where a page can hold them; of very many at least two stay with either end.
+std::vector<page::Slab> CardRows::ruled(std::vector<Block> pieces, Span origin) const {
+  constexpr std::size_t kMostTogether = 16;
+  const Length pad = b_.look().row_padding;
+  std::vector<page::Slab> out;
+  const std::size_t count = pieces.size();
+  for (std::size_t i = 0; i < count; ++i) {
+    const bool last = i + 1 == count;
+    page::BoxBlock box;
+    box.padding = {i == 0 ? pad : Length(), Length(), last ? pad : Length(), Length()};
+    box.content.push_back(std::move(pieces[i]));
+    std::vector<Block> lines;
+    lines.push_back({std::move(box)});
+    if (last) lines.push_back(b_.rule(b_.width(), b_.look().hair_width, Use::kHair));
+    page::Slab slab;
+    slab.block = Builder::stack(std::move(lines));
+    slab.keep_with_next = !last && (count <= kMostTogether || i == 0 || i + 2 == count);
+    slab.origin = origin;
+    out.push_back(std::move(slab));
+  }
+  return out;
+}
+
+// ---- a drill
+
+// What is neither dosed nor a circuit (a talk, water, a game) is not ticked off.
+Block CardRows::ticks(const plan::Drill& drill, const std::vector<NodeId>& cells) const {
+  const bool counts = drill.dose || drill.circuit || !drill.record.empty();
+  return counts ? gymnasts_.boxes(cells, drill) : Builder::space({});
+}
+
+// The drill with its boxes beside it, and below them, over the whole width, what else there is.
+Block CardRows::drill_lines(const plan::Drill& drill, const reason::DrillTime& time, NodeId what,
+                            NodeId others, const std::vector<NodeId>& cells) {
+  CardDrill words(session_, drill, time, b_);
+  const Length gap = b_.look().gap;
+  std::vector<Block> beside = {
+      words.name(what, b_.width() - clock_width_ - gymnasts_.width() - gap)};
+  std::vector<Block> below = words.dose(what);
+  for (Block& cue : words.cues(what)) below.push_back(std::move(cue));
+  // High boxes leave room for dose and cue beside them.
+  if (gymnasts_.has_several_lines() || !drill.record.empty()) {
+    for (Block& line : below) beside.push_back(std::move(line));
+    below = {Builder::space(gymnasts_.gap())};
+  }
+  for (Block& line : words.others(others, b_.width() - clock_width_))
+    below.push_back(std::move(line));
+
+  RowBlock first;
+  first.gap = gap;
+  first.align = RowAlign::kBaseline;
+  first.cells.push_back({Track::flexible(), Builder::stack(std::move(beside))});
+  first.cells.push_back({Track::fixed(gymnasts_.width()), ticks(drill, cells)});
+  std::vector<Block> lines;
+  lines.push_back({std::move(first)});
+  for (Block& line : below) lines.push_back(std::move(line));
+  return Builder::stack(std::move(lines));
+}
+
+std::vector<page::Slab> CardRows::drill(const plan::Drill& drill, const reason::DrillTime& time,
+                                        NodeId body) {
+  const NodeId row = b_.node(body, Role::kTableRow);
+  const Owner clock_owner = Owner::of(b_.node(row, Role::kDataCell));
+  const NodeId what = b_.node(row, Role::kHeaderCell);
+  b_.at(what).scope = page::HeaderScope::kRow;
+  const NodeId others = has_variations_ ? b_.node(row, Role::kDataCell) : what;
+  const std::vector<NodeId> cells = gymnasts_.cells(row, Role::kDataCell);
+  std::vector<Block> pieces;
+  pieces.push_back(beside_clock(clock_text(time.start, TextRole::kClock, clock_owner),
+                                drill_lines(drill, time, what, others, cells)));
+  if (!drill.stations.empty()) add_stations(drill, time, others, cells, pieces);
+  return ruled(std::move(pieces), drill.span);
+}
+
+// ---- a circuit's stations
+
+// Numbered, each in as few lines as it can be: the coach looks for the number and reads the cue.
+void CardRows::add_stations(const plan::Drill& drill, const reason::DrillTime& time, NodeId cell,
+                            const std::vector<NodeId>& cells, std::vector<Block>& out) {
+  const NodeId list = b_.node(cell, Role::kList);
+  b_.at(list).ordered = true;
+  const Length number_width =
+      b_.text_width(TextRole::kStation, std::to_string(drill.stations.size())) + b_.look().gap;
+  const Length room = b_.width() - clock_width_ - number_width;
+  const reason::DrillTime unknown;
+  for (std::size_t i = 0; i < drill.stations.size(); ++i) {
+    const plan::Drill& station = drill.stations[i];
+    const bool timed = i < time.stations.size();
+    CardDrill words(session_, station, timed ? time.stations[i] : unknown, b_);
+    const NodeId item = b_.node(list, Role::kListItem);
+    const Owner number = Owner::of(b_.node(item, Role::kLabel));
+    const NodeId body = b_.node(item, Role::kListBody);
+    const bool write_in = !station.record.empty();
+    const Length beside_fields = gymnasts_.width() + b_.look().gap;
+    std::vector<Block> lines = words.station(body, write_in ? room - beside_fields : room);
+    if (write_in) {
+      RowBlock with_fields;
+      with_fields.gap = b_.look().gap;
+      with_fields.align = RowAlign::kBaseline;
+      with_fields.cells.push_back({Track::flexible(), Builder::stack(std::move(lines))});
+      with_fields.cells.push_back(
+          {Track::fixed(gymnasts_.width()), gymnasts_.boxes(cells, station)});
+      lines = {Block{std::move(with_fields)}};
+    }
+    for (Block& line : words.others(body, room)) lines.push_back(std::move(line));
+    RowBlock row;
+    row.align = RowAlign::kBaseline;
+    row.cells.push_back(
+        {Track::fixed(number_width), b_.text(TextRole::kStation, std::to_string(i + 1), number)});
+    row.cells.push_back({Track::flexible(), Builder::stack(std::move(lines))});
+    std::vector<Block> spaced;
+    spaced.push_back(Builder::space(b_.look().row_padding * 2 / 3));
+    spaced.push_back(beside_clock(Builder::space({}), {std::move(row)}));
+    out.push_back(Builder::stack(std::move(spaced)));
+  }
+}
+
+// ---- kit and notes
+
+// A slim line on a quiet ground: something to do between two drills, and nothing to tick off.
+page::Slab CardRows::kit_move(const plan::KitMove& move, std::optional<Duration> start,
+                              NodeId body) {
+  const NodeId row = b_.node(body, Role::kTableRow);
+  const Owner clock_owner = Owner::of(b_.node(row, Role::kDataCell));
+  const NodeId cell = b_.node(row, Role::kDataCell);
+  b_.at(cell).column_span = columns() - 1;
+  RowBlock line;
+  line.gap = b_.look().gap * 2 / 3;
+  line.align = RowAlign::kBaseline;
+  const Length sign = b_.look().text(TextRole::kCue).size.scaled(0.86);
+  line.cells.push_back({Track::fixed(sign), b_.kit_sign(move.way, sign)});
+  line.cells.push_back({Track::flexible(), b_.paragraph(b_.kit_move_pieces(move), TextRole::kCue,
+                                                        Owner::of(b_.node(cell, Role::kP)))});
+  page::BoxBlock ground;
+  const Length pad = b_.look().row_padding * 2 / 3;
+  ground.padding = {pad, Length(), pad, Length()};
+  ground.fill = b_.colour(Use::kTint);
+  ground.content.push_back(
+      beside_clock(clock_text(start, TextRole::kDose, clock_owner), {std::move(line)}));
+  std::vector<Block> lines;
+  lines.push_back({std::move(ground)});
+  lines.push_back(b_.rule(b_.width(), b_.look().hair_width, Use::kHair));
+  page::Slab slab;
+  slab.block = Builder::stack(std::move(lines));
+  slab.origin = move.span;
+  return slab;
+}
+
+std::vector<page::Slab> CardRows::notes(const std::vector<const plan::Note*>& run, NodeId body) {
+  const NodeId row = b_.node(body, Role::kTableRow);
+  const NodeId cell = b_.node(row, Role::kDataCell);
+  b_.at(cell).column_span = columns();
+  return ruled(b_.note_pieces(cell, run, b_.width()), run.front()->words.span);
+}
+
+}  // namespace chalkleaf::sheet

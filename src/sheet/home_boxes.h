@@ -1,0 +1,43 @@
+// The boxes of the home sheet that are no drills: what comes before and after them. Internal to the
+// room. Tested by tests/sheet/home_sheet_test.cpp.
+#pragma once
+
+#include <vector>
+
+#include "sheet/builder.h"
+#include "sheet/home_days.h"
+
+namespace chalkleaf::sheet {
+
+/// A frame around a block.
+Block framed(const Builder& builder, Block content, Use use, Length width);
+
+class HomeBoxes {
+ public:
+  HomeBoxes(const plan::Session& session, const HomeDays& days, Builder& builder)
+      : session_(session), days_(days), b_(builder), labels_(builder.labels()) {}
+
+  /// What a grown-up reads and ticks first.
+  Block adults();
+  /// What is needed.
+  Block kit();
+  /// The club's words for families that stand on this sheet.
+  Block words(const std::vector<const plan::ExplainedWord*>& words);
+  /// How hard it was, a line of numbers a day.
+  Block effort();
+  /// When to stop, who to ask.
+  Block care();
+
+ private:
+  Length list_box() const { return b_.look().text(TextRole::kBoxText).size.scaled(1.05); }
+  Owner paragraph() { return Owner::of(b_.node(Builder::kRoot, Role::kP)); }
+  Block meaning(const plan::ExplainedWord& word, Length word_width, NodeId list);
+  Block number_cell(const std::string& number, Owner owner) const;
+
+  const plan::Session& session_;
+  const HomeDays& days_;
+  Builder& b_;
+  const Labels& labels_;
+};
+
+}  // namespace chalkleaf::sheet

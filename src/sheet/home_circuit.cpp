@@ -1,0 +1,117 @@
+// A circuit of the home sheet: its rounds, its stations numbered, a box for each round and day.
+//
+// A frame is never split over pages, so a circuit that is higher than a page has several. Tested by
+// tests/sheet/circuit_test.cpp.
+#include <algorithm>
+
+#include "sheet/home_boxes.h"
+#include "sheet/home_panel.h"
+
+namespace chalkleaf::sheet {
+
+using page::RowAlign;
+using page::RowBlock;
+using page::Track;
+
+std::vector<Block> HomePanels::circuit(const plan::Drill& drill, const reason::DrillTime& time) {
+  ++number_;
+  const Length room = inner_width(b_.width());
+  const Length close = b_.look().row_padding / 4;
+  std::vector<Block> head = {name(drill)};
+  for (Block& line : choice_lines(drill)) head.push_back(std::move(line));
+  for (Block& line : dose(drill, time)) head.push_back(std::move(line));
+  for (Block& line : how(drill, room)) head.push_back(std::move(line));
+  std::vector<Block> groups;
+  groups.push_back(Builder::stack(std::move(head), close));
+  for (Block& row : station_rows(drill, time, room)) groups.push_back(std::move(row));
+  std::vector<Block> last = others(drill, room);
+  last.push_back(Builder::space(close));
+  last.push_back(days_.boxes(drill));
+  groups.push_back(Builder::stack(std::move(last), close));
+  return frames(std::move(groups), room);
+}
+
+// As many stations beside each other as there are panels in a row.
+std::vector<Block> HomePanels::station_rows(const plan::Drill& drill, const reason::DrillTime& time,
+                                            Length room) {
+  std::vector<Block> rows;
+  const std::size_t count = drill.stations.size();
+  if (count == 0) return rows;
+  const NodeId list = b_.node(Builder::kRoot, Role::kList);
+  b_.at(list).ordered = true;
+  const std::size_t columns = two_columns_ ? 2 : 1;
+  const Length gap_between = b_.look().gap * 3 / 2;
+  const Length station_room = two_columns_ ? (room - gap_between) / 2 : room;
+  const reason::DrillTime unknown;
+  for (std::size_t i = 0; i < count; i += columns) {
+    RowBlock row;
+    row.gap = gap_between;
+    for (std::size_t at = i; at < i + columns; ++at) {
+      Block cell = Builder::space({});
+      if (at < count) {
+        cell = station(drill.stations[at], at < time.stations.size() ? time.stations[at] : unknown,
+                       at + 1, list, station_room);
+      }
+      row.cells.push_back({Track::flexible(), std::move(cell)});
+    }
+    rows.push_back({std::move(row)});
+  }
+  return rows;
+}
+
+// One frame where a page holds it below a heading; else full ones. The boxes to tick never stand in
+// a frame alone.
+std::vector<Block> HomePanels::frames(std::vector<Block> groups, Length room) {
+  const Length gap_between = b_.look().row_padding;
+  // Above a frame stands the part's heading, and above the first perhaps a line about kit.
+  const Length page = b_.page_height() - gap_between * 2;
+  const Length heading = b_.look().text(TextRole::kPart).leading;
+  Length limit = page - heading * 7 / 2;
+  std::vector<Block> out;
+  std::vector<Block> frame;
+  Length height;
+  const auto finish = [&] {
+    out.push_back(framed(b_, Builder::stack(std::move(frame), gap_between), Use::kLine,
+                         b_.look().hair_width));
+    frame.clear();
+    height = Length();
+    limit = page - heading * 2;
+  };
+  const Length last = b_.height_of(groups.back(), room) + gap_between;
+  for (std::size_t i = 0; i < groups.size(); ++i) {
+    const bool with_last = i + 2 >= groups.size();  // what comes before the last stays with it
+    const Length more = b_.height_of(groups[i], room) + gap_between;
+    const bool is_last = i + 1 == groups.size();
+    const Length needed = with_last && !is_last ? more + last : more;
+    if (!frame.empty() && !is_last && height + needed > limit) finish();
+    frame.push_back(std::move(groups[i]));
+    height += more;
+  }
+  finish();
+  return out;
+}
+
+Block HomePanels::station(const plan::Drill& station, const reason::DrillTime& time,
+                          std::size_t number, NodeId list, Length room) {
+  const NodeId item = b_.node(list, Role::kListItem);
+  const Owner label = Owner::of(b_.node(item, Role::kLabel));
+  parent_ = b_.node(item, Role::kListBody);
+  const Length number_width = b_.text_width(TextRole::kStation, "00") + b_.look().gap / 2;
+  const Length inner = room - number_width;
+  std::vector<Block> lines = {b_.text(TextRole::kStation, station.name, paragraph_owner())};
+  for (Block& line : dose(station, time)) lines.push_back(std::move(line));
+  for (Block& line : how(station, inner)) lines.push_back(std::move(line));
+  std::vector<Block> more = others(station, inner);
+  for (Block& line : more) lines.push_back(std::move(line));
+  parent_ = Builder::kRoot;
+  if (!station.record.empty()) lines.push_back(days_.fields(station));
+  RowBlock row;
+  row.align = RowAlign::kBaseline;
+  row.cells.push_back(
+      {Track::fixed(number_width), b_.text(TextRole::kStation, std::to_string(number), label)});
+  row.cells.push_back(
+      {Track::flexible(), Builder::stack(std::move(lines), b_.look().row_padding / 4)});
+  return {std::move(row)};
+}
+
+}  // namespace chalkleaf::sheet

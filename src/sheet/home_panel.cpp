@@ -1,0 +1,244 @@
+#include "sheet/home_panel.h"
+
+#include <algorithm>
+
+#include "base/text.h"
+#include "plan/library.h"
+#include "sheet/circuit_text.h"
+#include "sheet/dose_text.h"
+#include "sheet/home_boxes.h"
+
+namespace chalkleaf::sheet {
+
+using page::RowAlign;
+using page::RowBlock;
+using page::Track;
+
+HomePanels::HomePanels(const plan::Session& session, HomeDays& days, Builder& builder)
+    : session_(session), days_(days), b_(builder), labels_(builder.labels()) {
+  // Two panels beside each other need room for about thirty characters each.
+  two_columns_ = b_.width() >= b_.look().text(TextRole::kCue).size * 36;
+}
+
+Length HomePanels::inner_width(Length outer) const {
+  return outer - (b_.look().row_padding + b_.look().hair_width) * 2;
+}
+
+// ---- a panel
+
+// Three groups: what and how much; how; and what else it can be. The days to tick stand at the
+// foot, or beside the name where there is one panel in a row.
+Block HomePanels::drill(const plan::Drill& drill, const reason::DrillTime& time) {
+  ++number_;
+  const Length room = inner_width(two_columns_ ? (b_.width() - gap()) / 2 : b_.width());
+  std::vector<Block> what = {name(drill)};
+  for (Block& line : choice_lines(drill)) what.push_back(std::move(line));
+  for (Block& line : dose(drill, time)) what.push_back(std::move(line));
+  std::vector<Block> how_lines = how(drill, room);
+  std::vector<Block> choices = others(drill, room);
+
+  const bool days_beside_name = !two_columns_ && drill.record.empty() && drill.choices.empty() &&
+                                days_.width() * 2 < b_.width();
+  if (days_beside_name) {
+    RowBlock head;
+    head.gap = b_.look().gap;
+    head.align = RowAlign::kBaseline;
+    head.cells.push_back({Track::flexible(), std::move(what.front())});
+    head.cells.push_back({Track::natural(), days_.boxes(drill)});
+    what.front() = {std::move(head)};
+  }
+  std::vector<Block> groups;
+  const Length close = b_.look().row_padding / 4;
+  for (std::vector<Block>* group : {&what, &how_lines, &choices}) {
+    if (!group->empty()) groups.push_back(Builder::stack(std::move(*group), close));
+  }
+  page::StackBlock inner{std::move(groups), b_.look().row_padding * 2 / 3, false};
+  if (days_beside_name) return framed(b_, {std::move(inner)}, Use::kLine, b_.look().hair_width);
+  std::vector<Block> whole;
+  whole.push_back({std::move(inner)});
+  whole.push_back(days_.boxes(drill));
+  page::StackBlock outer{std::move(whole), b_.look().row_padding, true};
+  return framed(b_, {std::move(outer)}, Use::kLine, b_.look().hair_width);
+}
+
+// The number hangs beside the name, and both are one heading; a figure will stand above them.
+Block HomePanels::number_and(Block words, Owner owner) {
+  RowBlock row;
+  row.gap = b_.look().gap * 2 / 3;
+  row.align = RowAlign::kBaseline;
+  row.cells.push_back(
+      {Track::natural(), b_.text(TextRole::kDrill, std::to_string(number_) + " ", owner)});
+  row.cells.push_back({Track::flexible(), std::move(words)});
+  return {std::move(row)};
+}
+
+Block HomePanels::name(const plan::Drill& drill) {
+  const Owner owner = Owner::of(b_.node(Builder::kRoot, Role::kH3));
+  if (drill.choices.empty()) {
+    return number_and(b_.text(TextRole::kDrill, drill.name.text, owner, drill.name.span), owner);
+  }
+  page::WrapBlock words;
+  words.gap = b_.look().gap * 2 / 3;
+  words.children.push_back(b_.text(TextRole::kDrill, labels_.say("choose-one"), owner));
+  words.children.push_back(
+      b_.text(TextRole::kPartDetail, labels_.say("easiest-first"), paragraph_owner()));
+  return number_and({std::move(words)}, owner);
+}
+
+// Each on a line of its own, joined by the `or` that the coach wrote.
+std::vector<Block> HomePanels::choice_lines(const plan::Drill& drill) {
+  if (drill.choices.empty()) return {};
+  std::vector<Block> out;
+  const NodeId list = b_.node(Builder::kRoot, Role::kList);
+  for (const plan::Words& choice : drill.choices) {
+    std::vector<type::Inline> pieces;
+    if (!out.empty()) pieces.push_back(b_.label(TextRole::kNote, labels_.say("or")));
+    pieces.push_back(b_.piece(TextRole::kStation, choice.text, choice.span));
+    const NodeId item = b_.node(list, Role::kListItem);
+    out.push_back(b_.paragraph(std::move(pieces), TextRole::kStation,
+                               Owner::of(b_.node(item, Role::kListBody))));
+  }
+  out.push_back(Builder::space(b_.look().row_padding / 4));
+  return out;
+}
+
+// What and how often in strong type, how in plain type behind it.
+std::vector<Block> HomePanels::dose(const plan::Drill& drill, const reason::DrillTime& time) {
+  PlainDose words;
+  Span origin = drill.name.span;
+  if (drill.circuit) {
+    words = plain_circuit(*drill.circuit, labels_);
+    origin = drill.circuit->span;
+  } else if (drill.dose) {
+    words = plain_dose(with_rest(*drill.dose, session_.timings), drill.name.text, labels_);
+    origin = drill.dose->span;
+  } else if (time.shared_time) {
+    words.what =
+        labels_.count("say-shared", std::max<std::int64_t>(1, time.work.rounded_minutes()));
+  }
+  if (words.what.empty()) return {};
+  std::vector<type::Inline> pieces = {b_.piece(TextRole::kDose, words.what)};
+  if (!words.how.empty()) pieces.push_back(b_.piece(TextRole::kNote, " " + words.how));
+  for (type::Inline& piece : pieces) piece.origin = origin;
+  return {b_.paragraph(std::move(pieces), TextRole::kDose, paragraph_owner())};
+}
+
+std::vector<Block> HomePanels::how(const plan::Drill& drill, Length room) {
+  std::vector<Block> out;
+  const plan::LibraryDrill* known = drill.known;
+  if (known != nullptr && !known->plain.empty()) {
+    const bool said = std::any_of(drill.notes.begin(), drill.notes.end(), [&](const auto& note) {
+      return note.words.text == known->plain.text;
+    });
+    if (!said) out.push_back(b_.text(TextRole::kNote, known->plain, paragraph_owner()));
+  }
+  for (Block& note : b_.notes(parent_, drill.notes, room)) out.push_back(std::move(note));
+  // The station of the hall that the library knows is none of the family's.
+  const bool own_place = known == nullptr || known->at.text != drill.at.text;
+  if (!drill.at.empty() && own_place) out.push_back(labelled("at", drill.at));
+  for (const plan::KitUse& use : drill.uses) out.push_back(labelled("with", kit_pieces(use)));
+  for (const plan::Words& cue : drill.cues) {
+    out.push_back(b_.paragraph(b_.said(TextRole::kCue, "say-cue", "cue", cue), TextRole::kCue,
+                               paragraph_owner()));
+  }
+  return out;
+}
+
+// All choices stand at one edge; the easier one on a quiet ground, so that it is not missed.
+std::vector<Block> HomePanels::others(const plan::Drill& drill, Length room) {
+  std::vector<Block> out;
+  for (const plan::Variation& easier : drill.easier)
+    out.push_back(padded(labelled("easier", easier), Ground::kTint));
+  for (const plan::Variation& harder : drill.harder)
+    out.push_back(padded(labelled("harder", harder), Ground::kPaper));
+  for (const plan::Substitute& one : drill.substitutes)
+    out.push_back(padded(substitute(one, room - b_.look().row_padding * 4 / 3), Ground::kPaper));
+  return out;
+}
+
+// ---- kit to move
+
+Block HomePanels::kit_move(const plan::KitMove& move) {
+  RowBlock line;
+  line.gap = b_.look().gap * 2 / 3;
+  line.align = RowAlign::kBaseline;
+  const Length sign = b_.look().text(TextRole::kStation).size.scaled(0.9);
+  line.cells.push_back({Track::fixed(sign), b_.kit_sign(move.way, sign)});
+  line.cells.push_back({Track::flexible(),
+                        b_.paragraph(b_.kit_move_pieces(move), TextRole::kCue, paragraph_owner())});
+  page::BoxBlock ground;
+  const Length pad = b_.look().row_padding;
+  ground.padding = {pad * 2 / 3, pad, pad * 2 / 3, pad};
+  ground.fill = b_.colour(Use::kTint);
+  ground.radius = b_.look().radius;
+  ground.content.push_back({std::move(line)});
+  return {std::move(ground)};
+}
+
+// ---- lines
+
+// `towel, held tight between the hands`; a bare name is told by the description of the kit list.
+std::vector<type::Inline> HomePanels::kit_pieces(const plan::KitUse& use) const {
+  std::vector<type::Inline> out = b_.pieces(TextRole::kVariation, use.kit);
+  const auto add = [&](const std::string& between, const plan::Words& words) {
+    out.push_back(b_.piece(TextRole::kVariation, between));
+    for (type::Inline& one : b_.pieces(TextRole::kVariation, words)) out.push_back(std::move(one));
+  };
+  if (!use.how.empty()) {
+    add(", ", use.how);
+    return out;
+  }
+  for (const plan::KitItem& item : session_.equipment) {
+    const bool same = lower_ascii(item.name.text) == lower_ascii(use.kit.text);
+    if (same && !item.description.empty()) add(" – ", item.description);
+  }
+  return out;
+}
+
+Block HomePanels::labelled(std::string_view label, std::vector<type::Inline> words) {
+  words.insert(words.begin(), b_.label(TextRole::kVariationLabel, labels_.say(label)));
+  return b_.paragraph(std::move(words), TextRole::kVariation, paragraph_owner());
+}
+
+Block HomePanels::labelled(std::string_view label, const plan::Words& words) {
+  return labelled(label, b_.pieces(TextRole::kVariation, words));
+}
+
+Block HomePanels::padded(Block content, Ground ground) const {
+  const Length pad = b_.look().row_padding;
+  page::BoxBlock box;
+  const Length above = ground == Ground::kTint ? pad / 3 : Length();
+  box.padding = {above, pad * 2 / 3, above, pad * 2 / 3};
+  if (ground == Ground::kTint) box.fill = b_.colour(Use::kTint);
+  box.radius = b_.look().radius / 2;
+  box.content.push_back(std::move(content));
+  return {std::move(box)};
+}
+
+Block HomePanels::substitute(const plan::Substitute& substitute, Length room) {
+  std::vector<type::Inline> first = {
+      b_.label(TextRole::kVariationLabel, labels_.say("without", {{"kit", substitute.kit.text}})),
+      b_.piece(TextRole::kVariation, substitute.name.text + ".", substitute.name.span)};
+  if (substitute.dose) {
+    const PlainDose dose =
+        plain_dose(with_rest(*substitute.dose, session_.timings), substitute.name.text, labels_);
+    first.push_back(b_.piece(TextRole::kVariation, " " + dose.whole(), substitute.dose->span));
+  }
+  for (const plan::Words& cue : substitute.cues) {
+    first.push_back(b_.piece(TextRole::kVariation, " "));
+    for (type::Inline& one : b_.pieces(TextRole::kVariation, cue)) first.push_back(std::move(one));
+    const bool ended = !cue.text.empty() &&
+                       std::string_view(".!?").find(cue.text.back()) != std::string_view::npos;
+    if (!ended) first.push_back(b_.piece(TextRole::kVariation, "."));
+  }
+  std::vector<Block> lines;
+  lines.push_back(b_.paragraph(std::move(first), TextRole::kVariation, paragraph_owner()));
+  for (const plan::Variation& easier : substitute.easier)
+    lines.push_back(labelled("easier", easier));
+  for (const plan::Variation& harder : substitute.harder)
+    lines.push_back(labelled("harder", harder));
+  for (Block& note : b_.notes(parent_, substitute.notes, room)) lines.push_back(std::move(note));
+  return Builder::stack(std::move(lines));
+}
+
+}  // namespace chalkleaf::sheet

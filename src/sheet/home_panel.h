@@ -1,0 +1,63 @@
+// One drill of the home sheet in its frame, in plain words. Internal to the room.
+//
+// home_panel.cpp has the drills, home_circuit.cpp the circuits. What and how much; how; and what
+// else it can be; at its foot the days. A circuit is a panel over the whole width with its stations
+// numbered. Tested by tests/sheet/home_sheet_test.cpp and circuit_test.cpp.
+#pragma once
+
+#include <vector>
+
+#include "sheet/builder.h"
+#include "sheet/home_days.h"
+
+namespace chalkleaf::sheet {
+
+class HomePanels {
+ public:
+  HomePanels(const plan::Session& session, HomeDays& days, Builder& builder);
+
+  /// Whether panels stand two in a row.
+  bool two_columns() const { return two_columns_; }
+  Length gap() const { return b_.look().row_padding; }
+
+  /// The next drill's panel, as wide as a column.
+  Block drill(const plan::Drill& drill, const reason::DrillTime& time);
+  /// The next drill's, a circuit's, over the whole width; in several frames when one is too high
+  /// for a page.
+  std::vector<Block> circuit(const plan::Drill& drill, const reason::DrillTime& time);
+  /// A line that says what to fetch or put away.
+  Block kit_move(const plan::KitMove& move);
+
+ private:
+  enum class Ground { kPaper, kTint };
+  NodeId paragraph() { return b_.node(parent_, Role::kP); }
+  Owner paragraph_owner() { return Owner::of(paragraph()); }
+  Length inner_width(Length outer) const;
+
+  Block number_and(Block words, Owner owner);
+  Block name(const plan::Drill& drill);
+  std::vector<Block> choice_lines(const plan::Drill& drill);
+  std::vector<Block> dose(const plan::Drill& drill, const reason::DrillTime& time);
+  std::vector<Block> how(const plan::Drill& drill, Length room);
+  std::vector<Block> others(const plan::Drill& drill, Length room);
+  std::vector<Block> station_rows(const plan::Drill& drill, const reason::DrillTime& time,
+                                  Length room);
+  std::vector<Block> frames(std::vector<Block> groups, Length room);
+  Block station(const plan::Drill& station, const reason::DrillTime& time, std::size_t number,
+                NodeId list, Length room);
+  Block labelled(std::string_view label, std::vector<type::Inline> words);
+  Block labelled(std::string_view label, const plan::Words& words);
+  std::vector<type::Inline> kit_pieces(const plan::KitUse& use) const;
+  Block substitute(const plan::Substitute& substitute, Length room);
+  Block padded(Block content, Ground ground) const;
+
+  const plan::Session& session_;
+  HomeDays& days_;
+  Builder& b_;
+  const Labels& labels_;
+  bool two_columns_ = true;
+  int number_ = 0;
+  NodeId parent_ = Builder::kRoot;  ///< of the paragraphs that are made now
+};
+
+}  // namespace chalkleaf::sheet

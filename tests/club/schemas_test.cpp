@@ -1,0 +1,75 @@
+// The JSON Schemas of examples/begin know what the readers know, no more and no less. That they are
+// schemas at all (JSON Schema, draft 2020-12), and what they refuse, is for tests/schemas.py, which
+// asks an independent validator.
+#include <algorithm>
+#include <catch2/catch.hpp>
+#include <fstream>
+#include <nlohmann/json.hpp>
+
+#include "plan/known_keys.h"
+#include "plan/library.h"
+#include "plan/values.h"
+#include "reason/checks.h"
+
+using namespace chalkleaf;
+using namespace chalkleaf::plan;
+
+namespace {
+
+using Json = nlohmann::json;
+using Names = std::vector<std::string>;
+
+Json schema(const std::string& name) {
+  std::ifstream file(CHALKLEAF_REPOSITORY "/examples/begin/schemas/" + name + ".schema.json");
+  REQUIRE(file);
+  return Json::parse(file);
+}
+
+Names sorted(Names names) {
+  std::sort(names.begin(), names.end());
+  return names;
+}
+Names keys(const Json& object) {
+  Names out;
+  for (const auto& [key, value] : object.at("properties").items()) out.push_back(key);
+  CHECK(object.at("additionalProperties") == false);
+  return sorted(out);
+}
+Names known(KeyMap map) { return sorted(known_keys(map)); }
+
+}  // namespace
+
+TEST_CASE("each schema has the keys its reader knows") {
+  const Json plan = schema("plan");
+  const Json drill = schema("drill");
+  const Json club = schema("club");
+  CHECK(keys(plan) == known(KeyMap::kSession));
+  CHECK(keys(drill) == known(KeyMap::kDrill));
+  CHECK(keys(club) == known(KeyMap::kClub));
+  CHECK(keys(drill.at("properties").at("loads")) == known(KeyMap::kLoads));
+  const Json& parts = club.at("$defs");
+  CHECK(keys(parts.at("timings")) == known(KeyMap::kTimings));
+  CHECK(keys(parts.at("group")) == known(KeyMap::kGroup));
+  CHECK(keys(parts.at("station")) == known(KeyMap::kStation));
+  CHECK(keys(parts.at("stock")) == known(KeyMap::kStock));
+  CHECK(keys(parts.at("adult")) == known(KeyMap::kStaff));
+  CHECK(keys(parts.at("limits")) == known(KeyMap::kLimits));
+  Names timings = known_keys(KeyMap::kTimings);
+  timings.emplace_back("parts");  // of a plan alone
+  CHECK(keys(plan.at("$defs").at("timings")) == sorted(timings));
+}
+
+TEST_CASE("the schemas offer the same kinds, checks and limits") {
+  const Json drill = schema("drill").at("properties");
+  CHECK(drill.at("kind").at("anyOf").at(0).at("enum").get<Names>() == kind_names());
+  CHECK(drill.at("level").at("maximum") == kHighestLevel);
+  const Json club = schema("club").at("$defs");
+  CHECK(club.at("group").at("properties").at("size").at("maximum") == kLargestGroup);
+  CHECK(club.at("group").at("properties").at("adults").at("maximum") == kMostAdults);
+  CHECK(schema("drill").at("$defs").at("load").at("maximum") == kHeaviestLoad);
+  Names adjustable;
+  for (const reason::CheckInfo& check : reason::all_checks()) {
+    if (check.adjustable) adjustable.emplace_back(check.name);
+  }
+  CHECK(sorted(club.at("check").at("enum").get<Names>()) == sorted(adjustable));
+}

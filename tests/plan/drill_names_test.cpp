@@ -1,0 +1,89 @@
+// When two names mean one drill. Common practice in the words of plans, no source; the letters
+// without accents are those of Unicode 15 (Latin-1 Supplement, Latin Extended-A).
+#include "plan/drill_names.h"
+
+#include <catch2/catch.hpp>
+
+namespace chalkleaf::plan {
+namespace {
+
+std::string key(std::string_view name) { return key_of_name(name).key; }
+
+/// The keys that find() tries, longest first.
+std::vector<std::string> tried(std::string_view name) {
+  const NameKey made = key_of_name(name);
+  std::vector<std::string> out{made.key};
+  for (const std::size_t cut : made.cuts) out.push_back(made.key.substr(0, cut));
+  return out;
+}
+
+using List = std::vector<std::string>;
+
+TEST_CASE("case, hyphens, spaces, accents and plurals do not matter") {
+  const std::vector<List> same{
+      {"Dish hold", "dish holds", "DISH-HOLD", "dish  hold", "Dish_hold", "Dishhold", "Dish Hold."},
+      {"Push-up", "push ups", "Pushups", "push–up"},
+      {"Plié", "plie", "PLIÉS", "Plie\u0301", "pliés"},
+      {"Bunny hop", "bunnies hop", "Bunny hops"},
+      {"Crunch", "crunches"},
+      {"Relevé in première", "releves in premiere"},
+      {"Coach's choice", "Coach’s choice", "coachs choice"},
+      {"Roll & freeze", "roll and freeze"},
+      {"ŁÓDKA", "lodka"},
+      {"Куколка", "куколка"},
+  };
+  for (const List& names : same) {
+    for (const std::string& name : names) {
+      INFO(name);
+      CHECK(key(name) == key(names[0]));
+    }
+  }
+}
+
+TEST_CASE("what is another drill stays another drill") {
+  const std::vector<std::pair<const char*, const char*>> apart{
+      {"Dish hold", "Dish rock"},
+      {"Press", "Pres sit"},
+      {"Arch", "March"},
+      {"Step up", "Step"},
+      {"Forward roll", "Backward roll"},
+      {"Jump", "Jump down"},
+      {"Tuck jump", "Tuck"},
+      {"Handstand", "Headstand"},
+      {"Beam 1", "Beam 2"},
+  };
+  for (const auto& [a, b] : apart) {
+    INFO(a << " / " << b);
+    CHECK(key(a) != key(b));
+  }
+}
+
+TEST_CASE("qualification is cut off from its end, and never the whole name") {
+  CHECK(tried("Dish hold, palms pressed together") ==
+        List{"dishholdpalmpressedtogether", "dishhold"});
+  CHECK(tried("Handstand against the wall, belly in") ==
+        List{"handstandagainstthewallbellyin", "handstandagainstthewallbelly",
+             "handstandagainstthewall", "handstand"});
+  CHECK(tried("Walk (slowly) on the line") == List{"walkslowlyontheline", "walkslowly", "walk"});
+  CHECK(tried("Shape – like a star") == List{"shapelikeastar", "shape"});
+  CHECK(tried("Forward roll down the wedge") == List{"forwardrolldownthewedge", "forwardroll"});
+  CHECK(tried("Jump down and freeze") == List{"jumpdownandfreeze"});
+  CHECK(tried("On the line") == List{"ontheline"});
+  CHECK(tried("(Dish) hold") == List{"dishhold"});
+  CHECK(tried("Dish hold,") == List{"dishhold"});
+  CHECK(tried("Push-up") == List{"pushup"});
+}
+
+TEST_CASE("no text is too odd or too long for a key") {
+  CHECK(key("").empty());
+  CHECK(key("!!! …").empty());
+  CHECK(key_of_name(std::string(100'000, 'a')).key.size() == kLongestName);
+  std::string commas;
+  for (int i = 0; i < 1'000; ++i) commas += "a,";
+  CHECK(key_of_name(commas).cuts.size() <= 12);
+  const std::string cut_in_a_letter = std::string(kLongestName - 1, 'a') + "é";
+  CHECK(key_of_name(cut_in_a_letter).key.size() >= kLongestName - 1);
+}
+
+}  // namespace
+}  // namespace chalkleaf::plan
