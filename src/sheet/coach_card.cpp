@@ -74,8 +74,11 @@ class CardWriter {
         const bool last = i + 1 == steps.size();
         section.slabs.back().keep_with_next = !last && move->way == plan::KitMove::Way::kPickUp;
       } else if (const auto run = note_run(steps, i); !run.empty()) {
+        const bool opening = section.slabs.size() == 1;
         if (b_.is_for_reader(*run.front())) add(rows_.notes(run, body));
         i += run.size() - 1;
+        // What opens a part stays with the first thing it speaks of.
+        if (opening) section.slabs.back().keep_with_next = i + 1 < steps.size();
       }
     }
     section.slabs.back().keep_with_next = false;

@@ -157,8 +157,11 @@ class HomeWriter {
       } else if (const auto run = note_run(steps, i); !run.empty()) {
         if (b_.is_for_reader(*run.front())) {
           flush();
+          const bool opening = section.slabs.size() == 1;
           add_together(b_.note_pieces(Builder::kRoot, run, b_.width()), run.front()->words.span,
                        section);
+          // What opens a part stays with the first thing it speaks of.
+          if (opening) section.slabs.back().keep_with_next = i + run.size() < steps.size();
         }
         i += run.size() - 1;
       }
