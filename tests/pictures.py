@@ -23,6 +23,7 @@ program = os.path.abspath(sys.argv[1])
 repository = pathlib.Path(sys.argv[2]).resolve()
 work = pathlib.Path(sys.argv[3]).resolve()
 sys.path.insert(0, str(repository / "tests" / "picture"))
+sys.dont_write_bytecode = True
 import make_pictures  # noqa: E402
 
 failures = []
