@@ -110,6 +110,13 @@ def sizes():
         "headings": "# a\n" * 65536,
         "substitutes": "  - without towel: x: 10\n    - easier: y\n" * 8000,
         "one-word": "  - cue: " + "a\u2060" * 30000,
+        "stations": "- Circuit: 3 rounds, 30 s work\n" + "  - A jump\n" * 30000,
+        "moves": "- Mix: " + ", ".join(f"{i} jumps" for i in range(1, 90)) + "\n" + "- M: 10 a, 10 b\n" * 9000,
+        "choices": "- " + " or ".join(["a jump"] * 20000) + ": 3 goes\n",
+        "kit-moves": "- Pick up: " + ", ".join(["hoops"] * 20000) + "\n",
+        "table": "| a |\n|---|\n" + "| b |\n" * 30000,
+        "wide-table": "|" + " a |" * 3000 + "\n|" + "---|" * 3000 + "\n" + "| b |\n" * 100,
+        "emphasis": "Some " + "**a** *b* " * 20000 + "\n",
         "quotes": "> a b\n\n" * 40000,
     }
     for name, body in shapes.items():

@@ -16,6 +16,13 @@ auto order_key(const Diagnostic& d) {
 }  // namespace
 
 void Diagnostics::add(Diagnostic diagnostic) {
+  const std::size_t before = counts_[{diagnostic.name, diagnostic.severity}]++;
+  if (before > kMostOfOneName) return;
+  if (before == kMostOfOneName) {
+    diagnostic.message = "there is more like this from here on, which is not listed";
+    diagnostic.hint = "mend what is listed, and check again";
+    diagnostic.labels.clear();
+  }
   if (diagnostic.severity == Severity::kError) ++errors_;
   all_.push_back(std::move(diagnostic));
 }

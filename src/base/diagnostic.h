@@ -6,6 +6,7 @@
 #pragma once
 
 #include <functional>
+#include <map>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -36,9 +37,13 @@ struct Diagnostic {
   std::string hint = {};  ///< what to change: a sentence, no full stop
 };
 
-/// Collects what the passes find about one document. Not shared between threads.
+/// Collects what the passes find about one document. Of one name only the first kMostOfOneName are
+/// kept, and one more that says so: a file made of mistakes must not fill the terminal, and nobody
+/// mends from the far end of such a list. Not shared between threads.
 class Diagnostics {
  public:
+  static constexpr std::size_t kMostOfOneName = 200;
+
   void add(Diagnostic diagnostic);
   void error(std::string name, Span span, std::string message, std::string hint = {});
   void warning(std::string name, Span span, std::string message, std::string hint = {});
@@ -62,6 +67,7 @@ class Diagnostics {
  private:
   std::vector<Diagnostic> all_;
   std::vector<SourcePtr> kept_;
+  std::map<std::pair<std::string, Severity>, std::size_t> counts_;
   std::size_t errors_ = 0;
 };
 

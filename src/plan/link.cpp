@@ -75,9 +75,15 @@ class Linker {
   static std::size_t lines_of_step(const Step& step) {
     const auto* drill = std::get_if<Drill>(&step);
     if (drill == nullptr) return 1;
-    std::size_t lines = 1 + drill->cues.size() + drill->easier.size() + drill->harder.size() +
-                        drill->uses.size() + drill->notes.size();
-    for (const Substitute& one : drill->substitutes) {
+    std::size_t lines = lines_of_drill(*drill);
+    for (const Drill& station : drill->stations) lines += lines_of_drill(station);
+    return lines;
+  }
+  static std::size_t lines_of_drill(const Drill& drill) {
+    std::size_t lines = 1 + drill.cues.size() + drill.easier.size() + drill.harder.size() +
+                        drill.uses.size() + drill.notes.size() + drill.choices.size();
+    if (drill.dose) lines += drill.dose->moves.size();
+    for (const Substitute& one : drill.substitutes) {
       lines += 1 + one.cues.size() + one.easier.size() + one.harder.size() + one.notes.size();
     }
     return lines;

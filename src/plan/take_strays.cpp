@@ -61,8 +61,15 @@ class Sieve {
     std::size_t begin = 0;  // of the lines kept and not yet copied
     bool changed = false;
     const std::vector<ParagraphLine> lines = lines_in(clean);
+    std::string said_above;  // of the line above, when it was a stray too
     for (std::size_t i = 1; i < lines.size(); ++i) {
-      auto stray = judge_line(clean, lines[i], from, margin_, diagnostics_);
+      Diagnostics said;
+      auto stray = judge_line(clean, lines[i], from, margin_, said);
+      // The lines of one piece of text are told of once: the same empty line mends them all.
+      const std::string message = stray && !said.all().empty() ? said.all()[0].message : "";
+      const bool again = stray && stray->kind == Stray::Kind::kNote && message == said_above;
+      if (!again || message.empty()) diagnostics_.append(said);
+      said_above = message;
       if (!stray) continue;
       out_.push_back(std::move(*stray));
       if (begin < lines[i].begin)

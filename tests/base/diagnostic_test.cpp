@@ -51,6 +51,19 @@ TEST_CASE_METHOD(Fixture,
   CHECK(ran.output == "10\n");
 }
 
+TEST_CASE("of one name only so many are kept, and one that says so") {
+  Diagnostics found;
+  for (int i = 0; i < 1000; ++i) found.error("bad-value", {}, "this is wrong");
+  found.warning("bad-value", {}, "this may be wrong");
+  found.error("no-dose", {}, "this has no dose");
+  REQUIRE(found.all().size() == Diagnostics::kMostOfOneName + 3);
+  CHECK(found.error_count() == Diagnostics::kMostOfOneName + 2);
+  const Diagnostic& last = found.all()[Diagnostics::kMostOfOneName];
+  CHECK(last.message == "there is more like this from here on, which is not listed");
+  CHECK(last.hint == "mend what is listed, and check again");
+  CHECK(found.all().back().name == "no-dose");
+}
+
 TEST_CASE("labels point at the other places; a diagnostic may be nowhere") {
   const Source source("p.md", "a: 1\na: 2\n");
   Diagnostic d{Severity::kWarning,
