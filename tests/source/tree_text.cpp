@@ -1,5 +1,5 @@
-// For tests/commonmark.py: reads Markdown texts from standard input, each ended by a NUL, and prints
-// every text our tree keeps of each, ended by a NUL.
+// For tests/commonmark.py: reads Markdown texts from standard input, each ended by a NUL, and
+// prints every text our tree keeps of each, ended by a NUL.
 #include <cstdio>
 #include <iostream>
 #include <iterator>
