@@ -25,7 +25,11 @@ program, work = sys.argv[1], pathlib.Path(sys.argv[2])
 work.mkdir(parents=True, exist_ok=True)
 package = work / "commonmark-spec-0.31.2.tgz"
 if not package.exists():
-    package.write_bytes(urllib.request.urlopen(ADDRESS, timeout=60).read())
+    try:
+        package.write_bytes(urllib.request.urlopen(ADDRESS, timeout=60).read())
+    except OSError as error:
+        print(f"skipped: the npm registry cannot be reached ({error})")
+        sys.exit(77)  # ctest says that it was skipped
 data = package.read_bytes()
 if base64.b64encode(hashlib.sha512(data).digest()).decode() != SUM:
     package.unlink()
