@@ -1,8 +1,6 @@
 // The shared parts of one club: found by link, read once, used by many plans and workers.
 //
-// A plan comes from anyone who can open a pull request, so a link may not reach out of the club's
-// folder: not by an absolute path, not by `..`, not through a symbolic link. Tested by
-// tests/club/part_library_test.cpp.
+// Tested by tests/club/part_library_test.cpp.
 #pragma once
 
 #include <cstddef>
@@ -12,6 +10,7 @@
 #include <string>
 
 #include "base/files.h"
+#include "club/club_folder.h"
 #include "plan/read.h"
 
 namespace chalkleaf::club {
@@ -35,17 +34,13 @@ class PartLibrary final : public plan::PartLookup {
   };
 
   tl::expected<Part, plan::LinkProblem> read(const std::string& path) const;
-  plan::LinkProblem missing(const std::string& from_path, const std::string& path) const;
-  std::optional<std::string> closest_in(const std::string& folder, const std::string& name) const;
 
   const FileSystem& files_;
-  std::string root_;
   std::string standing_;
+  ClubFolder folder_;
   mutable std::mutex mutex_;  ///< guards entries_ and kept_bytes_
   mutable std::map<std::string, std::shared_ptr<Entry>> entries_;  ///< by real path
   mutable std::size_t kept_bytes_ = 0;
-  mutable std::mutex names_mutex_;
-  mutable std::map<std::string, std::vector<std::string>> names_;  ///< of folders links missed in
 };
 
 }  // namespace chalkleaf::club

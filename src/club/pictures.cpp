@@ -4,7 +4,6 @@
 
 #include "base/paper.h"
 #include "base/text.h"
-#include "club/places.h"
 #include "pdf/pictures.h"
 #include "picture/shrink.h"
 
@@ -16,8 +15,6 @@ using plan::PictureProblem;
 
 constexpr std::size_t kMostPixelBytes = 64 * 1024 * 1024;
 constexpr std::size_t kMostPackedBytes = 64 * 1024 * 1024;
-// Names looked at for a suggestion; a folder with more is not one a person keeps by hand.
-constexpr std::size_t kMostNames = 200;
 // The finest that is worth printing (common practice, no source).
 constexpr std::int64_t kDotsPerInch = 300;
 
@@ -37,25 +34,40 @@ bool is_picture_name(std::string_view name) {
   return lower.ends_with(".png") || lower.ends_with(".jpg") || lower.ends_with(".jpeg");
 }
 
+// Capitals and the ending are what is most often wrong.
+std::optional<std::string> name_meant(std::string_view name,
+                                      const std::vector<std::string>& names) {
+  const std::string whole = lower_ascii(name);
+  const std::string stem = file_stem(whole);
+  for (const std::string& other : names) {
+    if (lower_ascii(other) == whole) return other;
+  }
+  for (const std::string& other : names) {
+    if (file_stem(lower_ascii(other)) == stem) return other;
+  }
+  return closest(name, names);
+}
+
 }  // namespace
 
 Pictures::Pictures(const FileSystem& files, std::string root)
-    : files_(files), root_(std::move(root)), pixels_(kMostPixelBytes), packed_(kMostPackedBytes) {}
+    : files_(files),
+      folder_(files, std::move(root), {"pictures", is_picture_name, name_meant}),
+      pixels_(kMostPixelBytes),
+      packed_(kMostPackedBytes) {}
 
 tl::expected<FoundPicture, PictureProblem> Pictures::find(const std::string& from_path,
                                                           const std::string& target) const {
   using Kind = PictureProblem::Kind;
-  if (target.empty() || target.find('\0') != std::string::npos) {
-    return tl::unexpected(problem(Kind::kMissing));
+  const auto real = folder_.find(from_path, target);
+  if (!real && real.error() == ClubFolder::Miss::kOutside) {
+    return tl::unexpected(problem(Kind::kOutside));
   }
-  if (target.starts_with('/')) return tl::unexpected(problem(Kind::kOutside));
-  const std::string path = normal_path(join_path(parent_path(from_path), target));
-  if (!is_within(path, root_)) return tl::unexpected(problem(Kind::kOutside));
-  const auto real = files_.real_path(path);
-  if (!real || files_.kind(*real) != FileKind::kFile) {
-    return tl::unexpected(missing(from_path, path));
+  if (!real) {
+    PictureProblem missing = problem(Kind::kMissing);
+    missing.suggestion = folder_.suggestion(from_path, target);
+    return tl::unexpected(std::move(missing));
   }
-  if (!is_within(*real, root_)) return tl::unexpected(problem(Kind::kOutside));
   std::shared_ptr<Entry> entry;
   {
     const std::lock_guard lock(mutex_);
@@ -120,43 +132,6 @@ std::shared_ptr<const page::PackedPicture> Pictures::printed(const std::string& 
   auto out = std::make_shared<const page::PackedPicture>(std::move(*packed));
   packed_.keep(key, out, out->data.size());
   return out;
-}
-
-// The closest name in the folder the path leads to, else among the club's pictures.
-PictureProblem Pictures::missing(const std::string& from_path, const std::string& path) const {
-  PictureProblem out = problem(PictureProblem::Kind::kMissing);
-  for (const std::string& folder : {parent_path(path), join_path(root_, "pictures")}) {
-    if (const auto name = closest_in(folder, file_name(path))) {
-      out.suggestion = path_from(parent_path(from_path), join_path(folder, *name));
-      return out;
-    }
-  }
-  return out;
-}
-
-std::optional<std::string> Pictures::closest_in(const std::string& folder,
-                                                const std::string& name) const {
-  const std::lock_guard lock(names_mutex_);
-  const auto [found, is_new] = names_.try_emplace(folder);
-  if (is_new) {
-    const auto real = files_.real_path(folder);
-    if (real && is_within(*real, root_)) {
-      for (const FolderEntry& entry : files_.list(folder).value_or(std::vector<FolderEntry>{})) {
-        const bool usable = entry.kind == FileKind::kFile && is_picture_name(entry.name);
-        if (usable && found->second.size() < kMostNames) found->second.push_back(entry.name);
-      }
-    }
-  }
-  // Capitals and the ending are what is most often wrong.
-  const std::string whole = lower_ascii(name);
-  const std::string stem = file_stem(whole);
-  for (const std::string& other : found->second) {
-    if (lower_ascii(other) == whole) return other;
-  }
-  for (const std::string& other : found->second) {
-    if (file_stem(lower_ascii(other)) == stem) return other;
-  }
-  return closest(name, found->second);
 }
 
 std::optional<std::string> supply_pictures(page::DisplayList& list, const Pictures& pictures) {

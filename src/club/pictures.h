@@ -1,6 +1,6 @@
 // The pictures of one club: found by path, decoded once a run, used by many plans and workers.
 //
-// As with shared parts, a path may not reach out of the club's folder (club/part_library.h). What
+// As with shared parts, a path may not reach out of the club's folder (club/club_folder.h). What
 // is kept are pixels no finer than print can show, and what was packed for a PDF; both within a
 // limit, beyond which a picture is read again. Tested by tests/club/pictures_test.cpp.
 #pragma once
@@ -14,6 +14,7 @@
 
 #include "base/files.h"
 #include "club/byte_cache.h"
+#include "club/club_folder.h"
 #include "page/display_list.h"
 #include "picture/decode.h"
 #include "plan/read.h"
@@ -45,18 +46,14 @@ class Pictures final : public plan::PictureLookup {
   tl::expected<plan::FoundPicture, plan::PictureProblem> look_at(const std::string& path) const;
   tl::expected<Pixels, plan::PictureProblem> read(const std::string& path,
                                                   plan::FoundPicture* found) const;
-  plan::PictureProblem missing(const std::string& from_path, const std::string& path) const;
-  std::optional<std::string> closest_in(const std::string& folder, const std::string& name) const;
 
   const FileSystem& files_;
-  std::string root_;
+  ClubFolder folder_;
   mutable std::mutex mutex_;                                       ///< guards entries_
   mutable std::map<std::string, std::shared_ptr<Entry>> entries_;  ///< by real path
   mutable std::mutex decoding_;  ///< one at a time: the largest takes 300 MB while it is decoded
   mutable ByteCache<std::string, picture::Picture> pixels_;
   mutable ByteCache<PrintKey, page::PackedPicture> packed_;
-  mutable std::mutex names_mutex_;
-  mutable std::map<std::string, std::vector<std::string>> names_;  ///< of folders missed in
 };
 
 /// Gives every picture of the list its pixels; the name of the file that had none, if any.
