@@ -23,12 +23,13 @@ DOORS = {
     "source": "base",
     "plan": "base source",
     "reason": "base plan",
+    "figure": "base source",
     "picture": "base",
     "type": "base",
     "page": "base type",
-    "sheet": "base source plan reason type page",
+    "sheet": "base source plan reason figure type page",
     "pdf": "base type page",
-    "club": "base source plan reason picture type page sheet pdf",
+    "club": "base source plan reason figure picture type page sheet pdf",
 }
 # Libraries that stay inside one room.
 OWNED = {

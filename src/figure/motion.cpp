@@ -1,0 +1,127 @@
+#include "figure/motion.h"
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+#include <optional>
+
+namespace chalkleaf::figure {
+namespace {
+
+struct Traveller {
+  std::string name;
+  std::function<Vec(const Skeleton&)> at;
+};
+
+const std::vector<Traveller>& travellers() {
+  static const std::vector<Traveller> all = {
+      {"near foot", [](const Skeleton& s) { return s.legs[0].toe; }},
+      {"far foot", [](const Skeleton& s) { return s.legs[1].toe; }},
+      {"near hand", [](const Skeleton& s) { return s.arms[0].tip; }},
+      {"far hand", [](const Skeleton& s) { return s.arms[1].tip; }},
+      {"near knee", [](const Skeleton& s) { return s.legs[0].knee; }},
+      {"far knee", [](const Skeleton& s) { return s.legs[1].knee; }},
+      {"head", [](const Skeleton& s) { return s.head; }},
+      {"hips", [](const Skeleton& s) { return s.trunk[0].at; }},
+      {"chest", [](const Skeleton& s) { return s.trunk[8].at; }}};
+  return all;
+}
+
+// The first part that rests on the same thing in both poses.
+std::optional<Contact> shared(const Pose& a, const Pose& b) {
+  for (const Contact& one : a.contacts) {
+    for (const Contact& other : b.contacts) {
+      if (one.part == other.part && one.side == other.side && one.on == other.on) return one;
+    }
+  }
+  return std::nullopt;
+}
+
+double distance_of(Spot a, Spot b) {
+  const Spot way = a - b;
+  return std::sqrt(way.x * way.x + way.y * way.y);
+}
+
+double middle_of(const Solved& solved, const Contact& contact) {
+  const Footing f =
+      footing(solved.body, solved.skeleton, contact.part, contact.side.value_or(Side::kRight));
+  return (f.left + f.right) / 2;
+}
+
+}  // namespace
+
+void align(const Pose& earlier_pose, const Solved& earlier, const Pose& later_pose, Solved& later) {
+  const auto same = shared(earlier_pose, later_pose);
+  const double by = same ? middle_of(earlier, *same) - middle_of(later, *same)
+                         : earlier.skeleton.trunk[0].at.x - later.skeleton.trunk[0].at.x;
+  later.skeleton.move({by, 0, 0});
+}
+
+Solved between(const Pose& pose_a, const Solved& a, const Pose& pose_b, const Solved& b, double t) {
+  Solved out = t < 0.5 ? a : b;
+  out.joints = Joints::between(a.joints, b.joints, t);
+  const auto mixed = [&](Angle x, Angle y) { return x * (1 - t) + y * t; };
+  out.stance = {mixed(a.stance.lean, b.stance.lean), mixed(a.stance.tilt, b.stance.tilt),
+                mixed(a.stance.yaw, b.stance.yaw)};
+  out.skeleton = pose_skeleton(out.body, out.joints, out.stance, out.modes);
+  const Vec wanted = mix(a.skeleton.trunk[0].at, b.skeleton.trunk[0].at, t);
+  out.skeleton.move(wanted - out.skeleton.trunk[0].at);
+  // What stays on the ground stays there on the way.
+  if (const auto same = shared(pose_a, pose_b)) {
+    const Side side = same->side.value_or(Side::kRight);
+    const double up =
+        bears_from_below(same->on)
+            ? surface_height(same->on) - lowest(out.body, out.skeleton, same->part, side)
+            : 0;
+    out.skeleton.move({middle_of(a, *same) - middle_of(out, *same), up, 0});
+  }
+  return out;
+}
+
+std::vector<Spot> path_between(const Pose& pose_a, const Solved& a, const Pose& pose_b,
+                               const Solved& b, std::string_view part) {
+  constexpr int kSteps = 8;
+  std::vector<Skeleton> way = {a.skeleton};
+  for (int i = 1; i < kSteps; ++i) {
+    way.push_back(between(pose_a, a, pose_b, b, static_cast<double>(i) / kSteps).skeleton);
+  }
+  way.push_back(b.skeleton);
+  std::vector<Spot> best;
+  double farthest = -1;
+  for (const Traveller& one : travellers()) {
+    std::string_view name = one.name;
+    const bool asked = name == part || (take_side(name) && name == part);
+    if (!part.empty() && !asked) continue;
+    std::vector<Spot> path;
+    double travelled = 0;
+    for (const Skeleton& s : way) {
+      const Vec at = one.at(s);
+      if (!path.empty()) travelled += distance_of({at.x, at.y}, path.back());
+      path.push_back({at.x, at.y});
+    }
+    if (travelled > farthest + 1e-6) {
+      farthest = travelled;
+      best = std::move(path);
+    }
+  }
+  return best;
+}
+
+const std::vector<std::string>& travelling_parts() {
+  static const std::vector<std::string> names = [] {
+    std::vector<std::string> out;
+    for (const Traveller& one : travellers()) {
+      std::string_view name = one.name;
+      if (take_side(name)) {
+        out.emplace_back(name);
+      }
+      out.push_back(one.name);
+    }
+    std::sort(out.begin(), out.end());
+    out.erase(std::unique(out.begin(), out.end()), out.end());
+    return out;
+  }();
+  return names;
+}
+
+}  // namespace chalkleaf::figure

@@ -1,0 +1,449 @@
+#include "figure/read.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <charconv>
+#include <cmath>
+#include <functional>
+#include <set>
+
+#include "base/text.h"
+#include "source/read.h"
+
+namespace chalkleaf::figure {
+
+using source::YamlNode;
+
+namespace {
+
+constexpr std::size_t kMostFigures = 2'000;
+constexpr std::size_t kMostFrames = 4;
+// Figures that begin from figures that begin from figures: deeper than any honest file, and a bound
+// on all of it together.
+constexpr std::size_t kDeepest = 8;
+constexpr std::size_t kMostFollowed = 20'000;
+
+const std::vector<std::string> kKeys = {
+    "from",   "view",     "touches", "joints", "lean",   "tilt",    "turn",
+    "height", "hands on", "holds",   "ground", "adjust", "range",   "still",
+    "alt",    "also",     "frames",  "show",   "tempo",  "returns", "moves"};
+
+std::string quoted(std::string_view word) { return "‘" + std::string(word) + "’"; }
+
+std::string hint_for(std::string_view word, const std::vector<std::string>& known) {
+  const auto meant = closest(word, known);
+  return meant ? "did you mean " + quoted(*meant) + "?" : "one of: " + join_list(known, "or");
+}
+
+}  // namespace
+
+/// Reads one figure after the other; follows `from`.
+class FigureReader {
+ public:
+  FigureReader(const Descriptions& all, Diagnostics& diagnostics)
+      : all_(all), diagnostics_(diagnostics) {}
+
+  std::optional<Figure> read(const Descriptions::Entry& entry) {
+    const std::size_t before = diagnostics_.error_count();
+    Figure figure;
+    figure.name = {entry.name, entry.span};
+    figure.family = entry.family;
+    Pose pose;
+    std::vector<std::string> trail = {entry.name};
+    read_map(entry.node, figure, pose, trail, Depth::kOwn);
+    if (figure.poses.empty()) {
+      pose.span = entry.span;
+      figure.poses.push_back(std::move(pose));
+    } else if (figure.poses.size() > 1) {
+      for (Pose& one : figure.poses) one.span = one.span ? one.span : entry.span;
+    }
+    if (diagnostics_.error_count() > before) return std::nullopt;
+    return figure;
+  }
+
+ private:
+  enum class Depth { kOwn, kInherited };
+
+  // `touches` and the like of this node go over what `from` brought.
+  void read_map(const YamlNode& node, Figure& figure, Pose& pose, std::vector<std::string>& trail,
+                Depth depth) {
+    if (node.kind == YamlNode::Kind::kNull && node.unreadable) return;
+    if (node.kind != YamlNode::Kind::kMap) {
+      return bad(node.span, "a figure is described by keys below its name",
+                 "write `touches:`, `joints:` and so on, two spaces further in");
+    }
+    std::set<std::string> seen;
+    for (const auto& [key, value] : node.entries) {
+      if (!seen.insert(key.text).second) {
+        diagnostics_.error("duplicate-key", key.span, quoted(key.text) + " stands here twice",
+                           "keep one of them");
+      }
+      if (std::find(kKeys.begin(), kKeys.end(), key.text) == kKeys.end()) {
+        diagnostics_.error("unknown-key", key.span, "a figure has no key " + quoted(key.text),
+                           hint_for(key.text, kKeys));
+      }
+    }
+    if (const YamlNode* from = get(node, "from")) follow(*from, figure, pose, trail);
+    read_stance(node, pose);
+    read_body(node, pose);
+    if (depth == Depth::kOwn) read_words(node, figure);
+    read_movement(node, figure, pose, trail);
+  }
+
+  static const YamlNode* get(const YamlNode& node, std::string_view key) {
+    for (const auto& [name, value] : node.entries) {
+      if (name.text == key) return &value;
+    }
+    return nullptr;
+  }
+
+  void bad(Span span, std::string message, std::string hint) {
+    diagnostics_.error("bad-value", span, std::move(message), std::move(hint));
+  }
+
+  void follow(const YamlNode& from, Figure& figure, Pose& pose, std::vector<std::string>& trail) {
+    const auto found = all_.by_name_.find(from.text);
+    if (found == all_.by_name_.end()) {
+      std::vector<std::string> names;
+      for (const auto& entry : all_.entries_) names.push_back(entry.name);
+      const auto meant = closest(from.text, names);
+      diagnostics_.error("unknown-figure", from.span, "there is no figure " + quoted(from.text),
+                         meant
+                             ? "did you mean " + quoted(*meant) + "?"
+                             : "name a figure of the catalogue or of the club's `figures` folder");
+      return;
+    }
+    if (std::find(trail.begin(), trail.end(), from.text) != trail.end()) {
+      diagnostics_.error(
+          "figure-cycle", from.span,
+          "this figure begins from itself: " + join_list(trail, "then") + ", then " + from.text,
+          "describe one of them without `from`");
+      return;
+    }
+    if (trail.size() >= kDeepest || ++followed_ > kMostFollowed) {
+      bad(from.span, "this figure begins from too many others",
+          "describe it by its own keys, or begin from one figure that is described in full");
+      return;
+    }
+    trail.push_back(from.text);
+    Figure other;
+    read_map(all_.entries_[found->second].node, other, pose, trail, Depth::kInherited);
+    // A pose that begins from a movement begins from where it ends.
+    if (!other.poses.empty()) pose = other.poses.back();
+    figure.show = other.show;
+    trail.pop_back();
+  }
+
+  std::optional<double> number(const YamlNode& node, double least, double most,
+                               std::string_view what) {
+    const std::string_view text = trim(node.text);
+    double value = 0;
+    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+    const bool whole = error == std::errc() && end == text.data() + text.size();
+    if (!node.is_scalar() || !whole || !(value >= least && value <= most)) {
+      bad(node.span, fmt::format("{} must be a number from {} to {}", what, least, most),
+          "write plain degrees or metres, such as `20` or `-50`");
+      return std::nullopt;
+    }
+    return value;
+  }
+  void read_number(const YamlNode& node, std::string_view key, double least, double most,
+                   std::optional<double>& out) {
+    const YamlNode* value = get(node, key);
+    if (value == nullptr) return;
+    if (value->text == "solved") {
+      out.reset();
+    } else if (const auto read = number(*value, least, most, quoted(key))) {
+      out = read;
+    }
+  }
+  bool yes(const YamlNode& node, std::string_view key, bool otherwise) {
+    const YamlNode* value = get(node, key);
+    if (value == nullptr) return otherwise;
+    if (value->text == "yes" || value->text == "no") return value->text == "yes";
+    bad(value->span, quoted(key) + " must be yes or no", "write `" + std::string(key) + ": yes`");
+    return otherwise;
+  }
+  template <class T>
+  void choose(const YamlNode& node, std::string_view key,
+              const std::vector<std::pair<std::string, T>>& words, T& out) {
+    const YamlNode* value = get(node, key);
+    if (value == nullptr) return;
+    std::vector<std::string> known;
+    for (const auto& [word, meaning] : words) {
+      known.push_back(word);
+      if (word == value->text) {
+        out = meaning;
+        return;
+      }
+    }
+    bad(value->span, fmt::format("‘{}’ is no {}", value->text, key), hint_for(value->text, known));
+  }
+
+  void read_stance(const YamlNode& node, Pose& pose) {
+    choose<View>(node, "view",
+                 {{"side", View::kSide},
+                  {"front", View::kFront},
+                  {"back", View::kBack},
+                  {"quarter", View::kQuarter}},
+                 pose.view);
+    read_number(node, "lean", -360, 360, pose.lean);
+    read_number(node, "tilt", -360, 360, pose.tilt);
+    std::optional<double> turn = pose.turn;
+    read_number(node, "turn", -180, 180, turn);
+    pose.turn = turn.value_or(0);
+    std::optional<double> height = pose.height;
+    read_number(node, "height", 0, 3, height);
+    pose.height = height.value_or(0);
+    pose.still = yes(node, "still", pose.still);
+    bool trained = pose.trained;
+    choose<bool>(node, "range", {{"trained", true}, {"usual", false}}, trained);
+    pose.trained = trained;
+    read_touches(node, pose);
+    const auto prop = [&](std::string_view key, std::optional<Prop>& out) {
+      const YamlNode* value = get(node, key);
+      if (value == nullptr) return;
+      out = read_prop(value->text);
+      if (!out && value->text != "nothing") {
+        bad(value->span, fmt::format("‘{}’ is nothing that can be drawn", value->text),
+            hint_for(value->text, prop_names()));
+      }
+    };
+    prop("holds", pose.holds);
+    prop("ground", pose.ground);
+  }
+
+  // `[hands, near toes]`, or `{hands: wall}`.
+  void read_touches(const YamlNode& node, Pose& pose) {
+    const YamlNode* touches = get(node, "touches");
+    if (touches == nullptr) return;
+    pose.contacts.clear();
+    const auto add = [&](const YamlNode& name, const YamlNode* on) {
+      Contact contact;
+      contact.span = name.span;
+      std::string_view text = name.text;
+      contact.side = take_side(text);
+      const auto part = read_part(text);
+      if (!part || (contact.side && !is_limb(*part))) {
+        bad(name.span, fmt::format("‘{}’ is no part of the body that can bear weight", name.text),
+            hint_for(text, part_names()));
+        return;
+      }
+      contact.part = *part;
+      if (on != nullptr) {
+        const auto prop = read_prop(on->text);
+        if (!prop) {
+          bad(on->span, fmt::format("‘{}’ is nothing that can be touched", on->text),
+              hint_for(on->text, prop_names()));
+          return;
+        }
+        contact.on = *prop;
+      }
+      pose.contacts.push_back(contact);
+    };
+    if (touches->kind == YamlNode::Kind::kScalar) {
+      if (touches->text != "nothing") add(*touches, nullptr);
+    } else {
+      for (const YamlNode& item : touches->items) add(item, nullptr);
+      for (const auto& [name, on] : touches->entries) add(name, &on);
+    }
+  }
+
+  void read_body(const YamlNode& node, Pose& pose) {
+    if (const YamlNode* joints = get(node, "joints")) {
+      if (joints->kind != YamlNode::Kind::kMap) {
+        bad(joints->span, "‘joints’ must name joints and their angles",
+            "write `joints: {hip: 90, knee: 90}`");
+      }
+      // What is said of both sides first, so that one side may differ.
+      for (const bool both : {true, false}) {
+        for (const auto& [name, value] : joints->entries) read_joint(name, value, both, pose);
+      }
+    }
+    if (const YamlNode* adjust = get(node, "adjust")) {
+      pose.adjust.clear();
+      const auto add = [&](const YamlNode& item) {
+        if (const auto joint = known_joint(item)) pose.adjust.push_back(*joint);
+      };
+      if (adjust->is_scalar()) add(*adjust);
+      for (const YamlNode& item : adjust->items) add(item);
+    }
+    read_hands(node, pose);
+  }
+
+  std::optional<JointName> known_joint(const YamlNode& name) {
+    auto joint = read_joint_name(name.text);
+    if (joint) return joint;
+    std::string_view text = name.text;
+    take_side(text);
+    bad(name.span, fmt::format("‘{}’ is no joint", name.text), hint_for(text, joint_names()));
+    return std::nullopt;
+  }
+
+  void read_joint(const YamlNode& name, const YamlNode& value, bool both, Pose& pose) {
+    std::string_view text = name.text;
+    const bool sided = take_side(text).has_value();
+    if (sided == both) return;
+    const auto joint = known_joint(name);
+    if (!joint) return;
+    const auto angle = number(value, -360, 360, quoted(name.text));
+    if (!angle) return;
+    for (const Side side : kSides) {
+      if (joint->side && *joint->side != side) continue;
+      pose.joints.set(joint->joint, side, *angle);
+      pose.joint_spans[{joint->joint, side}] = name.span.joined(value.span);
+    }
+  }
+
+  // `hands on: knees`, `hands on: {near: knee, far: far shoulder}`.
+  void read_hands(const YamlNode& node, Pose& pose) {
+    const YamlNode* hands = get(node, "hands on");
+    if (hands == nullptr) return;
+    pose.reaches.clear();
+    const auto add = [&](const YamlNode& where, Side hand) {
+      std::string_view text = where.text;
+      Reach reach{hand, Target::kHips, take_side(text), where.span};
+      const auto target = read_target(text);
+      if (!target) {
+        bad(where.span, fmt::format("hands cannot be put on ‘{}’", where.text),
+            hint_for(text, target_names()));
+        return;
+      }
+      reach.target = *target;
+      pose.reaches.push_back(reach);
+    };
+    if (hands->is_scalar()) {
+      if (hands->text == "nothing") return;
+      for (const Side side : kSides) add(*hands, side);
+      return;
+    }
+    for (const auto& [key, where] : hands->entries) {
+      const std::string spaced = key.text + " ";
+      std::string_view text = spaced;
+      const auto side = take_side(text);
+      if (!side) {
+        bad(key.span, fmt::format("‘{}’ is no hand", key.text), "write `near:` or `far:`");
+        continue;
+      }
+      add(where, *side);
+    }
+  }
+
+  void read_words(const YamlNode& node, Figure& figure) {
+    if (const YamlNode* alt = get(node, "alt")) {
+      if (!alt->is_scalar() || trim(alt->text).empty()) {
+        bad(alt->span, "‘alt’ must say what the picture shows",
+            "write a short sentence, or leave it out");
+      }
+      figure.alternative = {std::string(trim(alt->text)), alt->span};
+    }
+    if (const YamlNode* also = get(node, "also")) {
+      if (also->is_scalar()) figure.also.push_back({also->text, also->span});
+      for (const YamlNode& item : also->items) figure.also.push_back({item.text, item.span});
+    }
+  }
+
+  void read_movement(const YamlNode& node, Figure& figure, const Pose& pose,
+                     std::vector<std::string>& trail) {
+    choose<Show>(node, "show", {{"arrow", Show::kArrow}, {"row", Show::kRow}}, figure.show);
+    figure.returns = yes(node, "returns", figure.returns);
+    if (const YamlNode* moves = get(node, "moves")) figure.moves = moves->text;
+    if (const YamlNode* tempo = get(node, "tempo")) {
+      const auto add = [&](const YamlNode& item) {
+        if (item.text == "fast") return figure.tempo.push_back(Speed::kFast);
+        if (item.text == "slow") return figure.tempo.push_back(Speed::kSlow);
+        if (item.text == "even") return figure.tempo.push_back(Speed::kEven);
+        bad(item.span, fmt::format("‘{}’ is no speed", item.text), "write fast, slow or even");
+      };
+      if (tempo->is_scalar()) add(*tempo);
+      for (const YamlNode& item : tempo->items) add(item);
+    }
+    const YamlNode* frames = get(node, "frames");
+    if (frames == nullptr) return;
+    figure.poses.clear();
+    if (frames->items.empty() || frames->items.size() > kMostFrames) {
+      bad(frames->span, fmt::format("‘frames’ must list 1 to {} poses", kMostFrames),
+          "write `frames: [one pose, another pose]`");
+      return;
+    }
+    for (const YamlNode& item : frames->items) {
+      Pose frame = pose;
+      Figure ignored;
+      if (item.is_scalar()) {
+        follow(item, ignored, frame, trail);
+      } else {
+        read_map(item, ignored, frame, trail, Depth::kInherited);
+      }
+      frame.span = item.span;
+      if (frames->items.size() > 1 && (!item.is_scalar() && get(item, "still") == nullptr)) {
+        frame.still = pose.still;
+      }
+      figure.poses.push_back(std::move(frame));
+    }
+  }
+
+  const Descriptions& all_;
+  Diagnostics& diagnostics_;
+  std::size_t followed_ = 0;
+};
+
+void Descriptions::take(const SourcePtr& source, bool replaces, Diagnostics& diagnostics) {
+  const auto root = source::read_yaml(source, diagnostics);
+  if (!root) return;
+  std::string family;
+  const YamlNode* figures = nullptr;
+  for (const auto& [key, value] : root->entries) {
+    if (key.text == "family") {
+      family = value.text;
+    } else if (key.text == "figures") {
+      figures = &value;
+    } else {
+      diagnostics.error("unknown-key", key.span, "a file of figures has no key " + quoted(key.text),
+                        hint_for(key.text, {"family", "figures"}));
+    }
+  }
+  if (figures == nullptr || figures->kind != YamlNode::Kind::kMap) {
+    diagnostics.error("missing-key", figures == nullptr ? root->span : figures->span,
+                      "this file describes no figures",
+                      "add `figures:` and below it each figure's name with its keys");
+    return;
+  }
+  for (const auto& [key, value] : figures->entries) {
+    if (entries_.size() >= kMostFigures) {
+      diagnostics.error("bad-value", key.span,
+                        fmt::format("there are more than {} figures", kMostFigures),
+                        "keep those that are used");
+      return;
+    }
+    const std::string name(trim(key.text));
+    Entry entry{name, key.span, family, value, !replaces};
+    const auto known = by_name_.find(name);
+    if (known == by_name_.end()) {
+      by_name_[name] = entries_.size();
+      entries_.push_back(std::move(entry));
+    } else if (replaces && entries_[known->second].replaceable) {
+      entries_[known->second] = std::move(entry);
+    } else {
+      Diagnostic twice{Severity::kError,
+                       "duplicate-key",
+                       key.span,
+                       "there is a figure " + quoted(name) + " already",
+                       {},
+                       "give one of them another name"};
+      twice.labels.push_back({entries_[known->second].span, "here"});
+      diagnostics.add(std::move(twice));
+    }
+  }
+}
+
+std::vector<Figure> Descriptions::resolve(Diagnostics& diagnostics) const {
+  std::vector<Figure> out;
+  FigureReader reader(*this, diagnostics);
+  for (const Entry& entry : entries_) {
+    if (auto figure = reader.read(entry)) out.push_back(std::move(*figure));
+  }
+  return out;
+}
+
+}  // namespace chalkleaf::figure

@@ -1,0 +1,42 @@
+// Pose files become figures.
+//
+// A file is YAML: a `family` and a map `figures`; themes/figures/*.yaml ships with the program, a
+// club's `figures/*.yaml` adds to it and may replace figures by name. Everything that is wrong is
+// reported with its place, and the figure concerned is left out. Tested by
+// tests/figure/read_test.cpp.
+#pragma once
+
+#include <map>
+#include <string>
+#include <vector>
+
+#include "base/diagnostic.h"
+#include "figure/pose.h"
+#include "source/tree.h"
+
+namespace chalkleaf::figure {
+
+/// Descriptions as they stand in files, before one follows `from` to another.
+class Descriptions {
+ public:
+  /// Takes all figures of a file; what is no figure is reported. A name that is there already is
+  /// replaced when that one came from an earlier library (`replaces`), else reported.
+  void take(const SourcePtr& source, bool replaces, Diagnostics& diagnostics);
+  /// Every description followed to its end and read, in the order of family and file. Reports
+  /// unknown keys and joints, bad values, circles of `from`.
+  std::vector<Figure> resolve(Diagnostics& diagnostics) const;
+
+ private:
+  struct Entry {
+    std::string name;
+    Span span;
+    std::string family;
+    source::YamlNode node;
+    bool replaceable = false;
+  };
+  friend class FigureReader;
+  std::vector<Entry> entries_;
+  std::map<std::string, std::size_t> by_name_;
+};
+
+}  // namespace chalkleaf::figure

@@ -1,0 +1,19 @@
+// A drawing as SVG 1.1, so that a club can use its shapes elsewhere.
+//
+// Tested by tests/figures.py, which has librsvg read it back.
+#pragma once
+
+#include <array>
+#include <string>
+
+#include "base/colour.h"
+#include "figure/scene.h"
+
+namespace chalkleaf::figure {
+
+using Palette = std::array<Colour, kInks>;
+
+/// `pixels_a_metre` says how large; the file scales to any size.
+std::string svg(const Scene& scene, const Palette& palette, const std::string& title);
+
+}  // namespace chalkleaf::figure
