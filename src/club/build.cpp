@@ -129,6 +129,12 @@ std::optional<ClubTools> open_club(const Root& root, const Request& request,
     in_drills = std::move(library.drills);
     reason::apply_choices(out.club, in_drills);
   }
+  if (!data_folder.empty()) {
+    Diagnostics in_figures;
+    out.figures = std::make_shared<const Figures>(load_figures(
+        files, data_folder, root.is_club ? root.path : "", request.standing, in_figures));
+    found.append(in_figures);
+  }
   if (request.strictness == Strictness::kStrict) {
     found.make_strict();
     in_drills.make_strict();

@@ -32,7 +32,8 @@ sheet::Context context_for(sheet::Kind kind, const plan::Session& session, const
           revision.text,
           revision.date,
           run.source_date ? run.source_date : revision.committed,
-          run.producer};
+          run.producer,
+          club.figures ? club.figures->drawings.get() : nullptr};
 }
 
 }  // namespace

@@ -14,6 +14,7 @@
 
 #include "base/diagnostic.h"
 #include "base/files.h"
+#include "club/figures.h"
 #include "club/options.h"
 #include "club/pictures.h"
 #include "club/revision.h"
@@ -37,6 +38,8 @@ struct ClubTools {
   /// Never null; sessions point into it.
   std::shared_ptr<const plan::DrillBook> drills = std::make_shared<const plan::DrillBook>();
   std::optional<Revisions> revisions;  ///< none when no sheet is made
+  /// Null when neither checked nor printed.
+  std::shared_ptr<const Figures> figures;
 };
 
 /// What the whole run shares.

@@ -14,7 +14,29 @@ namespace {
 constexpr double kGroundBeyond = 0.10;  // metres of ground at both ends
 constexpr double kBetweenFrames = 0.22;
 
-void draw_pose(const Pose& pose, const Solved& solved, Scene& scene) {
+// From above one sees what was upright end on: height becomes nearness.
+Solved seen(const Pose& pose, const Solved& solved) {
+  Solved out = solved;
+  if (pose.view != View::kAbove) return out;
+  const auto tip = [](Vec& v) { v = {v.x, -v.z, v.y}; };
+  Skeleton& s = out.skeleton;
+  for (TrunkSlice& slice : s.trunk) {
+    for (Vec* v : {&slice.at, &slice.frame.forward, &slice.frame.up, &slice.frame.right}) tip(*v);
+  }
+  for (Vec* v : {&s.neck, &s.head, &s.head_frame.forward, &s.head_frame.up, &s.head_frame.right}) {
+    tip(*v);
+  }
+  for (ArmPoints& a : s.arms) {
+    for (Vec* v : {&a.shoulder, &a.elbow, &a.wrist, &a.knuckles, &a.tip, &a.front}) tip(*v);
+  }
+  for (LegPoints& l : s.legs) {
+    for (Vec* v : {&l.hip, &l.knee, &l.ankle, &l.heel, &l.ball, &l.toe, &l.front}) tip(*v);
+  }
+  return out;
+}
+
+void draw_pose(const Pose& pose, const Solved& as_solved, Scene& scene) {
+  const Solved solved = seen(pose, as_solved);
   draw_things_behind(pose, solved, scene);
   draw_body(solved, Manner::kFull, scene);
   draw_things_held(pose, solved, scene);
@@ -119,8 +141,9 @@ Scene one_picture(const Figure& figure, const std::vector<Shown>& shown) {
   const Solved& last = shown.back().solved;
   Box body;
   if (shown.size() > 1) {
-    draw_body(shown.front().solved, Manner::kGhost, scene);
-    draw_things_held(figure.poses.front(), shown.front().solved, scene);
+    const Solved first = seen(figure.poses.front(), shown.front().solved);
+    draw_body(first, Manner::kGhost, scene);
+    draw_things_held(figure.poses.front(), first, scene);
   }
   draw_pose(pose, last, scene);
   body = scene.box;

@@ -22,7 +22,7 @@ struct Word {
 };
 
 /// From where the gymnast is seen.
-enum class View { kSide, kFront, kBack, kQuarter };
+enum class View { kSide, kFront, kBack, kQuarter, kAbove };
 
 /// Things with real sizes (figure/props.h).
 enum class Prop {

@@ -169,7 +169,7 @@ void draw_bar(const Pose& pose, const Solved& solved, Scene& scene) {
 
 }  // namespace
 
-bool has_ground(const Pose& pose) { return !on(pose, Prop::kBar); }
+bool has_ground(const Pose& pose) { return !on(pose, Prop::kBar) && pose.view != View::kAbove; }
 
 Vec bar_place(const Pose& pose, const Solved& solved) {
   const Skeleton& s = solved.skeleton;

@@ -186,7 +186,8 @@ class FigureReader {
                  {{"side", View::kSide},
                   {"front", View::kFront},
                   {"back", View::kBack},
-                  {"quarter", View::kQuarter}},
+                  {"quarter", View::kQuarter},
+                  {"above", View::kAbove}},
                  pose.view);
     read_number(node, "lean", -360, 360, pose.lean);
     read_number(node, "tilt", -360, 360, pose.tilt);

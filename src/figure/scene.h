@@ -3,9 +3,12 @@
 // y runs up. Which colour an ink has is the theme's business, how large the drawing is the sheet's.
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string>
 #include <vector>
+
+#include "base/colour.h"
 
 namespace chalkleaf::figure {
 
@@ -38,6 +41,8 @@ enum class Ink {
   kPaper,   ///< parts one thing from another
 };
 inline constexpr std::size_t kInks = 9;
+/// The colour of each ink.
+using Palette = std::array<Colour, kInks>;
 
 /// A path that is filled (non-zero winding) or drawn as a line with round ends.
 struct Shape {

@@ -257,6 +257,7 @@ Stance first_stance(const Pose& pose) {
   Stance out;
   switch (pose.view) {
     case View::kSide:
+    case View::kAbove:
       break;
     case View::kFront:
       out.yaw = Angle::degrees(90);

@@ -3,17 +3,13 @@
 // Tested by tests/figures.py, which has librsvg read it back.
 #pragma once
 
-#include <array>
 #include <string>
 
-#include "base/colour.h"
 #include "figure/scene.h"
 
 namespace chalkleaf::figure {
 
-using Palette = std::array<Colour, kInks>;
-
-/// `pixels_a_metre` says how large; the file scales to any size.
+/// 500 units a metre; scales to any size.
 std::string svg(const Scene& scene, const Palette& palette, const std::string& title);
 
 }  // namespace chalkleaf::figure

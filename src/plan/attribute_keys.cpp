@@ -17,7 +17,7 @@ struct OtherWord {
   std::string_view meant;
 };
 // What coaches call these things elsewhere; common practice, no source.
-constexpr std::array<OtherWord, 32> kOtherWords{
+constexpr std::array<OtherWord, 34> kOtherWords{
     {{"station", "at"},        {"where", "at"},
      {"place", "at"},          {"apparatus", "at"},
      {"location", "at"},       {"on", "at"},
@@ -33,6 +33,7 @@ constexpr std::array<OtherWord, 32> kOtherWords{
      {"score", "record"},      {"recording", "record"},
      {"result", "record"},     {"instead", "without"},
      {"remark", "note"},       {"comment", "note"},
+     {"pose", "figure"},       {"drawing", "figure"},
      {"teacher", "coach"},     {"home", "family"}}};
 
 bool is_letter(char c) {
@@ -48,7 +49,7 @@ bool is_word(std::string_view text) {
 
 // `Coach stands by the beam`, `at the end of the beam`, `record the best of three` are notes.
 bool begins_sentences(std::string_view key) {
-  return key == "coach" || key == "family" || key == "record" || key == "at";
+  return key == "figure" || key == "coach" || key == "family" || key == "record" || key == "at";
 }
 
 }  // namespace
@@ -109,8 +110,9 @@ bool is_known(const Attribute& attribute) {
 }
 
 const std::vector<std::string>& drill_keys() {
-  static const std::vector<std::string> known{"cue",  "easier", "harder", "uses",   "without",
-                                              "note", "coach",  "family", "record", "at"};
+  static const std::vector<std::string> known{"cue",     "easier", "harder", "uses",
+                                              "without", "note",   "coach",  "family",
+                                              "record",  "at",     "figure"};
   return known;
 }
 

@@ -69,6 +69,7 @@ class Reader {
     }
     if (a.key == "record" && to_.record != nullptr) return record(a, span, values);
     if (a.key == "at" && to_.at != nullptr) return at(a, span, values);
+    if (a.key == "figure" && to_.figures != nullptr) return figure(a, span, values);
     if (a.key == "uses" && to_.uses != nullptr) return uses(a, span, values);
     if (a.key == "without" && to_.substitutes != nullptr) {
       return add_substitute(a, span);
@@ -223,6 +224,16 @@ class Reader {
     if (to_.at->empty()) empty(a, span, "the station of the hall, such as `beam`,");
   }
 
+  void figure(const Attribute& a, const Span& span, const std::vector<Words>& values) {
+    if (!to_.figures->empty() && is_second(a, to_.figures->front())) {
+      return keep(std::nullopt, values);
+    }
+    Words name = plain_words_of(a.value);
+    keep(std::nullopt, values);
+    if (name.empty()) return empty(a, span, "a figure's name, such as `front support`,");
+    to_.figures->push_back(std::move(name));
+  }
+
   // A line that could not be used, as a note; `values` stood in a list below it.
   void keep(const std::optional<Attribute>& a, const std::vector<Words>& values) {
     if (a) {
@@ -308,7 +319,7 @@ class Reader {
 
 Below below(Drill& drill) {
   return {drill.name.text, &drill.cues,        &drill.easier, &drill.harder, &drill.notes,
-          &drill.uses,     &drill.substitutes, &drill.record, &drill.at};
+          &drill.uses,     &drill.substitutes, &drill.record, &drill.at,     &drill.figures};
 }
 
 Below below(Substitute& substitute) {
@@ -317,6 +328,7 @@ Below below(Substitute& substitute) {
           &substitute.easier,
           &substitute.harder,
           &substitute.notes,
+          nullptr,
           nullptr,
           nullptr,
           nullptr,

@@ -1,5 +1,5 @@
 // What stands below a drill: `cue:`, `easier:`, `harder:`, `uses:`, `without KIT:`, `note:`,
-// `coach:`, `family:`, `record:`, `at:`.
+// `coach:`, `family:`, `record:`, `at:`, `figure:`.
 // Tested by tests/plan/drill_test.cpp and attributes_test.cpp.
 #pragma once
 
@@ -26,6 +26,7 @@ struct Below {
   std::vector<Substitute>* substitutes = nullptr;
   Words* record = nullptr;
   Words* at = nullptr;
+  std::vector<Words>* figures = nullptr;
 };
 Below below(Drill& drill);
 Below below(Substitute& substitute);

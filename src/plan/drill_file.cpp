@@ -106,6 +106,8 @@ class FrontReader {
     also();
     if (const auto kind = keys_.value("kind", parse_kind)) drill_.kind = *kind;
     drill_.figure = keys_.text("figure");
+    drill_.figure_easier = keys_.text("figure-easier");
+    drill_.figure_harder = keys_.text("figure-harder");
     drill_.plain = keys_.text("plain");
     loads();
     if (const auto* node = keys_.find("stretches")) {
@@ -308,6 +310,14 @@ void take_over(Drill&& body, LibraryDrill& out, Diagnostics& diagnostics) {
   out.notes = std::move(body.notes);
   out.record = std::move(body.record);
   for (KitUse& use : body.uses) out.needs.push_back(std::move(use));
+  if (!body.figures.empty()) {
+    if (out.figure.empty()) {
+      out.figure = std::move(body.figures.front());
+    } else {
+      diagnostics.error(kBadValue, body.figures.front().span, "this drill has two figures",
+                        "keep one of the two: `figure` in the front matter, or the line here");
+    }
+  }
   if (body.at.empty()) return;
   if (out.at.empty()) {
     out.at = std::move(body.at);

@@ -106,6 +106,7 @@ class DrillReader {
       out.insert(out.end(), one.notes.begin(), one.notes.end());
     }
     keep({from.record, from.at});
+    keep(from.figures);
     out.insert(out.end(), from.notes.begin(), from.notes.end());
   }
 

@@ -49,11 +49,18 @@ class Heir {
   void take(Drill& drill) {
     if (full_) return;
     // `a or b or c` is several drills; none of them lends its cues to the others.
+    const bool own_figure = !drill.figures.empty();
     if (drill.choices.empty()) drill.known = known(drill.name.text);
     if (drill.known != nullptr) fill(drill, *drill.known);
-    for (const Words& choice : drill.choices) known(choice.text);
+    const auto one_of_several = [&](const Words& name) {
+      const LibraryDrill* one = known(name.text);
+      if (one == nullptr || one->figure.empty() || own_figure || drill.known != nullptr) return;
+      drill.figures.push_back(one->figure);
+      count(1, size_of(one->figure));
+    };
+    for (const Words& choice : drill.choices) one_of_several(choice);
     if (drill.dose) {
-      for (const Move& move : drill.dose->moves) known(move.name.text);
+      for (const Move& move : drill.dose->moves) one_of_several(move.name);
     }
     for (const Substitute& substitute : drill.substitutes) known(substitute.name.text);
     for (Drill& station : drill.stations) take(station);
@@ -86,6 +93,10 @@ class Heir {
 
   void fill(Drill& drill, const LibraryDrill& known) {
     const bool own_kit = !drill.uses.empty();
+    // A rung the plan writes itself may have any shape.
+    if (drill.easier.empty()) drill.figure_easier = known.figure_easier;
+    if (drill.harder.empty()) drill.figure_harder = known.figure_harder;
+    if (drill.figures.empty() && !known.figure.empty()) drill.figures.push_back(known.figure);
     inherit_list(drill.cues, known.cues, kMostCues);
     inherit_list(drill.easier, known.easier, kMostRungs);
     inherit_list(drill.harder, known.harder, kMostRungs);

@@ -8,9 +8,10 @@ const std::vector<std::string>& known_keys(KeyMap map) {
   static const List session{"title", "place", "group",  "gymnasts",  "adults", "slot",
                             "start", "date",  "repeat", "equipment", "timings"};
   static const List timings{"rep", "step", "length", "changeover", "max-hold", "rest"};
-  static const List drill{"title", "also",      "kind",   "level", "curve",   "sides",
-                          "loads", "stretches", "needs",  "at",    "spotter", "home",
-                          "pace",  "mets",      "figure", "plain"};
+  static const List drill{"title",         "also",          "kind",      "level", "curve",
+                          "sides",         "loads",         "stretches", "needs", "at",
+                          "spotter",       "home",          "pace",      "mets",  "figure",
+                          "figure-easier", "figure-harder", "plain"};
   static const List loads{"wrists", "elbows", "shoulders", "neck",    "back",
                           "hips",   "knees",  "ankles",    "landings"};
   static const List club{"name",     "groups", "hall",   "kit",    "staff", "timings", "contact",

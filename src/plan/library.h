@@ -53,8 +53,10 @@ struct LibraryDrill {
   Words name;
   std::vector<Words> also;  ///< other names it goes by
   Sourced<DrillKind> kind;
-  Words figure;  ///< a pose by name; may be empty
-  Words plain;   ///< one sentence for a family: what it is; may be empty
+  Words figure;         ///< a pose by name; may be empty
+  Words figure_easier;  ///< of the first easier rung, where its shape is another; may be empty
+  Words figure_harder;  ///< likewise
+  Words plain;          ///< one sentence for a family: what it is; may be empty
   std::vector<std::pair<Words, Sourced<int>>> loads;  ///< region and load, 1 to 3
   std::vector<Words> stretches;                       ///< muscle groups, of a stretch
   std::vector<KitUse> needs;                          ///< kit it cannot be done without

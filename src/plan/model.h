@@ -97,6 +97,10 @@ struct Drill {
   std::vector<Note> notes;
   Words record;  ///< `record: seconds`: what is written into a box on the sheets; may be empty
   Words at;      ///< `at: beam`: the hall's station; may be empty
+  /// Names of figures: the one of `figure:`, or the library's; of choices and moves one each.
+  std::vector<Words> figures;
+  Words figure_easier;  ///< of the first easier rung, when that is the library's; may be empty
+  Words figure_harder;  ///< likewise
   const LibraryDrill* known = nullptr;  ///< the club's own description; set by plan::inherit
 };
 

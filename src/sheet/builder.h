@@ -100,6 +100,14 @@ class Builder {
   Block warning_sign(Length height) const;
   /// A tray with an arrow out of it or into it: kit that is fetched or put away. A drawing of ours.
   Block kit_sign(plan::KitMove::Way way, Length side) const;
+  /// A figure's drawing for the session's group; null when it has none of that name.
+  std::shared_ptr<const figure::Scene> scene(std::string_view name, const plan::Session& session,
+                                             figure::Extent extent) const;
+  /// How large a drawing is when it fits `most`, all figures of a sheet to one scale where they
+  /// can.
+  Size figure_size(const figure::Scene& scene, Size most) const;
+  /// The drawing at that size, its Figure node below `parent`.
+  Block figure(const figure::Scene& scene, Size size, NodeId parent);
   static Block stack(std::vector<Block> children, Length gap = {});
   static Block space(Length height);
   /// A list entry to tick: the box, then the pieces. Adds LI, Lbl and LBody below `list`.

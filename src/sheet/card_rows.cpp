@@ -68,6 +68,24 @@ std::vector<page::Slab> CardRows::ruled(std::vector<Block> pieces, Span origin) 
 
 // ---- a drill
 
+// Below the clock time there is room beside the drill's other lines: a figure stands there where it
+// is large enough to be recognised, and takes nothing from the words.
+Block CardRows::with_figure(Block clock, const plan::Drill& drill, Length height, NodeId cell) {
+  const Length least = Length::mm(7);
+  const Length air = b_.look().row_padding / 2;
+  const Length most = height - b_.look().text(TextRole::kClock).leading - air;
+  if (drill.figures.empty() || most < least) return clock;
+  const auto scene = b_.scene(drill.figures.front().text, session_, figure::Extent::kGlance);
+  if (!scene) return clock;
+  const Size size = b_.figure_size(*scene, {clock_width_ - b_.look().gap, most});
+  if (std::max(size.width, size.height) < least) return clock;
+  std::vector<Block> both;
+  both.push_back(std::move(clock));
+  both.push_back(Builder::space(air));
+  both.push_back(b_.figure(*scene, size, cell));
+  return Builder::stack(std::move(both));
+}
+
 // What is neither dosed nor a circuit (a talk, water, a game) is not ticked off.
 Block CardRows::ticks(const plan::Drill& drill, const std::vector<NodeId>& cells) const {
   const bool counts = drill.dose || drill.circuit || !drill.record.empty();
@@ -111,8 +129,10 @@ std::vector<page::Slab> CardRows::drill(const plan::Drill& drill, const reason::
   const NodeId others = has_variations_ ? b_.node(row, Role::kDataCell) : what;
   const std::vector<NodeId> cells = gymnasts_.cells(row, Role::kDataCell);
   std::vector<Block> pieces;
-  pieces.push_back(beside_clock(clock_text(time.start, TextRole::kClock, clock_owner),
-                                drill_lines(drill, time, what, others, cells)));
+  Block lines = drill_lines(drill, time, what, others, cells);
+  Block clock_and_figure = with_figure(clock_text(time.start, TextRole::kClock, clock_owner), drill,
+                                       b_.height_of(lines, b_.width() - clock_width_), what);
+  pieces.push_back(beside_clock(std::move(clock_and_figure), std::move(lines)));
   if (!drill.stations.empty()) add_stations(drill, time, others, cells, pieces);
   return ruled(std::move(pieces), drill.span);
 }

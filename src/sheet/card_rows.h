@@ -29,6 +29,7 @@ class CardRows {
 
  private:
   Block beside_clock(Block clock, Block content) const;
+  Block with_figure(Block clock, const plan::Drill& drill, Length height, NodeId cell);
   Block clock_text(std::optional<Duration> start, TextRole role, Owner owner) const;
   Block ticks(const plan::Drill& drill, const std::vector<NodeId>& cells) const;
   Block drill_lines(const plan::Drill& drill, const reason::DrillTime& time, NodeId what,

@@ -100,6 +100,10 @@ Block HomePanels::station(const plan::Drill& station, const reason::DrillTime& t
   const Length inner = room - number_width;
   std::vector<Block> lines = {b_.text(TextRole::kStation, station.name, paragraph_owner())};
   for (Block& line : dose(station, time)) lines.push_back(std::move(line));
+  if (const std::vector<Scene> scenes = scenes_of(station); !scenes.empty()) {
+    lines.push_back(Builder::space(b_.look().row_padding / 2));
+    lines.push_back(figures(scenes, inner, Length()));
+  }
   for (Block& line : how(station, inner)) lines.push_back(std::move(line));
   std::vector<Block> more = others(station, inner);
   for (Block& line : more) lines.push_back(std::move(line));

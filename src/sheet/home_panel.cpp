@@ -28,10 +28,15 @@ Length HomePanels::inner_width(Length outer) const {
 
 // Three groups: what and how much; how; and what else it can be. The days to tick stand at the
 // foot, or beside the name where there is one panel in a row.
-Block HomePanels::drill(const plan::Drill& drill, const reason::DrillTime& time) {
+Block HomePanels::drill(const plan::Drill& drill, const reason::DrillTime& time,
+                        Length figure_height) {
   ++number_;
-  const Length room = inner_width(two_columns_ ? (b_.width() - gap()) / 2 : b_.width());
+  const Length inside = inner_width(two_columns_ ? (b_.width() - gap()) / 2 : b_.width());
+  const std::vector<Scene> scenes = scenes_of(drill);
+  const bool beside = !two_columns_ && !scenes.empty();
+  const Length room = beside ? inside - figure_column() - gap() : inside;
   std::vector<Block> what = {name(drill)};
+  Block picture = figures(scenes, beside ? figure_column() : inside, figure_height);
   for (Block& line : choice_lines(drill)) what.push_back(std::move(line));
   for (Block& line : dose(drill, time)) what.push_back(std::move(line));
   std::vector<Block> how_lines = how(drill, room);
@@ -53,15 +58,74 @@ Block HomePanels::drill(const plan::Drill& drill, const reason::DrillTime& time)
     if (!group->empty()) groups.push_back(Builder::stack(std::move(*group), close));
   }
   page::StackBlock inner{std::move(groups), b_.look().row_padding * 2 / 3, false};
+  if (beside) {
+    RowBlock row;
+    row.gap = gap();
+    row.align = RowAlign::kMiddle;
+    row.cells.push_back({Track::fixed(figure_column()), std::move(picture)});
+    row.cells.push_back({Track::flexible(), {std::move(inner)}});
+    inner = {{Block{std::move(row)}}, {}, false};
+  } else if (!scenes.empty()) {
+    inner.children.insert(inner.children.begin(), std::move(picture));
+  }
   if (days_beside_name) return framed(b_, {std::move(inner)}, Use::kLine, b_.look().hair_width);
   std::vector<Block> whole;
   whole.push_back({std::move(inner)});
   whole.push_back(days_.boxes(drill));
-  page::StackBlock outer{std::move(whole), b_.look().row_padding, true};
-  return framed(b_, {std::move(outer)}, Use::kLine, b_.look().hair_width);
+  page::StackBlock framed_whole{std::move(whole), b_.look().row_padding, true};
+  return framed(b_, {std::move(framed_whole)}, Use::kLine, b_.look().hair_width);
 }
 
-// The number hangs beside the name, and both are one heading; a figure will stand above them.
+// ---- what it looks like
+
+std::vector<HomePanels::Scene> HomePanels::scenes_of(const plan::Drill& drill) const {
+  constexpr std::size_t kMost = 3;
+  std::vector<Scene> out;
+  for (const plan::Words& name : drill.figures) {
+    auto scene = b_.scene(name.text, session_, figure::Extent::kWhole);
+    if (scene && out.size() < kMost && std::find(out.begin(), out.end(), scene) == out.end()) {
+      out.push_back(std::move(scene));
+    }
+  }
+  return out;
+}
+
+// The paper that one of several drawings side by side has.
+Size HomePanels::most_of(std::size_t count, Length width) const {
+  const auto n = static_cast<std::int64_t>(std::max<std::size_t>(count, 1));
+  return {(width - b_.look().gap * (n - 1)) / n, b_.look().figure};
+}
+
+Length HomePanels::figure_column() const { return b_.width() * 3 / 10; }
+
+Length HomePanels::figure_height(const plan::Drill& drill) const {
+  const std::vector<Scene> scenes = scenes_of(drill);
+  const Length width = two_columns_ ? inner_width((b_.width() - gap()) / 2) : figure_column();
+  Length out;
+  for (const Scene& scene : scenes) {
+    out = std::max(out, b_.figure_size(*scene, most_of(scenes.size(), width)).height);
+  }
+  return out;
+}
+
+// In the middle, on the ground that the panels of a row have in common.
+Block HomePanels::figures(const std::vector<Scene>& scenes, Length width, Length height) {
+  if (scenes.empty()) return Builder::space({});
+  RowBlock row;
+  row.gap = b_.look().gap;
+  row.cells.push_back({Track::flexible(), Builder::space({})});
+  for (const Scene& scene : scenes) {
+    const Size size = b_.figure_size(*scene, most_of(scenes.size(), width));
+    std::vector<Block> standing;
+    standing.push_back(Builder::space(std::max(Length(), height - size.height)));
+    standing.push_back(b_.figure(*scene, size, parent_));
+    row.cells.push_back({Track::fixed(size.width), Builder::stack(std::move(standing))});
+  }
+  row.cells.push_back({Track::flexible(), Builder::space({})});
+  return {std::move(row)};
+}
+
+// The number hangs beside the name, and both are one heading.
 Block HomePanels::number_and(Block words, Owner owner) {
   RowBlock row;
   row.gap = b_.look().gap * 2 / 3;

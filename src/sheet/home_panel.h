@@ -20,8 +20,11 @@ class HomePanels {
   bool two_columns() const { return two_columns_; }
   Length gap() const { return b_.look().row_padding; }
 
-  /// The next drill's panel, as wide as a column.
-  Block drill(const plan::Drill& drill, const reason::DrillTime& time);
+  /// The next drill's panel, as wide as a column; its figure stands on the ground of a strip
+  /// `figure_height` high, so that names beside each other are level.
+  Block drill(const plan::Drill& drill, const reason::DrillTime& time, Length figure_height);
+  /// How high the drill's figures are; nothing without any.
+  Length figure_height(const plan::Drill& drill) const;
   /// The next drill's, a circuit's, over the whole width; in several frames when one is too high
   /// for a page.
   std::vector<Block> circuit(const plan::Drill& drill, const reason::DrillTime& time);
@@ -30,10 +33,15 @@ class HomePanels {
 
  private:
   enum class Ground { kPaper, kTint };
+  using Scene = std::shared_ptr<const figure::Scene>;
   NodeId paragraph() { return b_.node(parent_, Role::kP); }
   Owner paragraph_owner() { return Owner::of(paragraph()); }
   Length inner_width(Length outer) const;
 
+  std::vector<Scene> scenes_of(const plan::Drill& drill) const;
+  Size most_of(std::size_t count, Length width) const;
+  Length figure_column() const;
+  Block figures(const std::vector<Scene>& scenes, Length width, Length height);
   Block number_and(Block words, Owner owner);
   Block name(const plan::Drill& drill);
   std::vector<Block> choice_lines(const plan::Drill& drill);

@@ -124,15 +124,27 @@ class HomeWriter {
 
   // Drills two by two into rows; whatever stands between them ends the row.
   void add_steps(const reason::PartTime& part, page::Section& section) {
-    std::vector<Block> waiting;
-    Span origin;
+    struct Waiting {
+      const plan::Drill* drill;
+      const reason::DrillTime* time;
+    };
+    std::vector<Waiting> waiting;
     const auto add = [&](Block block, Span where) {
       page::Slab slab{std::move(block), panels_.gap()};
       slab.origin = where;
       section.slabs.push_back(std::move(slab));
     };
     const auto flush = [&] {
-      if (!waiting.empty()) add(panel_row(std::move(waiting)), origin);
+      if (waiting.empty()) return;
+      Length figures;
+      for (const Waiting& one : waiting) {
+        figures = std::max(figures, panels_.figure_height(*one.drill));
+      }
+      std::vector<Block> panels;
+      for (const Waiting& one : waiting) {
+        panels.push_back(panels_.drill(*one.drill, *one.time, figures));
+      }
+      add(panel_row(std::move(panels)), waiting.front().drill->span);
       waiting.clear();
     };
     std::size_t next_drill = 0;
@@ -145,8 +157,7 @@ class HomeWriter {
           for (Block& frame : panels_.circuit(*drill, time)) add(std::move(frame), drill->span);
           continue;
         }
-        if (waiting.empty()) origin = drill->span;
-        waiting.push_back(panels_.drill(*drill, time));
+        waiting.push_back({drill, &time});
         if (!panels_.two_columns() || waiting.size() == 2) flush();
       } else if (const auto* move = std::get_if<plan::KitMove>(&steps[i])) {
         flush();

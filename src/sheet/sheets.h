@@ -8,6 +8,7 @@
 
 #include "base/date.h"
 #include "base/diagnostic.h"
+#include "figure/catalogue.h"
 #include "page/display_list.h"
 #include "plan/model.h"
 #include "reason/timetable.h"
@@ -27,6 +28,7 @@ struct Context {
   std::optional<Date> revision_date;  ///< printed beside the revision
   std::optional<std::int64_t> created;
   std::string producer;
+  const figure::Drawings* drawings = nullptr;  ///< none: sheets without figures
 };
 
 /// Sets the sheet. What does not fit or cannot be shown is reported (`text-overflow`,

@@ -25,6 +25,10 @@ constexpr std::array<std::string_view, kTextRoles> kRoleNames = {
 constexpr std::array<std::string_view, kUses> kUseNames = {"ink",  "soft", "line",
                                                            "hair", "tint", "paper"};
 
+// In the order of figure::Ink; the last, paper, is the sheet's.
+constexpr std::array<std::string_view, figure::kInks - 1> kInkNames = {
+    "body", "far", "suit", "far-suit", "thing", "edge", "accent", "ghost"};
+
 /// Reads keys of one map and notices those nobody asked for.
 class MapReader {
  public:
@@ -157,6 +161,7 @@ Look read_look(MapReader& theme, std::string_view key) {
   look.part_space = reader.points("part-space");
   look.tick_box = reader.millimetres("tick-box");
   if (look.tick_box < Length::mm(2)) reader.fail(node->span, "‘tick-box’ must be 2 mm or more");
+  look.figure = reader.millimetres("figure");
   look.radius = reader.points("radius");
   look.line_width = reader.points("line");
   look.hair_width = reader.points("hair");
@@ -178,6 +183,21 @@ Look read_look(MapReader& theme, std::string_view key) {
   return look;
 }
 
+// A map of names to colours, in the order of the names.
+template <class Names, class Colours>
+void read_colours(MapReader& theme, std::string_view key, const Names& known, Colours& out) {
+  const YamlNode* map = theme.get(key);
+  if (map == nullptr) return;
+  MapReader names(*map, std::string(key), theme.diagnostics());
+  for (std::size_t i = 0; i < known.size(); ++i) {
+    const YamlNode* node = names.get(known[i]);
+    if (node == nullptr) continue;
+    const auto colour = parse_colour(node->text);
+    if (!colour) names.fail(node->span, "a colour is written '#1b2733', in quotes");
+    out[i] = colour.value_or(kBlack);
+  }
+}
+
 }  // namespace
 
 Look Look::scaled(double factor) const {
@@ -192,6 +212,7 @@ Look Look::scaled(double factor) const {
     *length = length->scaled(factor);
   }
   out.tick_box = std::max(tick_box, tick_box.scaled(factor));
+  out.figure = figure.scaled(factor);
   return out;
 }
 
@@ -201,16 +222,9 @@ std::shared_ptr<const Theme> read_theme(const SourcePtr& source, Diagnostics& di
   if (const auto root = source::read_yaml(source, found)) {
     MapReader reader(*root, "theme", found);
     theme->name = reader.word("name");
-    if (const YamlNode* colours = reader.get("colours")) {
-      MapReader names(*colours, "colours", found);
-      for (std::size_t i = 0; i < kUses; ++i) {
-        const YamlNode* node = names.get(kUseNames[i]);
-        if (node == nullptr) continue;
-        const auto colour = parse_colour(node->text);
-        if (!colour) names.fail(node->span, "a colour is written '#1b2733', in quotes");
-        theme->colours[i] = colour.value_or(kBlack);
-      }
-    }
+    read_colours(reader, "colours", kUseNames, theme->colours);
+    read_colours(reader, "figures", kInkNames, theme->inks);
+    theme->inks.back() = theme->colour(Use::kPaper);
     theme->card = read_look(reader, "card");
     theme->home = read_look(reader, "home");
   }

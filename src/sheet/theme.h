@@ -15,6 +15,7 @@
 #include "base/diagnostic.h"
 #include "base/geometry.h"
 #include "base/paper.h"
+#include "figure/scene.h"
 #include "type/fonts.h"
 
 namespace chalkleaf::sheet {
@@ -67,6 +68,7 @@ struct Look {
   Length row_padding;  ///< above and below a row of the card, inside a panel of the home sheet
   Length part_space;   ///< before a part's heading
   Length tick_box;     ///< side of a box to tick
+  Length figure;       ///< a figure is at most so high
   Length radius;       ///< of boxes and panels
   Length line_width;   ///< of what must be seen
   Length hair_width;
@@ -80,6 +82,7 @@ struct Look {
 struct Theme {
   std::string name;
   std::array<Colour, kUses> colours;
+  figure::Palette inks{};  ///< of the figures
   Look card;
   Look home;
 

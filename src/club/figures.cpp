@@ -1,0 +1,84 @@
+#include "club/figures.h"
+
+#include <algorithm>
+
+#include "club/places.h"
+#include "source/read.h"
+
+namespace chalkleaf::club {
+namespace {
+
+constexpr std::size_t kMostFiles = 200;
+
+bool is_figure_file(const std::string& name) {
+  return !name.starts_with('.') && (name.ends_with(".yaml") || name.ends_with(".yml"));
+}
+
+}  // namespace
+
+void take_figures(const FileSystem& files, const std::string& folder, const std::string& shown,
+                  bool replaces, figure::Descriptions& descriptions,
+                  std::vector<SourcePtr>& sources, Diagnostics& diagnostics) {
+  const FileKind kind = files.kind(folder);
+  if (kind == FileKind::kNothing) return;
+  const auto real = files.real_path(folder);
+  if (kind != FileKind::kFolder || !real || *real != folder) {
+    const bool link = kind == FileKind::kFolder;
+    return diagnostics.error(
+        link ? "outside-folder" : "unreadable-file", {},
+        shown + (link ? " is a link, and links to folders are not followed" : " is not a folder"),
+        "keep the club's figures in a folder ‘figures’");
+  }
+  const auto entries = files.list(folder);
+  if (!entries) {
+    return diagnostics.error("unreadable-file", {},
+                             shown + " cannot be read: " + entries.error().message);
+  }
+  std::vector<std::string> names;
+  for (const FolderEntry& entry : *entries) {
+    if (entry.kind != FileKind::kFile || !is_figure_file(entry.name)) continue;
+    const std::string path = join_path(folder, entry.name);
+    const auto target = files.real_path(path);
+    if (entry.is_link && (!target || !is_within(*target, folder))) {
+      diagnostics.error("outside-folder", {},
+                        join_path(shown, entry.name) + " is a link that leads out of the folder",
+                        "put the file itself there");
+      continue;
+    }
+    names.push_back(entry.name);
+  }
+  std::sort(names.begin(), names.end());
+  if (names.size() > kMostFiles) {
+    diagnostics.error("unreadable-file", {},
+                      shown + " has more than " + std::to_string(kMostFiles) + " files of figures",
+                      "put several figures into one file");
+    names.resize(kMostFiles);
+  }
+  for (const std::string& name : names) {
+    const SourcePtr source =
+        source::load(files, join_path(folder, name), join_path(shown, name), diagnostics);
+    if (!source) continue;
+    sources.push_back(source);
+    diagnostics.keep(source);
+    descriptions.take(source, replaces, diagnostics);
+  }
+}
+
+Figures load_figures(const FileSystem& files, const std::string& data_folder,
+                     const std::string& club_folder, const std::string& standing,
+                     Diagnostics& diagnostics) {
+  Figures out;
+  figure::Descriptions descriptions;
+  const std::string shipped = join_path(data_folder, "themes/figures");
+  take_figures(files, shipped, shipped, false, descriptions, out.sources, diagnostics);
+  if (!club_folder.empty()) {
+    const std::string own = join_path(club_folder, "figures");
+    take_figures(files, own, path_from(standing, own), true, descriptions, out.sources,
+                 diagnostics);
+  }
+  out.catalogue = std::make_unique<const figure::Catalogue>(descriptions.resolve(diagnostics));
+  out.drawings = std::make_unique<const figure::Drawings>(*out.catalogue);
+  return out;
+}
+
+}  // namespace chalkleaf::club

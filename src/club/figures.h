@@ -1,0 +1,37 @@
+// The figures a club can draw: those that ship with the program, and its own `figures/*.yaml`.
+//
+// Tested by tests/club/figures_test.cpp.
+#pragma once
+
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "base/diagnostic.h"
+#include "base/files.h"
+#include "figure/catalogue.h"
+#include "figure/read.h"
+
+namespace chalkleaf::club {
+
+/// A club's catalogue and what is drawn from it.
+struct Figures {
+  std::unique_ptr<const figure::Catalogue> catalogue;
+  std::unique_ptr<const figure::Drawings> drawings;
+  std::vector<SourcePtr> sources;  ///< the files spans of figures point into
+};
+
+/// Adds every `*.yaml` of a folder, in the order of their names. A folder that is not there is
+/// empty. `shown` is how the folder is named in messages.
+void take_figures(const FileSystem& files, const std::string& folder, const std::string& shown,
+                  bool replaces, figure::Descriptions& descriptions,
+                  std::vector<SourcePtr>& sources, Diagnostics& diagnostics);
+
+/// The catalogue of a club: the shipped figures, and those of `club_folder` over them (empty: no
+/// club). What is wrong with a file is reported, and with it only the figures concerned are
+/// missing.
+Figures load_figures(const FileSystem& files, const std::string& data_folder,
+                     const std::string& club_folder, const std::string& standing,
+                     Diagnostics& diagnostics);
+
+}  // namespace chalkleaf::club

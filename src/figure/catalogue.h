@@ -1,0 +1,66 @@
+// All figures of a club, found by name, and their drawings, made once for each age.
+//
+// Tested by tests/figure/catalogue_test.cpp.
+#pragma once
+
+#include <map>
+#include <memory>
+#include <mutex>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "figure/pose.h"
+#include "figure/scene.h"
+
+namespace chalkleaf::figure {
+
+/// Read-only once made; safe to share between threads.
+class Catalogue {
+ public:
+  Catalogue() = default;
+  explicit Catalogue(std::vector<Figure> figures);
+  Catalogue(const Catalogue&) = delete;  // drawings point into it
+  Catalogue& operator=(const Catalogue&) = delete;
+
+  const std::vector<Figure>& all() const { return figures_; }
+  /// By name or other name, ignoring ASCII case.
+  const Figure* find(std::string_view name) const;
+  std::optional<std::string> closest(std::string_view name) const;
+
+ private:
+  std::vector<Figure> figures_;
+  std::map<std::string, std::size_t, std::less<>> by_name_;  ///< in lower case
+};
+
+/// How much of a figure is drawn.
+enum class Extent {
+  kWhole,   ///< a movement with its ghost and arrow, a row with all its frames
+  kGlance,  ///< one pose, for where there is little room
+};
+
+/// Draws on demand and keeps what it has drawn. One for a run; safe to share between threads, since
+/// a drawing depends on nothing but the figure and the age.
+class Drawings {
+ public:
+  /// `catalogue` must outlive it.
+  explicit Drawings(const Catalogue& catalogue) : catalogue_(catalogue) {}
+
+  const Catalogue& catalogue() const { return catalogue_; }
+  /// Null when there is no such figure. `years` is rounded to a whole number.
+  std::shared_ptr<const Scene> find(std::string_view name, double years, Extent extent) const;
+
+ private:
+  struct Key {
+    const Figure* figure;
+    int years;
+    Extent extent;
+    auto operator<=>(const Key&) const = default;
+  };
+  const Catalogue& catalogue_;
+  mutable std::mutex mutex_;
+  mutable std::map<Key, std::shared_ptr<const Scene>> drawn_;
+};
+
+}  // namespace chalkleaf::figure

@@ -1,0 +1,112 @@
+// A drawing of figure's on a sheet: scaled to its place, coloured by the theme, a Figure with its
+// words.
+//
+// Drawings of one sheet have one scale, so that the same child is the same size in every panel;
+// only what is too wide or too high for its place is smaller. Tested by
+// tests/sheet/figure_block_test.cpp.
+#include <algorithm>
+
+#include "sheet/builder.h"
+
+namespace chalkleaf::sheet {
+namespace {
+
+// A standing child with hanging arms, about: as high as the look's figures are.
+constexpr double kMetresHigh = 1.3;
+// Without a group's ages: a child between the ages of most groups.
+constexpr double kUsualAge = 10;
+
+double age_of(const plan::Session& session) {
+  if (!session.group || !session.group->youngest) return kUsualAge;
+  const int youngest = session.group->youngest->value;
+  const int oldest = session.group->oldest ? session.group->oldest->value : youngest;
+  return (youngest + oldest) / 2.0;
+}
+
+// Room below the frames of a row for their numbers.
+Length number_height(const Look& look) { return look.text(TextRole::kFine).leading; }
+
+}  // namespace
+
+std::shared_ptr<const figure::Scene> Builder::scene(std::string_view name,
+                                                    const plan::Session& session,
+                                                    figure::Extent extent) const {
+  if (context_.drawings == nullptr || name.empty()) return nullptr;
+  return context_.drawings->find(name, age_of(session), extent);
+}
+
+Size Builder::figure_size(const figure::Scene& scene, Size most) const {
+  const double width = std::max(scene.box.width(), 0.01);
+  const double height = std::max(scene.box.height(), 0.01);
+  const Length numbers = scene.frames.empty() ? Length() : number_height(look_);
+  const double metre = std::min({look_.figure.in_pt() / kMetresHigh, most.width.in_pt() / width,
+                                 std::max(0.0, (most.height - numbers).in_pt()) / height});
+  return {Length::pt(width * metre), Length::pt(height * metre) + numbers};
+}
+
+Block Builder::figure(const figure::Scene& scene, Size size, NodeId parent) {
+  const NodeId id = node(parent, Role::kFigure);
+  at(id).alternative_text = scene.alternative;
+  const Length numbers = scene.frames.empty() ? Length() : number_height(look_);
+  const double metre = size.width.in_pt() / std::max(scene.box.width(), 0.01);
+  const auto spot = [&](const figure::Spot& s) {
+    return Point{Length::pt((s.x - scene.box.left) * metre),
+                 Length::pt((scene.box.top - s.y) * metre)};
+  };
+  const auto ink = [&](figure::Ink which) {
+    return context_.theme.inks[static_cast<std::size_t>(which)];
+  };
+  page::DrawingBlock drawing;
+  drawing.size = {size.width, size.height - numbers};
+  for (const figure::Shape& shape : scene.shapes) {
+    page::PathItem item;
+    item.owner = Owner::of(id);
+    item.steps.reserve(shape.steps.size());
+    for (const figure::Step& step : shape.steps) {
+      switch (step.kind) {
+        case figure::Step::Kind::kMove:
+          item.steps.push_back({page::PathStep::Kind::kMove, spot(step.a), {}, {}});
+          break;
+        case figure::Step::Kind::kLine:
+          item.steps.push_back({page::PathStep::Kind::kLine, spot(step.a), {}, {}});
+          break;
+        case figure::Step::Kind::kCurve:
+          item.steps.push_back(
+              {page::PathStep::Kind::kCurve, spot(step.a), spot(step.b), spot(step.c)});
+          break;
+        case figure::Step::Kind::kClose:
+          item.steps.push_back({page::PathStep::Kind::kClose, {}, {}, {}});
+          break;
+      }
+    }
+    if (shape.fill) item.fill = ink(*shape.fill);
+    if (shape.line) {
+      page::Stroke stroke{ink(*shape.line), Length::pt(shape.width * metre), true, {}};
+      if (shape.dash > 0) {
+        stroke.dashes = {Length::pt(shape.dash * metre), Length::pt(shape.dash * metre)};
+      }
+      item.stroke = std::move(stroke);
+    }
+    drawing.paths.push_back(std::move(item));
+  }
+  if (scene.frames.empty()) return {std::move(drawing)};
+
+  // The frames' numbers, each under its frame: marks of the same figure.
+  page::RowBlock row;
+  Length begin;
+  for (std::size_t i = 0; i < scene.frames.size(); ++i) {
+    const bool last = i + 1 == scene.frames.size();
+    const double middle = last ? scene.box.right : (scene.frames[i] + scene.frames[i + 1]) / 2;
+    const Length end = last ? size.width : Length::pt((middle - scene.box.left) * metre);
+    row.cells.push_back(
+        {page::Track::fixed(end - begin),
+         text(TextRole::kFine, std::to_string(i + 1), Owner::of(id), {}, page::Align::kCentre)});
+    begin = end;
+  }
+  std::vector<Block> both;
+  both.push_back({std::move(drawing)});
+  both.push_back({std::move(row)});
+  return stack(std::move(both));
+}
+
+}  // namespace chalkleaf::sheet
