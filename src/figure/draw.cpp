@@ -175,10 +175,13 @@ class Artist {
     }
     add_smooth(steps, outline);
     const Vec nose = s_.head + f.forward * (deep * 1.02) - f.up * (high * 0.18);
-    if (nose.z - s_.head.z < deep * 0.7) {
-      add_limb(steps, flat(s_.head + f.forward * (deep * 0.6) - f.up * (high * 0.05)), high * 0.2,
-               flat(nose), high * 0.11);
-    }
+    const double turned = (nose.z - s_.head.z) / deep;  // 0 in profile, 1 to the viewer
+    Steps tip;
+    add_limb(tip, flat(s_.head + f.forward * (deep * 0.6) - f.up * (high * 0.05)), high * 0.2,
+             flat(nose), high * 0.11);
+    // Within the outline it is parted from it, so that a turned head is seen to be turned.
+    const bool own = turned > 0.25 && turned < 0.9;
+    if (turned <= 0.25 && turned > -0.5) steps.insert(steps.end(), tip.begin(), tip.end());
     Steps knot;
     const Vec at = s_.head - f.forward * (deep * 0.66) + f.up * (high * 0.98);
     add_circle(knot, flat(at), 0.027 * k);
@@ -189,6 +192,11 @@ class Artist {
       out.pieces = {std::move(hair), std::move(head)};
     } else {
       out.pieces = {std::move(head), std::move(hair)};
+    }
+    if (own) {
+      Steps round;
+      add_circle(round, flat(nose), high * 0.15);
+      out.pieces.push_back({std::move(round), Ink::kBody, false});
     }
     return out;
   }

@@ -186,6 +186,33 @@ double lowest(const Body& body, const Skeleton& s) {
   return out;
 }
 
+LowestPart lowest_part(const Body& body, const Skeleton& s) {
+  const Flesh f(body);
+  LowestPart out{"head", std::nullopt, head_lowest(f, s)};
+  const auto take = [&](std::string_view name, std::optional<Side> side, double height) {
+    if (height < out.height) out = {name, side, height};
+  };
+  for (std::size_t i = 0; i < kSlices; ++i) {
+    const double facing = s.trunk[i].frame.forward.y;
+    const std::string_view name = facing > 0.3    ? "back"
+                                  : facing < -0.3 ? "front"
+                                  : i < 3         ? "seat"
+                                                  : "side";
+    take(name, std::nullopt, s.trunk[i].at.y - reach_of(s.trunk[i], kDown));
+  }
+  for (const Side side : kSides) {
+    const ArmPoints& a = s.arm(side);
+    const LegPoints& l = s.leg(side);
+    take("shoulder", side, a.shoulder.y - f.shoulder);
+    take("elbow", side, a.elbow.y - f.elbow);
+    take("hand", side, lowest(body, s, Part::kHands, side));
+    take("hip", side, l.hip.y - f.hip);
+    take("knee", side, l.knee.y - f.knee);
+    take("foot", side, foot_lowest(f, l));
+  }
+  return out;
+}
+
 Footing footing(const Body& body, const Skeleton& s, Part part, Side side) {
   const Flesh f(body);
   const ArmPoints& arm = s.arm(side);

@@ -55,6 +55,13 @@ struct Flesh {
 double lowest(const Body& body, const Skeleton& skeleton, Part part, Side side);
 /// The lowest height of anything of the body.
 double lowest(const Body& body, const Skeleton& skeleton);
+/// The part that is lowest, and how low.
+struct LowestPart {
+  std::string_view name;  ///< as a coach says it; those that can bear by the names of pose files
+  std::optional<Side> side;
+  double height = 0;
+};
+LowestPart lowest_part(const Body& body, const Skeleton& skeleton);
 /// How far a slice of the trunk reaches in a direction of length 1.
 double reach_of(const TrunkSlice& slice, const Vec& direction);
 /// The same of the head.

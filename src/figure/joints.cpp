@@ -4,9 +4,9 @@ namespace chalkleaf::figure {
 namespace {
 
 constexpr std::array<std::string_view, kJoints> kNames = {
-    "spine",    "spine side",   "spine turn",    "neck",  "neck side", "neck turn",
-    "shoulder", "shoulder out", "shoulder turn", "elbow", "wrist",     "hip",
-    "hip out",  "hip turn",     "knee",          "ankle", "toes"};
+    "spine",    "spine side",   "spine turn",    "neck",          "neck side", "neck turn",
+    "shoulder", "shoulder out", "shoulder turn", "shoulder lift", "elbow",     "wrist",
+    "hip",      "hip out",      "hip turn",      "knee",          "ankle",     "toes"};
 
 }  // namespace
 

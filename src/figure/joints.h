@@ -28,6 +28,7 @@ enum class Joint : std::size_t {
   kShoulder,      ///< forwards and up: 90 forward, 180 overhead
   kShoulderOut,   ///< sideways: 90 level with the shoulder
   kShoulderTurn,  ///< about the arm, outwards
+  kShoulderLift,  ///< the blade up to the ear; pressed down is below 0
   kElbow,
   kWrist,    ///< towards the palm's side of a hanging arm's front
   kHip,      ///< forwards and up
@@ -37,7 +38,7 @@ enum class Joint : std::size_t {
   kAnkle,  ///< toes up; pointed is below 0
   kToes,   ///< toes up against the foot
 };
-inline constexpr std::size_t kJoints = 17;
+inline constexpr std::size_t kJoints = 18;
 inline constexpr std::size_t kFirstLimbJoint = static_cast<std::size_t>(Joint::kShoulder);
 
 /// `hip out`

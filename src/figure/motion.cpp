@@ -5,6 +5,8 @@
 #include <functional>
 #include <optional>
 
+#include "figure/props.h"
+
 namespace chalkleaf::figure {
 namespace {
 
@@ -52,9 +54,14 @@ double middle_of(const Solved& solved, const Contact& contact) {
 
 void align(const Pose& earlier_pose, const Solved& earlier, const Pose& later_pose, Solved& later) {
   const auto same = shared(earlier_pose, later_pose);
-  const double by = same ? middle_of(earlier, *same) - middle_of(later, *same)
-                         : earlier.skeleton.trunk[0].at.x - later.skeleton.trunk[0].at.x;
-  later.skeleton.move({by, 0, 0});
+  const Vec hips = earlier.skeleton.trunk[0].at - later.skeleton.trunk[0].at;
+  if (same && same->on == Prop::kBar) {
+    // A bar stays where it is, in height too.
+    return later.skeleton.move(bar_place(earlier_pose, earlier) - bar_place(later_pose, later));
+  }
+  // What rests on a seat or a back covers more ground in one pose than in another.
+  const bool exact = same && is_limb(same->part);
+  later.skeleton.move({exact ? middle_of(earlier, *same) - middle_of(later, *same) : hips.x, 0, 0});
 }
 
 Solved between(const Pose& pose_a, const Solved& a, const Pose& pose_b, const Solved& b, double t) {

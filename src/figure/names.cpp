@@ -8,8 +8,8 @@ namespace chalkleaf::figure {
 namespace {
 
 constexpr std::array<std::string_view, kProps> kPropNames = {
-    "floor", "line",    "beam",  "mat",   "bench", "block", "chair", "wall",
-    "bar",   "doorway", "stick", "towel", "band",  "ball",  "rope",  "books"};
+    "floor",   "line",  "beam",  "mat",  "bench", "block", "chair", "wall",      "bar",
+    "doorway", "stick", "towel", "band", "ball",  "rope",  "books", "crash mat", "box"};
 
 constexpr std::array<std::string_view, kTargets> kTargetNames = {
     "hips", "thighs", "knees",     "shins",  "ankles", "heels", "toes",         "head",

@@ -42,8 +42,10 @@ enum class Prop {
   kBall,
   kRope,
   kBooks,
+  kCrashMat,
+  kBox,
 };
-inline constexpr std::size_t kProps = 16;
+inline constexpr std::size_t kProps = 18;
 std::string_view prop_name(Prop prop);
 const std::vector<std::string>& prop_names();
 std::optional<Prop> read_prop(std::string_view text);
@@ -120,11 +122,13 @@ struct Figure {
   std::string family;       ///< of its file: a heading of the contact sheet
   std::vector<Pose> poses;  ///< one, or the key poses of a movement in order; never empty
   Show show = Show::kArrow;
-  std::vector<Speed> tempo;  ///< there, and back
-  bool returns = false;      ///< the movement goes back to its start
-  std::string moves;         ///< the part whose path is drawn; empty: the one that travels most
-  Word alternative;          ///< a text for who cannot see it; empty: made from the pose
-  std::vector<Word> also;    ///< other names it is found by
+  std::vector<Speed> tempo;        ///< there, and back
+  bool returns = false;            ///< the movement goes back to its start
+  std::vector<std::string> moves;  ///< parts whose paths are drawn; none: the one that travels most
+  std::vector<std::string> circles;  ///< parts that go round where they are: `near hand`, `hips`
+  std::string turns;                 ///< what turns about the upright axis: head, chest or body
+  Word alternative;                  ///< a text for who cannot see it; empty: made from the pose
+  std::vector<Word> also;            ///< other names it is found by
 };
 
 }  // namespace chalkleaf::figure

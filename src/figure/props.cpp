@@ -85,9 +85,38 @@ void draw_block(const Pose& pose, const Solved& solved, Prop prop, Scene& scene)
   const double top = surface_height(prop);
   const double middle = (at.left + at.right) / 2;
   const double half = std::max(prop == Prop::kBooks ? 0.12 : 0.22, (at.right - at.left) / 2 + 0.03);
+  if (prop == Prop::kCrashMat) {
+    const double wide = std::max(0.5, (at.right - at.left) / 2 + 0.12);
+    return board(scene, {middle - wide, middle + wide, 0, top}, 0.05);
+  }
+  if (prop == Prop::kBox) {
+    Steps sides;
+    add_polygon(sides, {{middle - half * 1.15, kEdgeWidth / 2},
+                        {middle + half * 1.15, kEdgeWidth / 2},
+                        {middle + half, top - 0.06},
+                        {middle - half, top - 0.06}});
+    thing(scene, std::move(sides));
+    return board(scene, {middle - half, middle + half, top - 0.09, top}, 0.03);
+  }
   if (prop == Prop::kBlock) return board(scene, {middle - half, middle + half, 0, top}, 0.02);
   board(scene, {middle - half, middle + half, 0, top / 2}, 0.006);
   board(scene, {middle - half + 0.015, middle + half - 0.02, top / 2, top}, 0.006);
+}
+
+// Behind who faces the viewer.
+void draw_wall_behind(const Solved& solved, Scene& scene) {
+  const Skeleton& s = solved.skeleton;
+  Box box;
+  for (const ArmPoints& a : s.arms) {
+    box.take({a.tip.x, a.tip.y}, 0.1);
+    box.take({a.elbow.x, a.elbow.y}, 0.1);
+  }
+  for (const LegPoints& l : s.legs) box.take({l.toe.x, l.toe.y}, 0.1);
+  box.take({s.head.x, s.head.y}, 0.2);
+  box.bottom = 0;
+  Steps steps;
+  add_rounded(steps, box, 0.01);
+  scene.add({std::move(steps), Ink::kProp, std::nullopt, 0, 0});
 }
 
 /// The upright plane of a wall, and on which side of it the room is.
@@ -167,6 +196,19 @@ void draw_bar(const Pose& pose, const Solved& solved, Scene& scene) {
   scene.add({std::move(steps), Ink::kEdge, std::nullopt, 0, 0});
 }
 
+// Under what bears first, the middle of both sides of it.
+double middle_of_first(const Pose& pose, const Solved& solved) {
+  if (pose.contacts.empty()) return solved.skeleton.trunk[0].at.x;
+  const Contact& first = pose.contacts.front();
+  Footing all{1e9, -1e9};
+  for (const Side side : kSides) {
+    if (first.side && *first.side != side) continue;
+    const Footing one = footing(solved.body, solved.skeleton, first.part, side);
+    all = {std::min(all.left, one.left), std::max(all.right, one.right)};
+  }
+  return (all.left + all.right) / 2;
+}
+
 }  // namespace
 
 bool has_ground(const Pose& pose) { return !on(pose, Prop::kBar) && pose.view != View::kAbove; }
@@ -190,10 +232,12 @@ Vec bar_place(const Pose& pose, const Solved& solved) {
 }
 
 void draw_things_behind(const Pose& pose, const Solved& solved, Scene& scene) {
-  if (on(pose, Prop::kWall) || on(pose, Prop::kDoorway)) draw_wall(pose, solved, scene);
+  if (on(pose, Prop::kWall) || on(pose, Prop::kDoorway)) {
+    is_frontal(pose) ? draw_wall_behind(solved, scene) : draw_wall(pose, solved, scene);
+  }
   if (on(pose, Prop::kChair)) draw_chair(pose, solved, scene);
   if (on(pose, Prop::kBench)) draw_bench(pose, solved, scene);
-  for (const Prop prop : {Prop::kBlock, Prop::kBooks}) {
+  for (const Prop prop : {Prop::kBlock, Prop::kBooks, Prop::kCrashMat, Prop::kBox}) {
     if (on(pose, prop)) draw_block(pose, solved, prop, scene);
   }
   if (on(pose, Prop::kBar) && is_frontal(pose)) draw_bar(pose, solved, scene);
@@ -211,7 +255,7 @@ void draw_things_held(const Pose& pose, const Solved& solved, Scene& scene) {
   const double apart = std::sqrt(way.x * way.x + way.y * way.y);
   const auto held = [&](std::vector<Spot> spots, double width) {
     line(scene, spots, Ink::kPaper, width + 0.018);
-    line(scene, spots, Ink::kAccent, width);
+    line(scene, spots, Ink::kHeld, width);
   };
   switch (*pose.holds) {
     case Prop::kStick: {
@@ -230,7 +274,7 @@ void draw_things_held(const Pose& pose, const Solved& solved, Scene& scene) {
       Steps steps;
       add_circle(steps, middle, 0.10);
       scene.add({steps, std::nullopt, Ink::kPaper, 0.02, 0});
-      scene.add({std::move(steps), Ink::kAccent, std::nullopt, 0, 0});
+      scene.add({std::move(steps), Ink::kHeld, std::nullopt, 0, 0});
       return;
     }
     case Prop::kRope: {
@@ -259,8 +303,9 @@ void draw_ground(const Pose& pose, const Solved& solved, double left, double rig
     case Prop::kLine:
       line(scene, {{left, -half}, {right, -half}}, Ink::kEdge, kEdgeWidth);
       if (is_frontal(pose)) {
+        const double at = middle_of_first(pose, solved);
         Steps tape;
-        add_rounded(tape, {-0.03, 0.03, -0.02, 0}, 0.002);
+        add_rounded(tape, {at - 0.03, at + 0.03, -0.02, 0}, 0.002);
         scene.add({std::move(tape), Ink::kAccent, std::nullopt, 0, 0});
       } else {
         line(scene, {{left + 0.06, -0.011}, {right - 0.06, -0.011}}, Ink::kAccent, 0.022);
@@ -269,14 +314,7 @@ void draw_ground(const Pose& pose, const Solved& solved, double left, double rig
     case Prop::kBeam: {
       if (is_frontal(pose)) {
         // Ten centimetres wide, seen from its end.
-        double middle = 0;
-        for (const LegPoints& leg : solved.skeleton.legs) middle += leg.ball.x / 2;
-        if (!pose.contacts.empty()) {
-          const Contact& c = pose.contacts.front();
-          const Footing f =
-              footing(solved.body, solved.skeleton, c.part, c.side.value_or(Side::kRight));
-          if (c.side) middle = (f.left + f.right) / 2;
-        }
+        const double middle = middle_of_first(pose, solved);
         board(scene, {middle - 0.05, middle + 0.05, -0.13, 0}, 0.012);
         return;
       }

@@ -9,7 +9,7 @@ namespace {
 constexpr Side other(Side side) { return side == Side::kRight ? Side::kLeft : Side::kRight; }
 
 // Where the middle of the palm goes.
-Vec place_of(const Reach& reach, const Vec& bar, const Solved& solved) {
+Vec place_of(const Reach& reach, const Vec& bar, const Skeleton& posed, const Solved& solved) {
   const Skeleton& s = solved.skeleton;
   const Flesh f(solved.body);
   const Side side = reach.side.value_or(reach.hand);
@@ -53,8 +53,12 @@ Vec place_of(const Reach& reach, const Vec& bar, const Solved& solved) {
     case Target::kElbows:
       return s.arm(reach.side.value_or(other(reach.hand))).elbow;
     case Target::kHands: {
-      const ArmPoints& arm = s.arm(other(reach.hand));
-      return mix(arm.wrist, arm.tip, 0.5);
+      // Both palms meet half way between where the written angles put them.
+      const auto palm = [&](Side hand) {
+        const ArmPoints& arm = posed.arm(hand);
+        return mix(arm.wrist, arm.tip, 0.5);
+      };
+      return mix(palm(Side::kRight), palm(Side::kLeft), 0.5);
     }
     case Target::kBar:
       return bar + Vec{0, 0, s.arm(reach.hand).shoulder.z};
@@ -67,9 +71,10 @@ Vec place_of(const Reach& reach, const Vec& bar, const Solved& solved) {
 std::vector<OutOfReach> reach(const Pose& pose, const Vec& bar, Solved& solved) {
   std::vector<OutOfReach> missed;
   const Body& body = solved.body;
+  const Skeleton posed = solved.skeleton;
   for (const Reach& one : pose.reaches) {
     ArmPoints& arm = solved.skeleton.arm(one.hand);
-    const Vec goal = place_of(one, bar, solved);
+    const Vec goal = place_of(one, bar, posed, solved);
     const double upper = body.upper_arm;
     const double lower = body.forearm + body.hand * 0.5;
     const Vec way = goal - arm.shoulder;

@@ -9,6 +9,8 @@
 #include <set>
 
 #include "base/text.h"
+#include "figure/arrows.h"
+#include "figure/motion.h"
 #include "source/read.h"
 
 namespace chalkleaf::figure {
@@ -25,9 +27,9 @@ constexpr std::size_t kDeepest = 8;
 constexpr std::size_t kMostFollowed = 20'000;
 
 const std::vector<std::string> kKeys = {
-    "from",   "view",     "touches", "joints", "lean",   "tilt",    "turn",
-    "height", "hands on", "holds",   "ground", "adjust", "range",   "still",
-    "alt",    "also",     "frames",  "show",   "tempo",  "returns", "moves"};
+    "from",     "view",  "touches", "joints",  "lean",  "tilt",    "turn", "height",
+    "hands on", "holds", "ground",  "adjust",  "range", "still",   "alt",  "also",
+    "frames",   "show",  "tempo",   "returns", "moves", "circles", "turns"};
 
 std::string quoted(std::string_view word) { return "‘" + std::string(word) + "’"; }
 
@@ -345,11 +347,32 @@ class FigureReader {
     }
   }
 
+  // One name or a list of them.
+  void read_parts(const YamlNode& node, std::string_view key, const std::vector<std::string>& known,
+                  std::vector<std::string>& out) {
+    const YamlNode* value = get(node, key);
+    if (value == nullptr) return;
+    out.clear();
+    const auto add = [&](const YamlNode& item) {
+      if (std::find(known.begin(), known.end(), item.text) == known.end()) {
+        return bad(item.span, fmt::format("‘{}’ cannot be shown by an arrow here", item.text),
+                   hint_for(item.text, known));
+      }
+      if (out.size() < kMostFrames) out.push_back(item.text);
+    };
+    if (value->is_scalar()) add(*value);
+    for (const YamlNode& item : value->items) add(item);
+  }
+
   void read_movement(const YamlNode& node, Figure& figure, const Pose& pose,
                      std::vector<std::string>& trail) {
     choose<Show>(node, "show", {{"arrow", Show::kArrow}, {"row", Show::kRow}}, figure.show);
     figure.returns = yes(node, "returns", figure.returns);
-    if (const YamlNode* moves = get(node, "moves")) figure.moves = moves->text;
+    read_parts(node, "moves", travelling_parts(), figure.moves);
+    read_parts(node, "circles", circling_parts(), figure.circles);
+    std::vector<std::string> turns;
+    read_parts(node, "turns", turning_parts(), turns);
+    if (!turns.empty()) figure.turns = turns.front();
     if (const YamlNode* tempo = get(node, "tempo")) {
       const auto add = [&](const YamlNode& item) {
         if (item.text == "fast") return figure.tempo.push_back(Speed::kFast);

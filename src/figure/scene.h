@@ -36,11 +36,12 @@ enum class Ink {
   kFarSuit,
   kProp,    ///< surfaces of things
   kEdge,    ///< outlines of things, and the ground
-  kAccent,  ///< what is held, tape on the floor, arrows
+  kAccent,  ///< arrows, tape on the floor
+  kHeld,    ///< what is in the hands
   kGhost,   ///< outline of where a movement began
   kPaper,   ///< parts one thing from another
 };
-inline constexpr std::size_t kInks = 9;
+inline constexpr std::size_t kInks = 10;
 /// The colour of each ink.
 using Palette = std::array<Colour, kInks>;
 

@@ -1,5 +1,6 @@
 #include "figure/skeleton.h"
 
+#include <algorithm>
 #include <numeric>
 
 namespace chalkleaf::figure {
@@ -53,6 +54,9 @@ void place_arm(const Body& body, const Joints& joints, Side side, HandMode mode,
   // The joint lies a quarter of the upper arm's thickness inside the shoulder's edge.
   arm.shoulder =
       chest.at + chest.frame.right * (sign * (body.shoulder_width * 0.5 - 0.026 * body.stature));
+  // The blade turns about the breastbone, a tenth of the stature away.
+  const double lift = sine(Angle::degrees(joints.get(Joint::kShoulderLift, side)));
+  arm.shoulder += chest.frame.up * (0.1 * body.stature * lift);
   LimbFrame limb =
       swung(chest.frame, side, joints.get(Joint::kShoulder, side),
             joints.get(Joint::kShoulderOut, side), joints.get(Joint::kShoulderTurn, side));
@@ -72,6 +76,9 @@ void place_arm(const Body& body, const Joints& joints, Side side, HandMode mode,
     arm.knuckles = arm.wrist + Vec{0, body.hand * 0.5, 0};
     arm.tip = arm.wrist + Vec{0, body.hand * 0.94, 0};
     return;
+  }
+  if (mode == HandMode::kFlatOn) {
+    return lay_hand(body, arm, level(limb.along, level(chest.frame.forward, {1, 0, 0})));
   }
   const Vec front = level(limb.front, level(chest.frame.forward, {1, 0, 0}));
   lay_hand(body, arm, mode == HandMode::kFlat ? front : -front);
@@ -98,7 +105,15 @@ void place_foot(const Body& body, const Joints& joints, Side side, FootMode mode
     toes = level(forward + down * -0.5, {1, 0, 0});
     under = {0, -1, 0};
   } else {
-    turn(toes, under, Angle::degrees(-joints.get(Joint::kToes, side)));
+    double up = joints.get(Joint::kToes, side);
+    if (mode == FootMode::kFlat) {
+      up = 0;
+    } else if (up == 0) {
+      // A pointed foot curls its toes.
+      constexpr double kPointed = -40;
+      up = std::clamp((joints.get(Joint::kAnkle, side) - kPointed) * 2, -25.0, 0.0);
+    }
+    turn(toes, under, Angle::degrees(-up));
   }
   leg.toe = leg.ball + toes * (0.033 * k) + under * (0.004 * k);
 }

@@ -20,6 +20,7 @@ enum class HandMode {
   kFlat,      ///< on the ground, fingers forward
   kFlatBack,  ///< on the ground, fingers back
   kFlatUp,    ///< against a wall, fingers up
+  kFlatOn,    ///< on the ground, on from the forearm
   kGrip,      ///< round a bar, or what is held
 };
 

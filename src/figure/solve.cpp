@@ -53,6 +53,7 @@ JointName joint_for(const Pose& pose, const Equation& equation) {
     case Part::kKnees:
     case Part::kShins:
     case Part::kThighs:
+    case Part::kSeat:
       return {Joint::kHip, side};
     case Part::kHands:
     case Part::kFingersBack:
@@ -61,7 +62,6 @@ JointName joint_for(const Pose& pose, const Equation& equation) {
       return {Joint::kShoulder, side};
     case Part::kHead:
       return {Joint::kNeck, std::nullopt};
-    case Part::kSeat:
     case Part::kBack:
     case Part::kUpperBack:
     case Part::kFront:
@@ -244,6 +244,10 @@ double surface_height(Prop prop) {
       return 0.40;
     case Prop::kBooks:
       return 0.06;
+    case Prop::kCrashMat:
+      return 0.30;
+    case Prop::kBox:
+      return 0.70;
     default:
       return 0;
   }
@@ -315,7 +319,7 @@ Modes modes_of(const Pose& pose) {
                       : contact.on == Prop::kBar ? HandMode::kGrip
                                                  : HandMode::kFlat;
       }
-      if (contact.part == Part::kForearms) out.hand[i] = HandMode::kFlat;
+      if (contact.part == Part::kForearms) out.hand[i] = HandMode::kFlatOn;
       if (contact.part == Part::kFingersBack) out.hand[i] = HandMode::kFlatBack;
     }
   }

@@ -27,7 +27,7 @@ constexpr std::array<std::string_view, kUses> kUseNames = {"ink",  "soft", "line
 
 // In the order of figure::Ink; the last, paper, is the sheet's.
 constexpr std::array<std::string_view, figure::kInks - 1> kInkNames = {
-    "body", "far", "suit", "far-suit", "thing", "edge", "accent", "ghost"};
+    "body", "far", "suit", "far-suit", "thing", "edge", "accent", "held", "ghost"};
 
 /// Reads keys of one map and notices those nobody asked for.
 class MapReader {
