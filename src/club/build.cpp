@@ -133,7 +133,14 @@ std::optional<ClubTools> open_club(const Root& root, const Request& request,
     Diagnostics in_figures;
     out.figures = std::make_shared<const Figures>(load_figures(
         files, data_folder, root.is_club ? root.path : "", request.standing, in_figures));
+    reason::apply_choices(out.club, in_figures);
     found.append(in_figures);
+    Diagnostics named;
+    for (const plan::LibraryDrill& drill : out.drills->all()) {
+      reason::check_figures(drill, names_of(*out.figures->catalogue), named);
+    }
+    reason::apply_choices(out.club, named);
+    in_drills.append(named);
   }
   if (request.strictness == Strictness::kStrict) {
     found.make_strict();

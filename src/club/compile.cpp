@@ -62,6 +62,7 @@ std::unique_ptr<Studied> study(const PlanPaths& plan, const ClubTools& club,
   out->timetable = reason::timetable(out->session, club.club);
 
   begin(on_pass, "check");
+  if (club.figures) reason::check_figures(out->session, names_of(*club.figures->catalogue), found);
   reason::check(out->session, out->timetable, club.club, *club.drills, found);
   out->readable = true;
   return out;

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "club/places.h"
+#include "figure/truth.h"
 #include "source/read.h"
 
 namespace chalkleaf::club {
@@ -14,7 +15,25 @@ bool is_figure_file(const std::string& name) {
   return !name.starts_with('.') && (name.ends_with(".yaml") || name.ends_with(".yml"));
 }
 
+// The shipped figures are judged by our tests; a club's own at each run, for a child of usual age.
+void judge_own(const figure::Catalogue& catalogue, const std::vector<SourcePtr>& own,
+               Diagnostics& diagnostics) {
+  constexpr double kUsualAge = 10;
+  const figure::Body body = figure::Body::of_age(kUsualAge);
+  for (const figure::Figure& figure : catalogue.all()) {
+    const bool is_own = std::any_of(own.begin(), own.end(), [&](const SourcePtr& source) {
+      return source.get() == figure.name.span.source;
+    });
+    if (is_own) figure::check(figure, figure::show(figure, body), diagnostics);
+  }
+}
+
 }  // namespace
+
+reason::FigureNames names_of(const figure::Catalogue& catalogue) {
+  return {[&catalogue](std::string_view name) { return catalogue.find(name) != nullptr; },
+          [&catalogue](std::string_view name) { return catalogue.closest(name); }};
+}
 
 void take_figures(const FileSystem& files, const std::string& folder, const std::string& shown,
                   bool replaces, figure::Descriptions& descriptions,
@@ -71,12 +90,16 @@ Figures load_figures(const FileSystem& files, const std::string& data_folder,
   figure::Descriptions descriptions;
   const std::string shipped = join_path(data_folder, "themes/figures");
   take_figures(files, shipped, shipped, false, descriptions, out.sources, diagnostics);
+  const std::size_t shipped_files = out.sources.size();
   if (!club_folder.empty()) {
     const std::string own = join_path(club_folder, "figures");
     take_figures(files, own, path_from(standing, own), true, descriptions, out.sources,
                  diagnostics);
   }
   out.catalogue = std::make_unique<const figure::Catalogue>(descriptions.resolve(diagnostics));
+  judge_own(*out.catalogue,
+            {out.sources.begin() + static_cast<std::ptrdiff_t>(shipped_files), out.sources.end()},
+            diagnostics);
   out.drawings = std::make_unique<const figure::Drawings>(*out.catalogue);
   return out;
 }

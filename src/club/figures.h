@@ -11,6 +11,7 @@
 #include "base/files.h"
 #include "figure/catalogue.h"
 #include "figure/read.h"
+#include "reason/checks.h"
 
 namespace chalkleaf::club {
 
@@ -20,6 +21,9 @@ struct Figures {
   std::unique_ptr<const figure::Drawings> drawings;
   std::vector<SourcePtr> sources;  ///< the files spans of figures point into
 };
+
+/// What `reason` asks about a catalogue, which must outlive it.
+reason::FigureNames names_of(const figure::Catalogue& catalogue);
 
 /// Adds every `*.yaml` of a folder, in the order of their names. A folder that is not there is
 /// empty. `shown` is how the folder is named in messages.

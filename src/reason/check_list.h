@@ -18,6 +18,8 @@ std::vector<CheckInfo> session_checks();
 std::vector<CheckInfo> body_checks();
 /// Kit, the library, what a home has.
 std::vector<CheckInfo> kit_checks();
+/// Poses, and the names of figures.
+std::vector<CheckInfo> figure_list_checks();
 /// What cannot be read, found or printed. Not adjustable.
 std::vector<CheckInfo> writing_checks();
 

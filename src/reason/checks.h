@@ -2,6 +2,9 @@
 // Tested by tests/reason/checks_test.cpp and the cases in tests/cases.
 #pragma once
 
+#include <functional>
+#include <optional>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -35,6 +38,18 @@ void check_choices(const plan::Club& club, Diagnostics& diagnostics);
 /// off. `check` does it itself; this is for what is found elsewhere, such as `duplicate-drill` of
 /// the library.
 void apply_choices(const plan::Club& club, Diagnostics& diagnostics);
+
+/// What names of figures there are; `reason` does not see the figures themselves.
+struct FigureNames {
+  std::function<bool(std::string_view name)> has;
+  std::function<std::optional<std::string>(std::string_view name)> closest;
+};
+/// Finds drills of a session that name a figure which is not there (`unknown-figure`).
+void check_figures(const plan::Session& session, const FigureNames& figures,
+                   Diagnostics& diagnostics);
+/// The same of a drill of the library.
+void check_figures(const plan::LibraryDrill& drill, const FigureNames& figures,
+                   Diagnostics& diagnostics);
 
 /// Runs every check on a session whose parts are linked and whose drills have inherited from the
 /// club's library (plan::inherit). Then the severities the club has chosen are given to all
