@@ -71,14 +71,24 @@ void draw_arrow(const std::vector<Spot>& path, Speed speed, Scene& scene) {
   scene.add({std::move(wings), Ink::kAccent, std::nullopt, 0, 0});
 }
 
-// Beside the path, away from the body's middle, so that the arrow does not run through the limb.
+double length_of(const std::vector<Spot>& path) {
+  double whole = 0;
+  for (std::size_t i = 1; i < path.size(); ++i) whole += distance(path[i], path[i - 1]);
+  return whole;
+}
+
+// Beside the path, away from the body's middle, so that the arrow does not run through the limb; a
+// short one as a whole, or it would be bent.
 std::vector<Spot> beside(const std::vector<Spot>& path, Spot middle, double by) {
+  constexpr double kShort = 0.45;  // metres
+  const bool is_short = length_of(path) < kShort;
+  const auto away = [&](Spot from) {
+    const Spot way = from - middle;
+    return way * (by / std::max(1e-6, distance(from, middle)));
+  };
+  const Spot together = away(path[path.size() / 2]);
   std::vector<Spot> out;
-  for (const Spot& spot : path) {
-    const Spot way = spot - middle;
-    const double far = std::max(1e-6, distance(spot, middle));
-    out.push_back(spot + way * (by / far));
-  }
+  for (const Spot& spot : path) out.push_back(spot + (is_short ? together : away(spot)));
   return out;
 }
 
@@ -122,7 +132,10 @@ const std::vector<Ring>& rings() {
 std::vector<Spot> above_ground(std::vector<Spot> path, bool ground) {
   constexpr double kAir = 0.03;
   if (!ground) return path;
-  for (Spot& spot : path) spot.y = std::max(spot.y, kAir);
+  double lowest = path.front().y;
+  for (const Spot& spot : path) lowest = std::min(lowest, spot.y);
+  const double up = std::max(0.0, kAir - lowest);
+  for (Spot& spot : path) spot.y += up;
   return path;
 }
 

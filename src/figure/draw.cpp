@@ -148,13 +148,18 @@ class Artist {
     add_circle(steps, flat(pelvis.at - pelvis.frame.forward * (0.006 * body_.stature)),
                0.060 * body_.stature);
     for (const LegPoints& l : s_.legs) add_circle(steps, flat(l.hip), f_.hip);
-    // The neck is the body's, and lies behind the suit's edge.
-    Steps neck;
-    add_limb(neck, flat(s_.trunk[kSlices - 2].at), f_.neck, flat(mix(s_.neck, s_.head, 0.75)),
-             f_.neck * 0.9);
-    out.pieces.push_back({std::move(neck), Ink::kBody, false});
+    if (!head_is_behind()) out.pieces.push_back(neck());
     out.pieces.push_back({std::move(steps), Ink::kSuit, false});
     return out;
+  }
+
+  bool head_is_behind() const { return s_.head.z + nudge(2) < middle_.z + nudge(1); }
+  // Always behind the head and behind the suit's edge.
+  Piece neck() const {
+    Steps steps;
+    add_limb(steps, flat(s_.trunk[kSlices - 2].at), f_.neck, flat(mix(s_.neck, s_.head, 0.75)),
+             f_.neck * 0.9);
+    return {std::move(steps), Ink::kBody, false};
   }
 
   Layer head() const {
@@ -193,6 +198,7 @@ class Artist {
     } else {
       out.pieces = {std::move(head), std::move(hair)};
     }
+    if (head_is_behind()) out.pieces.insert(out.pieces.begin(), neck());
     if (own) {
       Steps round;
       add_circle(round, flat(nose), high * 0.15);

@@ -80,7 +80,9 @@ Solved between(const Pose& pose_a, const Solved& a, const Pose& pose_b, const So
         bears_from_below(same->on)
             ? surface_height(same->on) - lowest(out.body, out.skeleton, same->part, side)
             : 0;
-    out.skeleton.move({middle_of(a, *same) - middle_of(out, *same), up, 0});
+    // What lies on a back rolls over it; a hand or a foot stays where it is.
+    const double along = is_limb(same->part) ? middle_of(a, *same) - middle_of(out, *same) : 0;
+    out.skeleton.move({along, up, 0});
   }
   return out;
 }
@@ -93,6 +95,9 @@ std::vector<Spot> path_between(const Pose& pose_a, const Solved& a, const Pose& 
     way.push_back(between(pose_a, a, pose_b, b, static_cast<double>(i) / kSteps).skeleton);
   }
   way.push_back(b.skeleton);
+  if (pose_b.view == View::kAbove) {
+    for (Skeleton& s : way) s.tip_to_viewer();
+  }
   std::vector<Spot> best;
   double farthest = -1;
   for (const Traveller& one : travellers()) {

@@ -18,21 +18,7 @@ constexpr double kBetweenFrames = 0.22;
 // From above one sees what was upright end on: height becomes nearness.
 Solved seen(const Pose& pose, const Solved& solved) {
   Solved out = solved;
-  if (pose.view != View::kAbove) return out;
-  const auto tip = [](Vec& v) { v = {v.x, -v.z, v.y}; };
-  Skeleton& s = out.skeleton;
-  for (TrunkSlice& slice : s.trunk) {
-    for (Vec* v : {&slice.at, &slice.frame.forward, &slice.frame.up, &slice.frame.right}) tip(*v);
-  }
-  for (Vec* v : {&s.neck, &s.head, &s.head_frame.forward, &s.head_frame.up, &s.head_frame.right}) {
-    tip(*v);
-  }
-  for (ArmPoints& a : s.arms) {
-    for (Vec* v : {&a.shoulder, &a.elbow, &a.wrist, &a.knuckles, &a.tip, &a.front}) tip(*v);
-  }
-  for (LegPoints& l : s.legs) {
-    for (Vec* v : {&l.hip, &l.knee, &l.ankle, &l.heel, &l.ball, &l.toe, &l.front}) tip(*v);
-  }
+  if (pose.view == View::kAbove) out.skeleton.tip_to_viewer();
   return out;
 }
 

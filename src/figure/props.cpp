@@ -103,6 +103,15 @@ void draw_block(const Pose& pose, const Solved& solved, Prop prop, Scene& scene)
   board(scene, {middle - half + 0.015, middle + half - 0.02, top / 2, top}, 0.006);
 }
 
+double highest(const Skeleton& s) {
+  double out = std::max(s.head.y, 0.6);
+  for (const ArmPoints& a : s.arms) out = std::max({out, a.shoulder.y, a.elbow.y, a.tip.y});
+  for (const LegPoints& l : s.legs) {
+    out = std::max({out, l.hip.y, l.knee.y, l.ankle.y, l.heel.y, l.toe.y});
+  }
+  return out;
+}
+
 // Behind who faces the viewer.
 void draw_wall_behind(const Solved& solved, Scene& scene) {
   const Skeleton& s = solved.skeleton;
@@ -166,11 +175,7 @@ void draw_wall(const Pose& pose, const Solved& solved, Scene& scene) {
   if (touched.empty()) return;
   const double plane = side > 0 ? *std::max_element(touched.begin(), touched.end())
                                 : *std::min_element(touched.begin(), touched.end());
-  double top = 0.6;
-  const Scene before = scene;
-  top = std::max(
-            {s.head.y, s.arms[0].tip.y, s.arms[1].tip.y, s.legs[0].toe.y, s.legs[1].toe.y, top}) +
-        0.12;
+  const double top = highest(s) + 0.12;
   const double depth = 0.07;
   Steps steps;
   add_rounded(steps,
@@ -233,7 +238,11 @@ Vec bar_place(const Pose& pose, const Solved& solved) {
 
 void draw_things_behind(const Pose& pose, const Solved& solved, Scene& scene) {
   if (on(pose, Prop::kWall) || on(pose, Prop::kDoorway)) {
-    is_frontal(pose) ? draw_wall_behind(solved, scene) : draw_wall(pose, solved, scene);
+    // Hands to the side touch a wall's edge; a back has it behind.
+    const bool behind = std::none_of(pose.contacts.begin(), pose.contacts.end(), [](const auto& c) {
+      return c.on == Prop::kWall && (c.part == Part::kHands || c.part == Part::kFingersBack);
+    });
+    is_frontal(pose) && behind ? draw_wall_behind(solved, scene) : draw_wall(pose, solved, scene);
   }
   if (on(pose, Prop::kChair)) draw_chair(pose, solved, scene);
   if (on(pose, Prop::kBench)) draw_bench(pose, solved, scene);

@@ -159,6 +159,20 @@ void lay_hand(const Body& body, ArmPoints& arm, const Vec& forward) {
   arm.tip = arm.wrist + forward * (body.hand * 0.94) + Vec{0, -0.006 * k, 0};
 }
 
+void Skeleton::tip_to_viewer() {
+  const auto tip = [](Vec& v) { v = {v.x, -v.z, v.y}; };
+  for (TrunkSlice& slice : trunk) {
+    for (Vec* v : {&slice.at, &slice.frame.forward, &slice.frame.up, &slice.frame.right}) tip(*v);
+  }
+  for (Vec* v : {&neck, &head, &head_frame.forward, &head_frame.up, &head_frame.right}) tip(*v);
+  for (ArmPoints& a : arms) {
+    for (Vec* v : {&a.shoulder, &a.elbow, &a.wrist, &a.knuckles, &a.tip, &a.front}) tip(*v);
+  }
+  for (LegPoints& l : legs) {
+    for (Vec* v : {&l.hip, &l.knee, &l.ankle, &l.heel, &l.ball, &l.toe, &l.front}) tip(*v);
+  }
+}
+
 Skeleton pose_skeleton(const Body& body, const Joints& joints, const Stance& stance,
                        const Modes& modes) {
   Skeleton out;

@@ -67,6 +67,8 @@ struct Skeleton {
   ArmPoints& arm(Side s) { return arms[static_cast<std::size_t>(s)]; }
   LegPoints& leg(Side s) { return legs[static_cast<std::size_t>(s)]; }
   void move(const Vec& by);
+  /// Turned so that what was up faces the viewer: the body seen from above.
+  void tip_to_viewer();
 };
 
 Skeleton pose_skeleton(const Body& body, const Joints& joints, const Stance& stance,

@@ -14,16 +14,30 @@ struct Equation {
   bool both = false;
 };
 
-bool same_on_both_sides(const Joints& joints) { return joints == joints.mirrored(); }
+// Whether both limbs that a part belongs to do the same, so that they rest alike.
+bool rests_alike(const Pose& pose, Part part) {
+  const bool arm = part == Part::kHands || part == Part::kFingersBack || part == Part::kForearms ||
+                   part == Part::kElbows;
+  const Joints& j = pose.joints;
+  if (pose.tilt.value_or(0) != 0) return false;
+  if (arm && (j.get(Joint::kSpineSide) != 0 || j.get(Joint::kSpineTurn) != 0)) return false;
+  constexpr auto kFirstOfLeg = static_cast<std::size_t>(Joint::kHip);
+  const std::size_t first = arm ? kFirstLimbJoint : kFirstOfLeg;
+  const std::size_t end = arm ? kFirstOfLeg : kJoints;
+  for (std::size_t i = first; i < end; ++i) {
+    const auto joint = static_cast<Joint>(i);
+    if (j.get(joint, Side::kRight) != j.get(joint, Side::kLeft)) return false;
+  }
+  return true;
+}
 
 std::vector<Equation> equations_of(const Pose& pose) {
   std::vector<Equation> out;
-  const bool alike = same_on_both_sides(pose.joints);
   for (const Contact& contact : pose.contacts) {
     if (!bears_from_below(contact.on)) continue;
     if (!is_limb(contact.part) || contact.side) {
       out.push_back({&contact, contact.side.value_or(Side::kRight), false});
-    } else if (alike) {
+    } else if (rests_alike(pose, contact.part)) {
       out.push_back({&contact, Side::kRight, true});
     } else {
       for (const Side side : kSides) out.push_back({&contact, side, false});
