@@ -18,7 +18,7 @@ std::string one_of(Part part) {
     case Part::kPointedToes:
       return "pointed toes";
     case Part::kFingersBack:
-      return "hand, fingers back,";
+      return "hand with fingers back";
     default: {
       std::string name(part_name(part));
       name.pop_back();
@@ -30,7 +30,7 @@ std::string one_of(Part part) {
 std::string part_text(const Contact& contact) {
   if (contact.side && contact.part == Part::kToes) return "the ball of one foot";
   if (contact.side) return "one " + one_of(contact.part);
-  if (contact.part == Part::kFingersBack) return "hands, fingers back,";
+  if (contact.part == Part::kFingersBack) return "hands with fingers back";
   if (contact.part == Part::kSideBody) return "one side";
   return std::string(part_name(contact.part));
 }
@@ -84,7 +84,7 @@ std::string contacts_text(const Pose& pose, bool only_things) {
   for (const auto& [prop, parts] : by_place) {
     out.push_back(join_list(parts) + " " + place_text(pose, prop));
   }
-  return replace_all(join_list(out), ", on ", " on ");
+  return join_list(out);
 }
 
 class Teller {
@@ -106,6 +106,9 @@ class Teller {
         break;
       case View::kQuarter:
         out.view = "half turned to you";
+        break;
+      case View::kAbove:
+        out.view = "seen from above";
         break;
     }
     out.base = base();
@@ -329,6 +332,12 @@ class Teller {
     const double neck = f_.joint(Joint::kNeck);
     const double side = f_.joint(Joint::kNeckSide);
     const double turn = f_.joint(Joint::kNeckTurn);
+    const double lift = std::max(f_.joint(Joint::kShoulderLift, Side::kRight),
+                                 f_.joint(Joint::kShoulderLift, Side::kLeft));
+    const double press = std::min(f_.joint(Joint::kShoulderLift, Side::kRight),
+                                  f_.joint(Joint::kShoulderLift, Side::kLeft));
+    if (lift >= 12) out.push_back("shoulders lifted to the ears");
+    if (press <= -12) out.push_back("shoulders pressed down");
     if (neck >= 22) out.push_back("chin to the chest");
     if (neck <= -20 && f_.posture != Posture::kSupport) out.push_back("head back");
     if (std::fabs(side) >= 12) {

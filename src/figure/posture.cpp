@@ -59,7 +59,7 @@ ArmPlace place_of(const Facts& f, Side side) {
   const double forward = dot(way, chest.forward);
   const double up = dot(way, chest.up);
   const double out = dot(way, chest.right) * (side == Side::kRight ? 1 : -1);
-  constexpr double kPlain = 0.92;  // within 23 degrees
+  constexpr double kPlain = 0.945;  // within 19 degrees
   if (up > kPlain)
     return f.arms[static_cast<std::size_t>(side)].elbow > 75 ? ArmPlace::kBehindHead
                                                              : ArmPlace::kOverhead;

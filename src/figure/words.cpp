@@ -155,6 +155,23 @@ std::string turned(const Solved& first, const Solved& now) {
                      : "turned a little";
 }
 
+// `the arms circling`, `the head turning`
+std::string turning(const Figure& figure) {
+  Texts parts;
+  for (const std::string& one : figure.circles) {
+    std::string_view name = one;
+    const bool sided = take_side(name).has_value();
+    std::string text(name);
+    if (text == "foot") text = "feet";
+    if (sided && text == name && !text.ends_with('s')) text += 's';
+    if (std::find(parts.begin(), parts.end(), text) == parts.end()) parts.push_back(text);
+  }
+  Texts out;
+  if (!parts.empty()) out.push_back("the " + join_list(parts) + " circling");
+  if (!figure.turns.empty()) out.push_back("the " + figure.turns + " turning");
+  return with_commas(out);
+}
+
 std::string row(const std::vector<Told>& told, const std::vector<Shown>& shown) {
   std::string out = std::to_string(told.size()) + " pictures";
   for (std::size_t i = 0; i < told.size(); ++i) {
@@ -180,8 +197,13 @@ std::string alternative_text(const Figure& figure, const std::vector<Shown>& sho
   for (std::size_t i = 0; i < shown.size(); ++i) {
     told.push_back(tell(figure.poses[i], shown[i].solved));
   }
-  if (told.size() == 1) return sentence(with_view(told[0], body_of(told[0])));
-  return sentence(figure.show == Show::kRow ? row(told, shown) : movement(figure, told, shown));
+  std::string text;
+  if (told.size() == 1) {
+    text = with_view(told[0], body_of(told[0]));
+  } else {
+    text = figure.show == Show::kRow ? row(told, shown) : movement(figure, told, shown);
+  }
+  return sentence(with_commas({text, turning(figure)}));
 }
 
 std::string alternative_text(const Figure& figure) {

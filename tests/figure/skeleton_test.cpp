@@ -47,11 +47,24 @@ TEST_CASE("bones keep their lengths, whatever the angles") {
       CHECK(length(s.trunk[slice].at - s.trunk[slice - 1].at) ==
             Approx(body.trunk() / (kSlices - 1)).epsilon(1e-9));
     }
-    CHECK(length(s.arms[0].shoulder - s.arms[1].shoulder) ==
-          Approx(body.shoulder_width - 0.052 * body.stature).epsilon(1e-9));
     CHECK(length(s.legs[0].hip - s.legs[1].hip) ==
           Approx(body.hip_width - 0.098 * body.stature).epsilon(1e-9));
   }
+}
+
+TEST_CASE(
+    "shoulders are as far apart as the body is broad, and a lifted blade lifts its shoulder") {
+  const Body body = Body::of_age(9);
+  const auto with = [&](double lift) {
+    Joints joints;
+    joints.set(Joint::kShoulderLift, lift);
+    return pose_skeleton(body, joints, {}, {});
+  };
+  const Skeleton plain = with(0);
+  CHECK(length(plain.arms[0].shoulder - plain.arms[1].shoulder) ==
+        Approx(body.shoulder_width - 0.052 * body.stature).epsilon(1e-9));
+  CHECK(with(30).arms[0].shoulder.y > plain.arms[0].shoulder.y + 0.01);
+  CHECK(with(-20).arms[1].shoulder.y < plain.arms[1].shoulder.y - 0.005);
 }
 
 TEST_CASE("a bent joint's angle is the one that was asked for") {
