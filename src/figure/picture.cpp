@@ -89,7 +89,7 @@ Scene picture(const Figure& figure, const std::vector<Shown>& shown) {
   Scene out = figure.show == Show::kRow && shown.size() > 1 ? row(figure, shown)
                                                             : one_picture(figure, shown);
   out.stature = shown.back().solved.body.stature;
-  out.alternative = alternative_text(figure);
+  out.alternative = alternative_text(figure, shown);
   return out;
 }
 

@@ -217,6 +217,16 @@ Skeleton pose_skeleton(const Body& body, const Joints& joints, const Stance& sta
   return out;
 }
 
+LegCentres centres_of_leg(const Masses& m, const Vec& hip, const Vec& knee, const Vec& ankle,
+                          const Vec& ball) {
+  LegCentres out{mix(hip, knee, m.thigh.from_near_end), mix(knee, ankle, m.shank.from_near_end),
+                 mix(ankle, ball, m.foot.from_near_end), {}};
+  const double share = m.thigh.share + m.shank.share + m.foot.share;
+  out.whole = (out.thigh * m.thigh.share + out.shank * m.shank.share + out.foot * m.foot.share) *
+              (1 / share);
+  return out;
+}
+
 Vec centre_of_mass(const Body& body, const Skeleton& skeleton) {
   const Masses& m = body.masses;
   const Vec trunk = [&] {
@@ -237,10 +247,8 @@ Vec centre_of_mass(const Body& body, const Skeleton& skeleton) {
     out += mix(arm.shoulder, arm.elbow, m.upper_arm.from_near_end) * m.upper_arm.share;
     out += mix(arm.elbow, arm.wrist, m.forearm.from_near_end) * m.forearm.share;
     out += mix(arm.wrist, arm.tip, m.hand.from_near_end) * m.hand.share;
-    out += mix(leg.hip, leg.knee, m.thigh.from_near_end) * m.thigh.share;
-    out += mix(leg.knee, leg.ankle, m.shank.from_near_end) * m.shank.share;
-    // Of the foot from the ankle to the ball (Winter: lateral malleolus to second metatarsal head).
-    out += mix(leg.ankle, leg.ball, m.foot.from_near_end) * m.foot.share;
+    out += centres_of_leg(m, leg.hip, leg.knee, leg.ankle, leg.ball).whole *
+           (m.thigh.share + m.shank.share + m.foot.share);
   }
   return out;
 }

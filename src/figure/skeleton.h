@@ -77,6 +77,15 @@ Skeleton pose_skeleton(const Body& body, const Joints& joints, const Stance& sta
 /// The hand from the wrist on, for one that bears weight on level ground.
 void lay_hand(const Body& body, ArmPoints& arm, const Vec& forward);
 
+/// Where the centres of a leg's segments are, by Dempster's table. Of the foot from the ankle to the
+/// ball (Winter: lateral malleolus to second metatarsal head).
+struct LegCentres {
+  Vec thigh, shank, foot;
+  Vec whole;  ///< of all three, weighed by their shares
+};
+LegCentres centres_of_leg(const Masses& masses, const Vec& hip, const Vec& knee, const Vec& ankle,
+                          const Vec& ball);
+
 /// The whole body's centre of mass.
 Vec centre_of_mass(const Body& body, const Skeleton& skeleton);
 

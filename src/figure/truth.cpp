@@ -20,9 +20,14 @@ std::string degrees(double value) {
   return fmt::format("{}", rounded == 0 ? 0.0 : rounded);
 }
 
-std::string centimetres(double metres) {
-  return fmt::format("{:.0f} cm", std::max(1.0, std::round(std::fabs(metres) * 100)));
+std::string how_far(double metres) {
+  const double millimetres = std::max(1.0, std::round(std::fabs(metres) * 1000));
+  if (millimetres < 10) return fmt::format("{:.0f} mm", millimetres);
+  return fmt::format("{:.0f} cm", millimetres / 10);
 }
+
+// Metres: less than half the width of the line that is drawn for the ground.
+constexpr double kHidden = 0.005;
 
 std::string_view side_word(Side side) { return side == Side::kRight ? "near" : "far"; }
 
@@ -256,6 +261,7 @@ class Checker {
   void check_contacts() {
     std::vector<const Contact*> said;
     for (const Solved::Missed& missed : solved_.missed) {
+      if (std::fabs(missed.by) < kHidden) continue;
       // Both sides of one contact are one finding.
       const auto same = [&](const Contact* c) { return c->span == missed.contact.span; };
       if (std::any_of(said.begin(), said.end(), same)) continue;
@@ -263,7 +269,7 @@ class Checker {
       const Contact& contact = missed.contact;
       const std::string part = called(contact.part, contact.side);
       say(Severity::kError, "figure-contact", contact.span,
-          fmt::format("{} {} {} {} the {}", quoted(part), ends(part), centimetres(missed.by),
+          fmt::format("{} {} {} {} the {}", quoted(part), ends(part), how_far(missed.by),
                       missed.by > 0 ? "above" : "below", prop_name(contact.on)),
           fmt::format("change the angles on the way there, leave it out of `touches`, or name "
                       "another joint that can give: `adjust: [{}]`",
@@ -278,7 +284,7 @@ class Checker {
       const std::string hand =
           both_said ? "both hands end" : fmt::format("the {} hand ends", side_word(one.reach.hand));
       say(Severity::kError, "figure-contact", one.reach.span,
-          fmt::format("{} {} short of {}", hand, centimetres(one.by),
+          fmt::format("{} {} short of {}", hand, how_far(one.by),
                       quoted(with_side(target_name(one.reach.target), one.reach.side))),
           "bring them closer by bending the trunk, the neck or that leg, or put the hand on "
           "something nearer");
@@ -292,7 +298,7 @@ class Checker {
     say(Severity::kWarning, "figure-falls", pose_.span,
         fmt::format("whoever holds this would fall {}: the centre of mass is {} outside what "
                     "bears",
-                    fall->direction, centimetres(fall->by)),
+                    fall->direction, how_far(fall->by)),
         "change `lean` or the joints, add what else bears to `touches`, or write `still: no` for a "
         "moment of a movement");
   }
@@ -307,7 +313,7 @@ class Checker {
     const std::string part = with_side(low.name, low.side);
     say(Severity::kWarning, "figure-below-ground", pose_.span,
         fmt::format("{} {} {} below the ground", quoted(part),
-                    low.name.ends_with('s') ? "are" : "is", centimetres(low.height)),
+                    low.name.ends_with('s') ? "are" : "is", how_far(low.height)),
         "add it to `touches` if it bears, or bend what carries it");
   }
 
