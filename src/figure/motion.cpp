@@ -15,12 +15,18 @@ struct Traveller {
   std::function<Vec(const Skeleton&)> at;
 };
 
+// Beyond the joint, on in the limb's direction: a foot that comes down flat does not bend its path.
+Vec end_of(const Vec& before, const Vec& joint) {
+  constexpr double kBeyond = 0.09;  // metres
+  return joint + unit(joint - before, {}) * kBeyond;
+}
+
 const std::vector<Traveller>& travellers() {
   static const std::vector<Traveller> all = {
-      {"near foot", [](const Skeleton& s) { return s.legs[0].toe; }},
-      {"far foot", [](const Skeleton& s) { return s.legs[1].toe; }},
-      {"near hand", [](const Skeleton& s) { return s.arms[0].tip; }},
-      {"far hand", [](const Skeleton& s) { return s.arms[1].tip; }},
+      {"near foot", [](const Skeleton& s) { return end_of(s.legs[0].knee, s.legs[0].ankle); }},
+      {"far foot", [](const Skeleton& s) { return end_of(s.legs[1].knee, s.legs[1].ankle); }},
+      {"near hand", [](const Skeleton& s) { return end_of(s.arms[0].elbow, s.arms[0].wrist); }},
+      {"far hand", [](const Skeleton& s) { return end_of(s.arms[1].elbow, s.arms[1].wrist); }},
       {"near knee", [](const Skeleton& s) { return s.legs[0].knee; }},
       {"far knee", [](const Skeleton& s) { return s.legs[1].knee; }},
       {"head", [](const Skeleton& s) { return s.head; }},

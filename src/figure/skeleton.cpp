@@ -219,8 +219,10 @@ Skeleton pose_skeleton(const Body& body, const Joints& joints, const Stance& sta
 
 LegCentres centres_of_leg(const Masses& m, const Vec& hip, const Vec& knee, const Vec& ankle,
                           const Vec& ball) {
-  LegCentres out{mix(hip, knee, m.thigh.from_near_end), mix(knee, ankle, m.shank.from_near_end),
-                 mix(ankle, ball, m.foot.from_near_end), {}};
+  LegCentres out{mix(hip, knee, m.thigh.from_near_end),
+                 mix(knee, ankle, m.shank.from_near_end),
+                 mix(ankle, ball, m.foot.from_near_end),
+                 {}};
   const double share = m.thigh.share + m.shank.share + m.foot.share;
   out.whole = (out.thigh * m.thigh.share + out.shank * m.shank.share + out.foot * m.foot.share) *
               (1 / share);
