@@ -58,6 +58,24 @@ void add_common(CLI::App& command, Texts& texts) {
       ->check(CLI::IsMember({"human", "short", "json"}));
 }
 
+/// Likewise for figures.
+struct DrawTexts {
+  std::vector<std::string> names;
+  std::string folder, out, paper;
+  int age = 9;
+};
+
+void add_drawing(CLI::App& command, DrawTexts& texts, const std::string& out) {
+  command.add_option("--out", texts.out, out)->type_name("FILE");
+  command
+      .add_option("--age", texts.age, "Years of the child that is drawn, 5 to 16; 9 if not given")
+      ->type_name("N")
+      ->check(CLI::Range(5, 16));
+  command.add_option("--paper", texts.paper, "a4 or a5; a4 if not given")
+      ->type_name("SIZE")
+      ->check(CLI::IsMember({"a4", "a5"}, CLI::ignore_case));
+}
+
 Arguments from_texts(Command command, const Texts& texts) {
   Arguments out;
   out.command = command;
@@ -109,6 +127,18 @@ std::variant<Arguments, Stop> read_arguments(int count, const char* const* value
   std::string new_folder;
   begin->add_option("DIR", new_folder, "A folder that is not there yet, or is empty")->required();
   begin->footer("Example:\n  chalkleaf begin our-club");
+  DrawTexts draw;
+  CLI::App* figure = app.add_subcommand("figure", "Draw a figure of the catalogue");
+  figure->add_option("NAME", draw.names, "The figure's name; several make several pages")
+      ->required();
+  add_drawing(*figure, draw, "Where it goes, .pdf or .svg; NAME.pdf if not given");
+  figure->footer(
+      "Examples:\n  chalkleaf figure front support\n  chalkleaf figure bridge --out bridge.svg");
+  CLI::App* figures = app.add_subcommand("figures", "Draw the whole catalogue on a sheet");
+  figures->add_option("FOLDER", draw.folder,
+                      "A club, or a folder of figure files; without, all of the club you stand in");
+  add_drawing(*figures, draw, "Where it goes; figures.pdf if not given");
+  figures->footer("Example:\n  chalkleaf figures --out catalogue.pdf");
   try {
     app.parse(count, values);
   } catch (const CLI::ParseError& error) {
@@ -118,11 +148,21 @@ std::variant<Arguments, Stop> read_arguments(int count, const char* const* value
     if (!asked && app.get_subcommands().empty()) {
       const std::string what =
           count > 1 ? "‘" + printable(values[1]) + "’ is not a command" : "no command is given";
-      return Stop{kUsageError, "chalkleaf: " + what +
-                                   ": write build, check, times, explain or begin\n"
-                                   "Run with --help for more information.\n"};
+      return Stop{kUsageError,
+                  "chalkleaf: " + what +
+                      ": write build, check, times, explain, figure, figures or begin\n"
+                      "Run with --help for more information.\n"};
     }
     return Stop{asked ? 0 : kUsageError, asked ? out.str() : "chalkleaf: " + err.str()};
+  }
+  if (figure->parsed() || figures->parsed()) {
+    Arguments out = from_texts(figure->parsed() ? Command::kFigure : Command::kFigures, texts);
+    out.draw.names = draw.names;
+    if (!draw.folder.empty()) out.draw.folder = draw.folder;
+    if (!draw.out.empty()) out.draw.out = draw.out;
+    if (draw.paper == "a5" || draw.paper == "A5") out.draw.paper = Paper::kA5;
+    out.draw.years = draw.age;
+    return out;
   }
   if (begin->parsed()) {
     Arguments out = from_texts(Command::kBegin, texts);

@@ -6,17 +6,19 @@
 
 #include "base/diagnostic_text.h"
 #include "club/build.h"
+#include "club/draw.h"
 
 namespace chalkleaf::cli {
 
-enum class Command { kBuild, kCheck, kTimes, kExplain, kBegin };
+enum class Command { kBuild, kCheck, kTimes, kExplain, kBegin, kFigure, kFigures };
 
 /// What the user asked for.
 struct Arguments {
   Command command = Command::kBuild;
   club::Request request;  ///< without `standing`
   MessageStyle messages = MessageStyle::kHuman;
-  std::string name;  ///< kExplain: the check, or empty; kBegin: the folder
+  club::DrawRequest draw;  ///< kFigure and kFigures, without `standing`
+  std::string name;        ///< kExplain: the check, or empty; kBegin: the folder
 };
 
 /// Nothing to run: help or the version was asked for (0), or the command line is wrong (2).

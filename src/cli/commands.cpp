@@ -75,6 +75,22 @@ int run_begin(const Arguments& arguments, const club::Surroundings& around,
   return 0;
 }
 
+int run_figures(const Arguments& arguments, const club::Surroundings& around,
+                const std::string& standing, Terminal& terminal) {
+  club::DrawRequest request = arguments.draw;
+  request.standing = standing;
+  const club::Drawn drawn = arguments.command == Command::kFigure
+                                ? club::draw_figures(request, around, terminal)
+                                : club::draw_catalogue(request, around, terminal);
+  if (!drawn.path.empty()) {
+    const std::string said =
+        fmt::format("{} {} in {}\n", drawn.figures, drawn.figures == 1 ? "figure" : "figures",
+                    printable(drawn.path));
+    std::fwrite(said.data(), 1, said.size(), stdout);
+  }
+  return drawn.exit_code;
+}
+
 }  // namespace
 
 int run(const Arguments& arguments) {
@@ -91,6 +107,9 @@ int run(const Arguments& arguments) {
   request.standing = *standing;
   const club::Surroundings around{
       files, environment, files.real_path("/proc/self/exe").value_or(*standing), {}, stop_asked};
+  if (arguments.command == Command::kFigure || arguments.command == Command::kFigures) {
+    return finished(run_figures(arguments, around, *standing, terminal));
+  }
   if (arguments.command == Command::kBegin) {
     return finished(run_begin(arguments, around, *standing, terminal));
   }

@@ -86,19 +86,27 @@ void take_figures(const FileSystem& files, const std::string& folder, const std:
 Figures load_figures(const FileSystem& files, const std::string& data_folder,
                      const std::string& club_folder, const std::string& standing,
                      Diagnostics& diagnostics) {
+  return load_figure_folder(files, data_folder,
+                            club_folder.empty() ? "" : join_path(club_folder, "figures"), standing,
+                            diagnostics);
+}
+
+Figures load_figure_folder(const FileSystem& files, const std::string& data_folder,
+                           const std::string& folder, const std::string& standing,
+                           Diagnostics& diagnostics) {
   Figures out;
   figure::Descriptions descriptions;
   const std::string shipped = join_path(data_folder, "themes/figures");
   take_figures(files, shipped, shipped, false, descriptions, out.sources, diagnostics);
-  const std::size_t shipped_files = out.sources.size();
-  if (!club_folder.empty()) {
-    const std::string own = join_path(club_folder, "figures");
-    take_figures(files, own, path_from(standing, own), true, descriptions, out.sources,
+  out.shipped = out.sources.size();
+  if (!folder.empty() && folder != shipped) {
+    take_figures(files, folder, path_from(standing, folder), true, descriptions, out.sources,
                  diagnostics);
   }
+  if (folder == shipped) out.shipped = 0;
   out.catalogue = std::make_unique<const figure::Catalogue>(descriptions.resolve(diagnostics));
   judge_own(*out.catalogue,
-            {out.sources.begin() + static_cast<std::ptrdiff_t>(shipped_files), out.sources.end()},
+            {out.sources.begin() + static_cast<std::ptrdiff_t>(out.shipped), out.sources.end()},
             diagnostics);
   out.drawings = std::make_unique<const figure::Drawings>(*out.catalogue);
   return out;

@@ -20,6 +20,7 @@ struct Figures {
   std::unique_ptr<const figure::Catalogue> catalogue;
   std::unique_ptr<const figure::Drawings> drawings;
   std::vector<SourcePtr> sources;  ///< the files spans of figures point into
+  std::size_t shipped = 0;         ///< so many of them, the first, ship with the program
 };
 
 /// What `reason` asks about a catalogue, which must outlive it.
@@ -37,5 +38,10 @@ void take_figures(const FileSystem& files, const std::string& folder, const std:
 Figures load_figures(const FileSystem& files, const std::string& data_folder,
                      const std::string& club_folder, const std::string& standing,
                      Diagnostics& diagnostics);
+
+/// The same for a folder of figure files that is no club: its figures may begin from shipped ones.
+Figures load_figure_folder(const FileSystem& files, const std::string& data_folder,
+                           const std::string& folder, const std::string& standing,
+                           Diagnostics& diagnostics);
 
 }  // namespace chalkleaf::club

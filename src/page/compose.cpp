@@ -71,7 +71,8 @@ class Paginator {
       const bool at_top = page_is_empty_ && i == from;
       height += ready[i].fragment.size.height + (at_top ? Length() : ready[i].slab->space_before);
     }
-    if (!page_is_empty_ && y_ + height > bottom_) {
+    const bool wants_page = ready[from].slab->begins_page;
+    if (!page_is_empty_ && (wants_page || y_ + height > bottom_)) {
       start_page();
       const Section& section = flow_.sections[ready[from].section];
       if (!ready[from].first_of_section && section.continuation) {

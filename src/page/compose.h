@@ -23,6 +23,7 @@ struct Slab {
   bool keep_with_next = false;
   std::optional<OutlineEntry> outline = {};  ///< its page and y are filled in
   Span origin = {};                          ///< what to point at when it is too tall for any page
+  bool begins_page = false;                  ///< nothing stands above it
 };
 
 struct Section {

@@ -108,6 +108,8 @@ class Builder {
   Size figure_size(const figure::Scene& scene, Size most) const;
   /// The drawing at that size, its Figure node below `parent`.
   Block figure(const figure::Scene& scene, Size size, NodeId parent);
+  /// The same as marks of an owner; `size` has no room for the numbers of a row.
+  Block drawing(const figure::Scene& scene, Size size, Owner owner) const;
   static Block stack(std::vector<Block> children, Length gap = {});
   static Block space(Length height);
   /// A list entry to tick: the box, then the pieces. Adds LI, Lbl and LBody below `list`.

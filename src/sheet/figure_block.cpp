@@ -44,10 +44,7 @@ Size Builder::figure_size(const figure::Scene& scene, Size most) const {
   return {Length::pt(width * metre), Length::pt(height * metre) + numbers};
 }
 
-Block Builder::figure(const figure::Scene& scene, Size size, NodeId parent) {
-  const NodeId id = node(parent, Role::kFigure);
-  at(id).alternative_text = scene.alternative;
-  const Length numbers = scene.frames.empty() ? Length() : number_height(look_);
+Block Builder::drawing(const figure::Scene& scene, Size size, Owner owner) const {
   const double metre = size.width.in_pt() / std::max(scene.box.width(), 0.01);
   const auto spot = [&](const figure::Spot& s) {
     return Point{Length::pt((s.x - scene.box.left) * metre),
@@ -57,10 +54,10 @@ Block Builder::figure(const figure::Scene& scene, Size size, NodeId parent) {
     return context_.theme.inks[static_cast<std::size_t>(which)];
   };
   page::DrawingBlock drawing;
-  drawing.size = {size.width, size.height - numbers};
+  drawing.size = size;
   for (const figure::Shape& shape : scene.shapes) {
     page::PathItem item;
-    item.owner = Owner::of(id);
+    item.owner = owner;
     item.steps.reserve(shape.steps.size());
     for (const figure::Step& step : shape.steps) {
       switch (step.kind) {
@@ -89,7 +86,16 @@ Block Builder::figure(const figure::Scene& scene, Size size, NodeId parent) {
     }
     drawing.paths.push_back(std::move(item));
   }
-  if (scene.frames.empty()) return {std::move(drawing)};
+  return {std::move(drawing)};
+}
+
+Block Builder::figure(const figure::Scene& scene, Size size, NodeId parent) {
+  const NodeId id = node(parent, Role::kFigure);
+  at(id).alternative_text = scene.alternative;
+  const Length numbers = scene.frames.empty() ? Length() : number_height(look_);
+  const double metre = size.width.in_pt() / std::max(scene.box.width(), 0.01);
+  Block picture = drawing(scene, {size.width, size.height - numbers}, Owner::of(id));
+  if (scene.frames.empty()) return picture;
 
   // The frames' numbers, each under its frame: marks of the same figure.
   page::RowBlock row;
@@ -104,7 +110,7 @@ Block Builder::figure(const figure::Scene& scene, Size size, NodeId parent) {
     begin = end;
   }
   std::vector<Block> both;
-  both.push_back({std::move(drawing)});
+  both.push_back(std::move(picture));
   both.push_back({std::move(row)});
   return stack(std::move(both));
 }

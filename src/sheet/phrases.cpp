@@ -16,6 +16,7 @@ const std::vector<PhraseForm>& all_phrases() {
       {"put-away", "", false},
       {"at", "", false},
       {"card", "", false},
+      {"figures", "", false},
       {"before-you-start", "", false},
       {"card-stop-line", "", false},
       {"kit", "", false},
