@@ -51,7 +51,8 @@ class Heir {
     // `a or b or c` is several drills; none of them lends its cues to the others.
     if (drill.choices.empty()) drill.known = known(drill.name.text);
     if (drill.known != nullptr) fill(drill, *drill.known);
-    for (const Words& choice : drill.choices) known(choice.text);
+    drill.known_choices.clear();
+    for (const Words& choice : drill.choices) drill.known_choices.push_back(known(choice.text));
     if (drill.dose) {
       for (const Move& move : drill.dose->moves) known(move.name.text);
     }

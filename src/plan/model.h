@@ -98,6 +98,8 @@ struct Drill {
   Words record;  ///< `record: seconds`: what is written into a box on the sheets; may be empty
   Words at;      ///< `at: beam`: the hall's station; may be empty
   const LibraryDrill* known = nullptr;  ///< the club's own description; set by plan::inherit
+  /// The same of each choice, null where it has none; empty when none has one.
+  std::vector<const LibraryDrill*> known_choices = {};
 };
 
 /// `Pick up: hoops`, `Put away: hoops, in the blue bag: 1 min`: a line between drills.
