@@ -27,7 +27,8 @@ Drill drill_of(DrillLine line, const Span& span) {
   out.dose = std::move(line.dose);
   out.dose_unreadable = line.dose_unreadable;
   out.circuit = std::move(line.circuit);
-  if (line.dose_unreadable) out.notes.push_back({Note::Kind::kListItem, std::move(line.unread)});
+  if (line.dose_unreadable && !line.unread.empty())
+    out.notes.push_back({Note::Kind::kListItem, std::move(line.unread)});
   return out;
 }
 
@@ -43,6 +44,7 @@ class DrillReader {
     const std::vector<source::Text> stations = take_stations(lines);
     const StationsBelow below_it = stations.empty() ? stations_below(item) : StationsBelow::kSurely;
     Drill made = drill_of(read_drill_line(lines.first, below_it, diagnostics_), item.span);
+    if (made.dose) report_keys_in_dose(*made.dose, diagnostics_);
     for (const source::Text& text : stations) station_without_dash(text, made);
     made.notes.insert(made.notes.end(), pictures.begin(), pictures.end());
     read_forgotten(lines, below(made), diagnostics_);
