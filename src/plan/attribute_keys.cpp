@@ -94,20 +94,22 @@ std::optional<Attribute> attribute_without_colon(const source::Text& text) {
   const source::Text line = text.trimmed();
   const std::string& all = line.str();
   std::size_t end = 0;
-  while (end < all.size() && is_letter(all[end])) ++end;
+  const std::size_t long_dash = std::min(all.find("–"), all.find("—"));  // `easier—on the knees`
+  while (end < std::min(long_dash, all.size()) && is_letter(all[end])) ++end;
   Attribute out;
   out.key = lower_ascii(all.substr(0, end));
   const auto ends = [&](char c) { return end < all.size() && all[end] == c; };
-  const bool parted = end == all.size() || ends(' ') || ends('-') || ends('=') || ends(';') ||
+  const bool parted = end == all.size() || end == long_dash || ends(' ') || ends('-') ||
+                      ends('=') || ends(';') ||
                       (ends('.') && end + 1 < all.size() && all[end + 1] == ' ');
   if (!is_known(out) || !parted) return std::nullopt;
   out.written = plain_words_of(line.slice(0, end));
   std::size_t begin = end;  // `cue - push tall`, `cue – push tall`
   while (begin < all.size()) {
     const std::string_view rest = std::string_view(all).substr(begin);
-    const std::size_t dash = rest.starts_with("–") || rest.starts_with("—") ? 3 : 1;
-    if (dash == 1 && std::string_view(" -=;.").find(rest[0]) == std::string_view::npos) break;
-    begin += dash;
+    const std::size_t size = rest.starts_with("–") || rest.starts_with("—") ? 3 : 1;
+    if (size == 1 && std::string_view(" -=;.").find(rest[0]) == std::string_view::npos) break;
+    begin += size;
   }
   out.value = line.slice(begin, all.size());
   if (!begins_sentences(out.key)) return out;

@@ -9,6 +9,7 @@
 #include "base/text.h"
 #include "plan/attributes.h"
 #include "plan/blocks.h"
+#include "plan/circuit_line.h"
 #include "plan/drill_item.h"
 #include "plan/drill_line.h"
 #include "plan/headings.h"
@@ -250,6 +251,12 @@ class BodyReader {
       diagnostics_.error("bad-value", node.span, "this heading has no words",
                          "write the part's title, such as `## Warm-up`");
     }
+    if (says_rounds_by_name(printed_text(node))) {
+      diagnostics_.error("bad-value", node.span,
+                         "a heading cannot say how often its drills are done",
+                         "write the rounds in a line below it, such as `- Circuit: 3 rounds`, and "
+                         "the drills below that line, indented by two spaces");
+    }
     open_part(read_heading(printed_text(node)), node.span);
   }
 
@@ -266,6 +273,28 @@ class BodyReader {
     if (!in_part()) open_part({title, std::nullopt}, span);
   }
 
+  // `**Warm-up**` above its drills, or `Cool down (5 min)` as the first line of a text.
+  bool is_lost_heading(const source::MarkNode& node, const ParagraphLine& line) const {
+    if (role_ != FileRole::kSession || line.begin > 0 || !node.links.empty()) return false;
+    const std::string title = heading_in_text(line.raw);
+    if (title.empty()) return false;
+    if (role_of(title) != PartRole::kMain) return true;
+    if (in_part()) return false;  // there it is the coach's own emphasis
+    // Anything else that is bold is one only above a list of drills.
+    const bool alone = line.end == node.text.str().size();
+    return alone && next_ != end_ && next_->kind == MarkKind::kList && lists_drills(*next_);
+  }
+
+  void lost_heading(const source::MarkNode& node, const ParagraphLine& line) {
+    const source::Text text = node.text.slice(line.begin, line.end).trimmed();
+    const bool colon = text.str().ends_with(':');
+    const source::Text title = colon ? text.slice(0, text.str().size() - 1).trimmed() : text;
+    diagnostics_.error(
+        "bad-value", line.span, "this looks like a heading, but is written as text",
+        fmt::format("write `## {}`, with an empty line below it", words_of(title).text));
+    open_part(read_heading(title), line.span);
+  }
+
   // Line by line, because coaches write that way; what is plain text stays together.
   void paragraph(const source::MarkNode& node) {
     report_written_slips(node, diagnostics_);
@@ -273,6 +302,11 @@ class BodyReader {
     bool plain = false;
     for (ParagraphLine& line : lines_in(node)) {
       line.follows_text = plain;
+      if (is_lost_heading(node, line)) {
+        lost_heading(node, line);
+        begin = line.end;
+        continue;
+      }
       const auto stray = judge_text(node, line);
       plain = !stray;
       if (plain) continue;
@@ -315,13 +349,6 @@ class BodyReader {
       need_part(link.text, node.span);
       part().steps.emplace_back(std::move(link));
     }
-  }
-
-  static bool is_step(const source::MarkNode& item) {
-    const source::MarkNode* first = first_paragraph(item);
-    if (first == nullptr) return false;
-    const source::MarkNode line = without_comments(*first);
-    return part_links(line).only_links || is_drill_line(lines_of(line.text).first);
   }
 
   void list(const source::MarkNode& node) {

@@ -160,6 +160,8 @@ bool read_nameless_circuit(source::Text text, StationsBelow stations, DrillLine&
   return false;
 }
 
+bool says_rounds_by_name(const source::Text& name) { return rounds_in_name(name).has_value(); }
+
 bool report_circuit_without_rounds(source::Text text, StationsBelow stations, DrillLine& out,
                                    Diagnostics& diagnostics) {
   if (stations != StationsBelow::kSurely || !names_a_circuit(text)) return false;

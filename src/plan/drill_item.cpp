@@ -3,11 +3,14 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "plan/attributes.h"
 #include "plan/blocks.h"
 #include "plan/drill_line.h"
 #include "plan/kit_moves.h"
 #include "plan/lines.h"
+#include "plan/part_links.h"
 #include "plan/pictures.h"
 #include "plan/stations.h"
 #include "plan/words.h"
@@ -143,6 +146,21 @@ class DrillReader {
 };
 
 }  // namespace
+
+bool is_step(const source::MarkNode& item) {
+  const source::MarkNode* first = first_paragraph(item);
+  if (first == nullptr) return false;
+  const source::MarkNode line = without_comments(*first);
+  return part_links(line).only_links || is_drill_line(lines_of(line.text).first);
+}
+
+bool lists_drills(const source::MarkNode& list) {
+  return std::any_of(list.children.begin(), list.children.end(), [](const auto& item) {
+    const source::MarkNode* first = first_paragraph(item);
+    return is_step(item) ||
+           (first != nullptr && drill_without_colon(lines_of(first->text).first).has_value());
+  });
+}
 
 Drill read_drill_item(const source::MarkNode& item, std::vector<Safety>& safety,
                       Diagnostics& diagnostics) {

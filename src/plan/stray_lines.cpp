@@ -280,6 +280,19 @@ class Judge {
 
 }  // namespace
 
+std::string heading_in_text(std::string_view raw) {
+  constexpr std::ptrdiff_t kMostGaps = 4;  // `Cool down (5 min max)`
+  raw = trim(raw);
+  if (raw.ends_with(':')) raw = trim(raw.substr(0, raw.size() - 1));
+  const bool sentence = raw.ends_with('.') || raw.ends_with('!') || raw.ends_with('?');
+  std::string title = heading_meant(raw);
+  if (sentence || title.empty() || reader_label(title)) return {};
+  const bool named = role_of(raw) != PartRole::kMain;
+  const auto gaps = std::count(raw.begin(), raw.end(), ' ');
+  const bool long_name = named && (gaps > kMostGaps || (gaps > 2 && !raw.ends_with(')')));
+  return long_name ? std::string() : title;
+}
+
 std::optional<Stray> judge_line(const source::MarkNode& paragraph, const ParagraphLine& line,
                                 RunsOnFrom from, std::size_t margin, Diagnostics& diagnostics) {
   return Judge(paragraph, line, from, margin, diagnostics).run();
