@@ -239,7 +239,7 @@ std::optional<LibraryPace> library_pace(const plan::Drill& drill) {
 }
 
 DrillTime dose_time(const plan::Dose& dose, const plan::Timings& timings,
-                    std::optional<LibraryPace> pace, const Waves& waves) {
+                    const std::optional<LibraryPace>& pace, const Waves& waves) {
   Term set = one_set({dose, timings, pace});
   // Nothing multiplies the moves: their sum needs no brackets.
   const bool alone = dose.sets == 1 && waves.count == 1 && dose.repeats_per_set() == 1;
@@ -263,7 +263,7 @@ DrillTime dose_time(const plan::Dose& dose, const plan::Timings& timings,
 }
 
 Duration set_time(const plan::Dose& dose, const plan::Timings& timings,
-                  std::optional<LibraryPace> pace) {
+                  const std::optional<LibraryPace>& pace) {
   return one_set({dose, timings, pace}).time;
 }
 

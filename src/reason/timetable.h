@@ -76,10 +76,10 @@ std::optional<LibraryPace> library_pace(const plan::Drill& drill);
 /// the library's, for a dose with neither tempo nor pace. With several waves a set lasts until all
 /// have done it, and waiting counts as rest.
 DrillTime dose_time(const plan::Dose& dose, const plan::Timings& timings,
-                    std::optional<LibraryPace> pace = {}, const Waves& waves = {});
+                    const std::optional<LibraryPace>& pace = {}, const Waves& waves = {});
 /// How long one set of a dose takes one gymnast, all sides or ways.
 Duration set_time(const plan::Dose& dose, const plan::Timings& timings,
-                  std::optional<LibraryPace> pace = {});
+                  const std::optional<LibraryPace>& pace = {});
 
 /// The club is for the stations of its hall; nothing points into it.
 Timetable timetable(const plan::Session& session, const plan::Club& club);
