@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "plan/attributes.h"
+#include "plan/dose_parser.h"
 #include "plan/lines.h"
 #include "plan/readers.h"
 #include "plan/words.h"
@@ -52,20 +53,34 @@ bool begins_sentences(std::string_view key) {
   return key == "figure" || key == "coach" || key == "family" || key == "record" || key == "at";
 }
 
+// A line that cannot be a line's end: `slow and`, `eyes up,`.
+bool goes_on(std::string_view above) {
+  above = trim(above);
+  if (above.ends_with(',') || above.ends_with('-') || above.ends_with('(')) return true;
+  const std::string last = lower_ascii(above.substr(above.find_last_of(" \n") + 1));
+  static constexpr std::array<std::string_view, 14> kWords{"and",  "or",  "but",  "the",  "a",
+                                                           "is",   "are", "be",   "make", "it",
+                                                           "this", "get", "much", "then"};
+  return std::find(kWords.begin(), kWords.end(), last) != kWords.end();
+}
+
 }  // namespace
 
 std::optional<Attribute> attribute_of(const source::Text& text) {
   const std::string& all = text.str();
+  if (const auto label = reader_label(all)) {
+    Attribute out;
+    out.key = label->reader == Note::For::kCoach ? "coach" : "family";
+    out.written = plain_words_of(text.slice(0, label->mark).trimmed());
+    out.value = text.slice(label->words, all.size()).trimmed();
+    return out;
+  }
   const std::size_t colon = all.find(':');
   if (colon == std::string::npos || all.compare(colon, 3, "://") == 0) return std::nullopt;
   const source::Text head = text.slice(0, colon).trimmed();
   Attribute out;
   out.written = plain_words_of(head);
   out.value = text.slice(colon + 1, all.size()).trimmed();
-  if (const auto label = reader_label(all); label && label->colon == colon) {
-    out.key = label->reader == Note::For::kCoach ? "coach" : "family";
-    return out;
-  }
   if (starts_with_ignoring_case(head.str(), "without ")) {
     out.key = "without";
     out.kit = plain_words_of(head.slice(8, head.str().size()));
@@ -80,19 +95,22 @@ std::optional<Attribute> attribute_without_colon(const source::Text& text) {
   const source::Text line = text.trimmed();
   const std::string& all = line.str();
   std::size_t end = 0;
-  while (end < all.size() && is_letter(all[end])) ++end;
+  const std::size_t long_dash = std::min(all.find("–"), all.find("—"));  // `easier—on the knees`
+  while (end < std::min(long_dash, all.size()) && is_letter(all[end])) ++end;
   Attribute out;
   out.key = lower_ascii(all.substr(0, end));
-  if (!is_known(out) || (end < all.size() && all[end] != ' ' && all[end] != '-')) {
-    return std::nullopt;
-  }
+  const auto ends = [&](char c) { return end < all.size() && all[end] == c; };
+  const bool parted = end == all.size() || end == long_dash || ends(' ') || ends('-') ||
+                      ends('=') || ends(';') ||
+                      (ends('.') && end + 1 < all.size() && all[end + 1] == ' ');
+  if (!is_known(out) || !parted) return std::nullopt;
   out.written = plain_words_of(line.slice(0, end));
   std::size_t begin = end;  // `cue - push tall`, `cue – push tall`
   while (begin < all.size()) {
     const std::string_view rest = std::string_view(all).substr(begin);
-    const std::size_t dash = rest.starts_with("–") || rest.starts_with("—") ? 3 : 1;
-    if (dash == 1 && rest[0] != ' ' && rest[0] != '-') break;
-    begin += dash;
+    const std::size_t size = rest.starts_with("–") || rest.starts_with("—") ? 3 : 1;
+    if (size == 1 && std::string_view(" -=;.").find(rest[0]) == std::string_view::npos) break;
+    begin += size;
   }
   out.value = line.slice(begin, all.size());
   if (!begins_sentences(out.key)) return out;
@@ -130,6 +148,22 @@ bool speaks_of_dose(std::string_view key) {
   return std::find(kDoseWords.begin(), kDoseWords.end(), key) != kDoseWords.end();
 }
 
+std::optional<Attribute> attribute_without_dash(const source::Text& line, std::string_view above) {
+  if (auto out = attribute_of(line)) {
+    if (is_known(*out)) return out;
+    const bool slip = key_meant(out->key).has_value() && !out->value.empty();
+    return slip && !parse_dose(out->value) ? out : std::nullopt;
+  }
+  // `easier knees bent`, but not `20 s, / easier than last week`.
+  if (goes_on(above)) return std::nullopt;
+  auto out = attribute_without_colon(line);
+  if (!out || out->value.empty()) return std::nullopt;
+  const bool sure = out->key == "cue" || out->key == "easier" || out->key == "harder" ||
+                    line.str().substr(0, out->value.span().begin - line.span().begin).size() >
+                        out->written.text.size() + 1;
+  return sure ? out : std::nullopt;
+}
+
 ParagraphLines lines_of(const source::Text& text) {
   const std::string& all = text.str();
   const auto is_break = [&](std::size_t i) { return is_line_break(text, i); };
@@ -140,8 +174,8 @@ ParagraphLines lines_of(const source::Text& text) {
     std::size_t stop = i + 1;
     while (stop < all.size() && !is_break(stop)) ++stop;
     const source::Text line = text.slice(i + 1, stop).trimmed();
-    const auto attribute = attribute_of(line);
-    if (attribute && is_known(*attribute)) starts.push_back(i + 1);
+    const std::string_view above = std::string_view(all).substr(starts.back(), i - starts.back());
+    if (attribute_without_dash(line, above)) starts.push_back(i + 1);
     i = stop - 1;
   }
   starts.push_back(all.size());

@@ -9,8 +9,10 @@
 #include "plan/blocks.h"
 #include "plan/drill_line.h"
 #include "plan/pictures.h"
+#include "plan/readers.h"
 #include "plan/values.h"
 #include "plan/words.h"
+#include "plan/written_slips.h"
 
 namespace chalkleaf::plan {
 namespace {
@@ -25,6 +27,13 @@ Note::For reader_of(const Attribute& a) {
   return a.key == "family" ? Note::For::kFamily : Note::For::kAll;
 }
 
+// `- cue: push tall`, as the attribute is written rightly.
+std::string as_line(const Attribute& a) {
+  const std::string value = words_of(a.value).text;
+  const auto meant = is_known(a) ? std::nullopt : key_meant(a.key);
+  return fmt::format("- {}: {}", meant ? *meant : a.written.text, value.empty() ? "…" : value);
+}
+
 /// Reads one item; a class only to keep the many parameters in one place.
 class Reader {
  public:
@@ -33,6 +42,7 @@ class Reader {
   void item(const source::MarkNode& node) {
     const source::MarkNode* first = first_paragraph(node);
     if (first == nullptr) return add_item_notes(node, *to_.notes);
+    report_written_slips(*first, diagnostics_);
     const ParagraphLines lines =
         lines_of(printed_text(without_pictures(without_comments(*first), *to_.notes)));
     auto attribute = attribute_of(lines.first);
@@ -49,6 +59,7 @@ class Reader {
       place(*attribute, first->span, rest.values);
       for (const Attribute& deeper : rest.too_deep) too_deep(deeper);
       for (const ParagraphLines& below : rest.forgotten) read_forgotten(below, to_, diagnostics_);
+      keep_for(reader_of(*attribute), rest.notes, 0);
       to_.notes->insert(to_.notes->end(), rest.notes.begin(), rest.notes.end());
     }
     read_forgotten(lines, to_, diagnostics_);
@@ -135,9 +146,9 @@ class Reader {
                          fmt::format("write `- without towel: Dish hold: 2 x 20 s`{}", note));
       return std::nullopt;
     }
-    diagnostics_.error(
-        kBadValue, out->written.span, fmt::format("put a colon after ‘{}’", out->written.text),
-        fmt::format("write `- {}: {}`{}", out->written.text, value.empty() ? "…" : value, note));
+    diagnostics_.error(kBadValue, out->written.span,
+                       fmt::format("put a colon after ‘{}’", out->written.text),
+                       fmt::format("write `{}`{}", as_line(*out), note));
     if (value.empty()) return std::nullopt;
     return out;
   }
@@ -159,11 +170,25 @@ class Reader {
                std::vector<Words>& out) {
     const Words words = words_of(a.value);
     if (!words.empty()) {
-      out.push_back(words);
+      if (!is_for_one(a, a.value)) out.push_back(words);
     } else if (values.empty()) {
       empty(a, span, a.key == "easier" || a.key == "harder" ? "what to do instead" : "the words");
     }
-    out.insert(out.end(), values.begin(), values.end());
+    for (const Words& value : values) {
+      const auto label = reader_label(value.text);
+      if (!label || reader_of(a) != Note::For::kAll) {
+        out.push_back(value);
+      } else {
+        to_.notes->push_back({Note::Kind::kParagraph, value, label->reader});
+      }
+    }
+  }
+
+  // `cue: (coach) hand under the back`, `note: coach only: …`: a note for one reader.
+  bool is_for_one(const Attribute& a, const source::Text& value) {
+    if (reader_of(a) != Note::For::kAll || !reader_label(value.str())) return false;
+    add_text_notes(Note::Kind::kParagraph, value, *to_.notes);
+    return true;
   }
 
   void uses(const Attribute& a, const Span& span, const std::vector<Words>& values) {
@@ -346,13 +371,30 @@ void place_attribute(const Attribute& attribute, const Span& span, const Below& 
 
 void read_forgotten(const ParagraphLines& lines, const Below& target, Diagnostics& diagnostics) {
   for (const source::Text& line : lines.forgotten) {
-    const auto attribute = attribute_of(line);
+    auto attribute = attribute_without_dash(line.trimmed(), {});
+    if (!attribute) continue;  // lines_of takes no other
     diagnostics.error(kBadValue, attribute->written.span,
                       fmt::format("‘{}’ has no dash before it, so it runs on from the line above",
                                   attribute->written.text),
-                      fmt::format("write `- {}: …`, indented by two spaces below ‘{}’",
-                                  attribute->written.text, target.name));
+                      fmt::format("write `{}`, indented by two spaces below ‘{}’",
+                                  as_line(*attribute), target.name));
+    if (!is_known(*attribute)) attribute->key = key_meant(attribute->key).value_or("note");
     Reader(target, diagnostics).place(*attribute, words_of(line).span, {});
+  }
+}
+
+void report_keys_in_dose(const Dose& dose, Diagnostics& diagnostics) {
+  for (const Words& remark : dose.remarks) {
+    source::Text text;
+    text.append(remark.text, remark.span);
+    const auto attribute = attribute_of(text);
+    if (!attribute || !is_known(*attribute)) continue;
+    diagnostics.error(
+        kBadValue, remark.span,
+        fmt::format("‘{}’ stands on the drill's own line, where it is read as a part of the dose",
+                    attribute->written.text),
+        fmt::format("write `{}` on a line of its own below the drill, indented by two spaces",
+                    as_line(*attribute)));
   }
 }
 

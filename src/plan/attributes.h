@@ -50,6 +50,10 @@ bool speaks_of_dose(std::string_view key);
 /// A line whose first word is a known key with no colon behind it: `cue push tall`.
 std::optional<Attribute> attribute_without_colon(const source::Text& text);
 
+/// A line below a drill that is meant as an attribute though its dash is missing: with its colon,
+/// by another word for its key, or without the colon where it hardly goes on with the line above.
+std::optional<Attribute> attribute_without_dash(const source::Text& line, std::string_view above);
+
 /// A paragraph's first line, and the later lines that begin like attributes without a dash. All
 /// other lines stay with the line above.
 struct ParagraphLines {
@@ -65,5 +69,7 @@ void place_attribute(const Attribute& attribute, const Span& span, const Below& 
                      Diagnostics& diagnostics);
 /// Reports and places lines whose dash was forgotten.
 void read_forgotten(const ParagraphLines& lines, const Below& below, Diagnostics& diagnostics);
+/// Reports keys among the remarks of a dose: `20 s, cue: chin in`.
+void report_keys_in_dose(const Dose& dose, Diagnostics& diagnostics);
 
 }  // namespace chalkleaf::plan

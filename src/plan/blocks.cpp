@@ -128,8 +128,19 @@ void add_text_notes(Note::Kind kind, const source::Text& text, std::vector<Note>
 void add_item_notes(const source::MarkNode& item, std::vector<Note>& out) {
   const source::MarkNode* first = first_paragraph(item);
   if (first != nullptr) add_paragraph(Note::Kind::kListItem, *first, out);
+  const std::size_t own = out.size();
   for (const source::MarkNode& child : item.children) {
     if (&child != first) add_notes(child, out);
+  }
+  // What stands below `- Coach: …` is the coach's too.
+  if (first == nullptr) return;
+  const auto label = reader_label(first->text.str());
+  if (label) keep_for(label->reader, out, own);
+}
+
+void keep_for(Note::For reader, std::vector<Note>& notes, std::size_t begin) {
+  for (std::size_t i = begin; i < notes.size(); ++i) {
+    if (notes[i].reader == Note::For::kAll) notes[i].reader = reader;
   }
 }
 

@@ -2,6 +2,8 @@
 // Tested by tests/plan/body_test.cpp, tables_test.cpp and readers_test.cpp.
 #pragma once
 
+#include <cstddef>
+#include <optional>
 #include <vector>
 
 #include "plan/model.h"
@@ -15,6 +17,8 @@ void add_notes(const source::MarkNode& block, std::vector<Note>& out);
 void add_text_notes(Note::Kind kind, const source::Text& text, std::vector<Note>& out);
 /// A list item and everything in it as notes.
 void add_item_notes(const source::MarkNode& item, std::vector<Note>& out);
+/// Gives the notes from `begin` on that are for everybody to one reader.
+void keep_for(Note::For reader, std::vector<Note>& notes, std::size_t begin);
 /// A blockquote as safety words, without a leading `Safety.`; nothing when it is empty.
 std::optional<Safety> read_safety(const source::MarkNode& quote);
 /// The item's first paragraph; null when it begins with anything else.

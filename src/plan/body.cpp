@@ -9,6 +9,7 @@
 #include "base/text.h"
 #include "plan/attributes.h"
 #include "plan/blocks.h"
+#include "plan/circuit_line.h"
 #include "plan/drill_item.h"
 #include "plan/drill_line.h"
 #include "plan/headings.h"
@@ -20,6 +21,7 @@
 #include "plan/stations.h"
 #include "plan/stray_lines.h"
 #include "plan/words.h"
+#include "plan/written_slips.h"
 
 namespace chalkleaf::plan {
 namespace {
@@ -38,6 +40,8 @@ class BodyReader {
   Body read(const source::MarkNode& document) {
     if (role_ == FileRole::kSharedPart) out_.parts.push_back({});
     for (const source::MarkNode& block : document.children) {
+      next_ = &block + 1;
+      end_ = document.children.data() + document.children.size();
       this->block(block);
       if (in_part()) reach(block.span);
     }
@@ -56,7 +60,8 @@ class BodyReader {
   }
 
   void block(const source::MarkNode& node) {
-    const Note::For reader = std::exchange(next_is_for_, Note::For::kAll);
+    const Note::For next = std::exchange(next_is_for_, Note::For::kAll);
+    const Note::For reader = next == Note::For::kAll ? section_is_for_ : next;
     const bool stations = std::exchange(stations_follow_, false) && node.kind == MarkKind::kList &&
                           last_drill() != nullptr && last_drill()->circuit;
     if (stations) return stations_of_last(node);
@@ -99,6 +104,9 @@ class BodyReader {
 
   void quote(const source::MarkNode& original) {
     source::MarkNode node = original;
+    const source::MarkNode* first = first_paragraph(node);
+    const auto label = first == nullptr ? std::nullopt : reader_label(first->text.str());
+    if (label) return notes(node, label->reader);
     const std::vector<Stray> strays = take_strays(node, diagnostics_);
     safety(node);
     for (const Stray& stray : strays) place(stray, node.span);
@@ -216,16 +224,38 @@ class BodyReader {
     return same_title(words.text, title_.text);
   }
 
+  // Text alone stands below this heading, up to the next.
+  bool only_text_follows() const {
+    for (const source::MarkNode* at = next_; at != end_; ++at) {
+      if (at->kind == MarkKind::kHeading) break;
+      const bool label = at->kind == MarkKind::kParagraph && reader_label(at->text.str());
+      if (!label && at->kind != MarkKind::kRule && !is_only_text(*at)) return false;
+    }
+    return true;
+  }
+
   void heading(const source::MarkNode& node) {
+    section_is_for_ = Note::For::kAll;
     const Words words = plain_words_of(printed_text(node));
     if (is_title(node, words)) {
       if (out_.title.empty()) out_.title = words;
       return;
     }
+    // `## Notes for the coach` is no part of the session.
+    if (const auto reader = reader_of_title(words.text); reader && only_text_follows()) {
+      section_is_for_ = *reader;
+      return notes(node, *reader);
+    }
     if (role_ == FileRole::kSharedPart || node.level > 2) return notes(node);
     if (words.empty()) {
       diagnostics_.error("bad-value", node.span, "this heading has no words",
                          "write the part's title, such as `## Warm-up`");
+    }
+    if (says_rounds_by_name(printed_text(node))) {
+      diagnostics_.error("bad-value", node.span,
+                         "a heading cannot say how often its drills are done",
+                         "write the rounds in a line below it, such as `- Circuit: 3 rounds`, and "
+                         "the drills below that line, indented by two spaces");
     }
     open_part(read_heading(printed_text(node)), node.span);
   }
@@ -243,12 +273,40 @@ class BodyReader {
     if (!in_part()) open_part({title, std::nullopt}, span);
   }
 
+  // `**Warm-up**` above its drills, or `Cool down (5 min)` as the first line of a text.
+  bool is_lost_heading(const source::MarkNode& node, const ParagraphLine& line) const {
+    if (role_ != FileRole::kSession || line.begin > 0 || !node.links.empty()) return false;
+    const std::string title = heading_in_text(line.raw);
+    if (title.empty()) return false;
+    if (role_of(title) != PartRole::kMain) return true;
+    if (in_part()) return false;  // there it is the coach's own emphasis
+    // Anything else that is bold is one only above a list of drills.
+    const bool alone = line.end == node.text.str().size();
+    return alone && next_ != end_ && next_->kind == MarkKind::kList && lists_drills(*next_);
+  }
+
+  void lost_heading(const source::MarkNode& node, const ParagraphLine& line) {
+    const source::Text text = node.text.slice(line.begin, line.end).trimmed();
+    const bool colon = text.str().ends_with(':');
+    const source::Text title = colon ? text.slice(0, text.str().size() - 1).trimmed() : text;
+    diagnostics_.error(
+        "bad-value", line.span, "this looks like a heading, but is written as text",
+        fmt::format("write `## {}`, with an empty line below it", words_of(title).text));
+    open_part(read_heading(title), line.span);
+  }
+
   // Line by line, because coaches write that way; what is plain text stays together.
   void paragraph(const source::MarkNode& node) {
+    report_written_slips(node, diagnostics_);
     std::size_t begin = 0;  // of the text not yet placed
     bool plain = false;
     for (ParagraphLine& line : lines_in(node)) {
       line.follows_text = plain;
+      if (is_lost_heading(node, line)) {
+        lost_heading(node, line);
+        begin = line.end;
+        continue;
+      }
       const auto stray = judge_text(node, line);
       plain = !stray;
       if (plain) continue;
@@ -285,21 +343,12 @@ class BodyReader {
     LinksFound found = part_links(node);
     if (!found.only_links) notes(node);
     const auto label = reader_label(node.text.str());
-    if (label && trim(node.text.str().substr(label->colon + 1)).empty()) {
-      next_is_for_ = label->reader;
-    }
+    if (label && trim(node.text.str().substr(label->words)).empty()) next_is_for_ = label->reader;
     if (!found.only_links && !in_part()) return;  // a link in the introduction is only mentioned
     for (PartLink& link : found.links) {
       need_part(link.text, node.span);
       part().steps.emplace_back(std::move(link));
     }
-  }
-
-  static bool is_step(const source::MarkNode& item) {
-    const source::MarkNode* first = first_paragraph(item);
-    if (first == nullptr) return false;
-    const source::MarkNode line = without_comments(*first);
-    return part_links(line).only_links || is_drill_line(lines_of(line.text).first);
   }
 
   void list(const source::MarkNode& node) {
@@ -326,6 +375,7 @@ class BodyReader {
       for (PartLink& link : found.links) part().steps.emplace_back(std::move(link));
       return below_link(node);
     }
+    report_written_slips(line, diagnostics_);
     if (line.links.empty()) {
       const std::string_view raw = lines_in(line).front().raw;
       if (const auto slip = link_slip(raw)) {
@@ -425,8 +475,11 @@ class BodyReader {
   const Words& title_;
   Diagnostics& diagnostics_;
   Body out_;
-  Note::For next_is_for_ = Note::For::kAll;  ///< the block below a line that is only `Coach:`
-  bool stations_follow_ = false;             ///< the block below a circuit in a line of its own
+  Note::For next_is_for_ = Note::For::kAll;     ///< the block below a line that is only `Coach:`
+  Note::For section_is_for_ = Note::For::kAll;  ///< all text below a heading that is a label
+  const source::MarkNode* next_ = nullptr;      ///< the block behind the one that is read
+  const source::MarkNode* end_ = nullptr;
+  bool stations_follow_ = false;  ///< the block below a circuit in a line of its own
 };
 
 }  // namespace

@@ -14,7 +14,8 @@ using Kind = Token::Kind;
 /// rounds.
 class Reader {
  public:
-  explicit Reader(const source::Text& text) : phrases_(text), size_(phrases_.tokens().size()) {}
+  Reader(const source::Text& text, BareRounds bare)
+      : phrases_(text), size_(phrases_.tokens().size()), bare_(bare) {}
 
   bool read() {
     std::size_t at = 0;
@@ -34,6 +35,7 @@ class Reader {
   const Circuit& circuit() const { return circuit_; }
   /// It speaks of rounds, of stations, or of work and rest, as no dose does.
   bool evident() const { return rounds_ || station_words_ || (work_word_ && rest_word_); }
+  bool has_rounds() const { return rounds_; }
   /// Like `evident`, where it was not read to its end.
   bool begun() const { return rounds_ || (work_word_ && rest_word_); }
   /// A rest that may be after a station or after a round, in a circuit without a time of work.
@@ -75,7 +77,8 @@ class Reader {
   }
 
   std::size_t phrase(std::size_t at) {
-    for (const auto read : {&Reader::rounds, &Reader::between, &Reader::rest, &Reader::work}) {
+    for (const auto read :
+         {&Reader::rounds, &Reader::bare_rounds, &Reader::between, &Reader::rest, &Reader::work}) {
       const std::size_t next = (this->*read)(at);
       if (next > at || phrases_.problem) return next;
     }
@@ -120,6 +123,27 @@ class Reader {
     ++word;
     if (is_kind(word, Kind::kColon) || phrases_.is_times(word, size_)) ++word;
     return set_rounds(at, whole(at), word);
+  }
+
+  // `3`, `x 3`, `3 x`, `3 times`, `3 goes`, `repeat 3 times`, with nothing else in their clause
+  // but, behind `x`, the time of work: `3 x 30 s`.
+  std::size_t bare_rounds(std::size_t begin) {
+    if (bare_ == BareRounds::kNo || rounds_) return 0;
+    std::size_t at = begin;
+    if (is_any(at, "repeat", "do", "go")) ++at;
+    if (is_any(at, "once", "twice")) {
+      const bool ends = at + 1 == size_ || parts(at + 1);
+      return ends ? set_rounds(at, is_any(at, "once") ? 1 : 2, at + 1) : 0;
+    }
+    const bool before = phrases_.is_times(at, size_);
+    if (before) ++at;
+    if (!phrases_.is_number(at, size_)) return 0;
+    const std::size_t number = at++;
+    const bool times = !before && phrases_.is_times(at, size_);
+    if (times || is_any(at, "times", "time", "sets", "set", "goes", "go", "reps", "runs")) ++at;
+    const bool ends = at == size_ || (parts(at) && !is_kind(at, Kind::kSlash));
+    if (!ends && !(times && read_time(phrases_.tokens(), at, size_))) return 0;
+    return set_rounds(number, whole(number), at);
   }
 
   std::int64_t whole(std::size_t at) const {
@@ -330,6 +354,7 @@ class Reader {
 
   Phrases phrases_;
   std::size_t size_;
+  BareRounds bare_;
   Circuit circuit_;
   std::size_t stuck_ = 0;
   TokenRange rest_at_;
@@ -343,13 +368,14 @@ class Reader {
 
 }  // namespace
 
-tl::expected<std::optional<CircuitRead>, DoseProblem> parse_circuit(const source::Text& text) {
+tl::expected<std::optional<CircuitRead>, DoseProblem> parse_circuit(const source::Text& text,
+                                                                    BareRounds bare) {
   if (text.str().size() > kLongestDose) return std::nullopt;
-  Reader reader(text);
+  Reader reader(text, bare);
   const bool whole = reader.read();
   const bool may_be_dose = parse_dose(text).has_value();
   if (whole && reader.evident() && !reader.rest_unclear()) {
-    CircuitRead out{reader.circuit(), may_be_dose};
+    CircuitRead out{reader.circuit(), may_be_dose, reader.has_rounds()};
     out.circuit.span = text.span();
     return out;
   }

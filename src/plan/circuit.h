@@ -22,10 +22,15 @@ struct CircuitRead {
   /// The text is a dose as well (`3 rounds of 30 s`, `30 s work, 15 s rest`): it is a circuit only
   /// where stations stand below it.
   bool may_be_dose = false;
+  bool has_rounds = false;  ///< it says how many
 };
+
+/// `3`, `3x`, `3 times`, `3 sets`: rounds where a line is a circuit's for other reasons.
+enum class BareRounds { kNo, kCount };
 
 /// Reads what stands behind the name and colon of a circuit. Nothing when the text is no circuit; a
 /// problem when it begins like one and cannot be read to its end.
-tl::expected<std::optional<CircuitRead>, DoseProblem> parse_circuit(const source::Text& text);
+tl::expected<std::optional<CircuitRead>, DoseProblem> parse_circuit(
+    const source::Text& text, BareRounds bare = BareRounds::kNo);
 
 }  // namespace chalkleaf::plan

@@ -20,6 +20,11 @@ bool read_circuit(const source::Text& name, const source::Text& written, Station
                   DrillLine& out, Diagnostics& diagnostics);
 /// `3 rounds, 30 s work, 15 s rest` above a list, without a name; `3 rounds of:` too.
 bool read_nameless_circuit(source::Text text, StationsBelow stations, DrillLine& out);
+/// `Circuit x 3`, `Leg circuit (3 rounds)`
+bool says_rounds_by_name(const source::Text& name);
+/// `Circuit:` above its stations and no rounds anywhere: reported, and a circuit all the same.
+bool report_circuit_without_rounds(source::Text text, StationsBelow stations, DrillLine& out,
+                                   Diagnostics& diagnostics);
 /// `Circuit, 3 rounds, 30 s work`: reported, and read as if it had its colon.
 bool read_circuit_without_colon(const source::Text& name, const source::Text& written,
                                 StationsBelow stations, DrillLine& out, Diagnostics& diagnostics);

@@ -3,11 +3,14 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "plan/attributes.h"
 #include "plan/blocks.h"
 #include "plan/drill_line.h"
 #include "plan/kit_moves.h"
 #include "plan/lines.h"
+#include "plan/part_links.h"
 #include "plan/pictures.h"
 #include "plan/stations.h"
 #include "plan/words.h"
@@ -27,7 +30,8 @@ Drill drill_of(DrillLine line, const Span& span) {
   out.dose = std::move(line.dose);
   out.dose_unreadable = line.dose_unreadable;
   out.circuit = std::move(line.circuit);
-  if (line.dose_unreadable) out.notes.push_back({Note::Kind::kListItem, std::move(line.unread)});
+  if (line.dose_unreadable && !line.unread.empty())
+    out.notes.push_back({Note::Kind::kListItem, std::move(line.unread)});
   return out;
 }
 
@@ -43,6 +47,7 @@ class DrillReader {
     const std::vector<source::Text> stations = take_stations(lines);
     const StationsBelow below_it = stations.empty() ? stations_below(item) : StationsBelow::kSurely;
     Drill made = drill_of(read_drill_line(lines.first, below_it, diagnostics_), item.span);
+    if (made.dose) report_keys_in_dose(*made.dose, diagnostics_);
     for (const source::Text& text : stations) station_without_dash(text, made);
     made.notes.insert(made.notes.end(), pictures.begin(), pictures.end());
     read_forgotten(lines, below(made), diagnostics_);
@@ -142,6 +147,21 @@ class DrillReader {
 };
 
 }  // namespace
+
+bool is_step(const source::MarkNode& item) {
+  const source::MarkNode* first = first_paragraph(item);
+  if (first == nullptr) return false;
+  const source::MarkNode line = without_comments(*first);
+  return part_links(line).only_links || is_drill_line(lines_of(line.text).first);
+}
+
+bool lists_drills(const source::MarkNode& list) {
+  return std::any_of(list.children.begin(), list.children.end(), [](const auto& item) {
+    const source::MarkNode* first = first_paragraph(item);
+    return is_step(item) ||
+           (first != nullptr && drill_without_colon(lines_of(first->text).first).has_value());
+  });
+}
 
 Drill read_drill_item(const source::MarkNode& item, std::vector<Safety>& safety,
                       Diagnostics& diagnostics) {

@@ -10,6 +10,11 @@
 
 namespace chalkleaf::plan {
 
+/// A link to a part, or a drill with its dose.
+bool is_step(const source::MarkNode& item);
+/// A list with such an item, or one that lacks only its colon.
+bool lists_drills(const source::MarkNode& list);
+
 /// Reads the drill or circuit an item is; its first child is a paragraph that says something.
 /// Safety quotes below it go to `safety`.
 Drill read_drill_item(const source::MarkNode& item, std::vector<Safety>& safety,

@@ -144,6 +144,7 @@ DrillLine line_without_colon(const Line& line, StationsBelow stations, Diagnosti
     return out;
   }
   if (is_circuit_behind_name(line, stations, out, diagnostics)) return out;
+  if (report_circuit_without_rounds(line.text, stations, out, diagnostics)) return out;
   if (begins_like_dose(line.tokens[0])) {
     const auto dose = parse_dose(line.text);
     if (dose && is_evident(*dose, line.text.str())) {
@@ -236,6 +237,23 @@ bool is_plainly_a_drill(const source::Text& text) {
   return dose && is_evident(*dose, tail.str());
 }
 
+std::optional<source::Text> drill_without_colon(const source::Text& text) {
+  constexpr std::size_t kMostWords = 5;  // of a name; what is longer is a sentence
+  const std::string& all = text.str();
+  if (all.empty() || all[0] < 'A' || all[0] > 'Z' || all.ends_with('.') || all.ends_with('!')) {
+    return std::nullopt;
+  }
+  const Line line = line_of(text);
+  if (dividing_colon(line)) return std::nullopt;
+  const auto at = dose_without_colon(line);
+  const std::size_t end = at ? name_end_before(line, *at) : 0;
+  if (end == 0 || end > kMostWords || takes_a_number(line.tokens[end - 1])) return std::nullopt;
+  source::Text out = line.text.slice(0, line.tokens[end - 1].end);
+  out.append(": ", line.text.span(line.tokens[*at].begin, line.tokens[*at].begin));
+  out.append(line.from(*at));
+  return out;
+}
+
 bool is_plainly_a_circuit(const source::Text& text) {
   const Line line = line_of(text);
   const auto colon = dividing_colon(line);
@@ -252,7 +270,10 @@ DrillLine read_drill_line(const source::Text& text, StationsBelow stations,
   const source::Text name = line.before(*colon);
   DrillLine out{plain_words_of(name)};
   const bool nothing_behind = line.from(*colon).str().size() == 1;  // `Dish hold:` has no dose
-  if (nothing_behind && read_nameless_circuit(line.text, stations, out)) return out;
+  if (nothing_behind && (read_nameless_circuit(line.text, stations, out) ||
+                         report_circuit_without_rounds(line.text, stations, out, diagnostics))) {
+    return out;
+  }
   if (out.name.empty()) {
     out.name = plain_words_of(line.text);
     diagnostics.error("bad-value", out.name.span, "this drill has no name",

@@ -30,6 +30,8 @@ DrillLine read_drill_line(const source::Text& text, StationsBelow stations,
 bool is_drill_line(const source::Text& text);
 /// The same, and more than a number behind the colon: such a line is hardly anything but a drill.
 bool is_plainly_a_drill(const source::Text& text);
+/// `Slow walk 1 min`, with the colon it lacks; nothing for what may be a sentence.
+std::optional<source::Text> drill_without_colon(const source::Text& text);
 /// True for a circuit with name and colon that could not be a dose.
 bool is_plainly_a_circuit(const source::Text& text);
 

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 #include <optional>
+#include <utility>
 
 #include "base/text.h"
 
@@ -25,13 +26,19 @@ constexpr std::string_view kWithoutAccents =
 static_assert(kWithoutAccents.size() == 0x180 - 0xC0);
 
 // Words behind which only the where and how of a drill is said.
-constexpr std::array<std::string_view, 36> kQualify{
-    "above",   "across",  "against", "along", "around", "as",      "at",      "behind",  "below",
-    "beside",  "between", "by",      "for",   "from",   "holding", "in",      "into",    "like",
-    "near",    "off",     "on",      "onto",  "over",   "round",   "through", "to",      "toward",
-    "towards", "under",   "until",   "using", "while",  "with",    "within",  "without", "wearing"};
-// `Jump down` is another drill than `Jump`; `Roll down the wedge` is a roll.
-constexpr std::array<std::string_view, 2> kQualifyBeforeArticle{"down", "up"};
+constexpr std::array<std::string_view, 32> kQualify{
+    "above", "across", "against", "along",   "around",  "as",      "at",      "behind",
+    "below", "beside", "between", "by",      "for",     "holding", "in",      "like",
+    "near",  "off",    "on",      "over",    "round",   "through", "under",   "until",
+    "using", "while",  "within",  "wearing", "without", "toward",  "towards", "with"};
+// `Jump down` is another drill than `Jump`, and `Dish to arch` than `Dish`; `Roll down the wedge`
+// is a roll, and `Run to the wall` a run.
+constexpr std::array<std::string_view, 7> kQualifyBeforeArticle{"down", "up",   "to", "from",
+                                                                "into", "onto", "out"};
+// `Tuck jump with half turn` is another drill than `Tuck jump`.
+constexpr std::array<std::string_view, 13> kMoves{"turn", "twist", "jump",    "roll", "handstand",
+                                                  "hop",  "kick",  "leap",    "spin", "cartwheel",
+                                                  "half", "full",  "rotation"};
 constexpr std::array<std::string_view, 5> kArticles{"the", "a", "an", "your", "our"};
 
 template <std::size_t N>
@@ -68,6 +75,7 @@ class KeyReader {
       at += next.size;
     }
     end_word();
+    out_.key += article_;  // `Beam A`
     std::reverse(out_.cuts.begin(), out_.cuts.end());
     // A cut that cuts nothing off is the name itself.
     while (!out_.cuts.empty() && out_.cuts.front() >= out_.key.size()) {
@@ -112,10 +120,27 @@ class KeyReader {
 
   void end_word() {
     if (word_.empty()) return;
-    if (held_ && is_one_of(word_, kArticles)) cut_at(*held_);
+    const bool article = !out_.key.empty() && is_one_of(word_, kArticles);
+    if (held_ && article) cut_at(*held_);
     held_.reset();
-    if (is_one_of(word_, kQualify)) cut();
-    if (is_one_of(word_, kQualifyBeforeArticle)) held_ = out_.key.size();
+    if (article) {  // `Jog on spot` is `Jog on the spot`
+      article_ = std::exchange(word_, {});
+      return;
+    }
+    article_.clear();
+    // Behind `with` a word decides: kit, or a move of its own.
+    if (with_ && !is_one_of(word_, kMoves)) cut_at(*with_);
+    with_.reset();
+    const bool before_article = is_one_of(word_, kQualifyBeforeArticle);
+    if (word_ == "with") {
+      with_ = out_.key.size();
+    } else if (is_one_of(word_, kQualify)) {
+      cut();
+    }
+    if (before_article) held_ = out_.key.size();
+    if (out_.begin == 0 && (before_article || is_one_of(word_, kQualify))) {
+      out_.begin = out_.key.size();
+    }
     out_.key += singular(word_);
     word_.clear();
   }
@@ -128,7 +153,9 @@ class KeyReader {
 
   NameKey out_;
   std::string word_;
+  std::string article_;              // the last word, when it is one
   std::optional<std::size_t> held_;  // where the key ended before `down`
+  std::optional<std::size_t> with_;  // and before `with`
 };
 
 }  // namespace

@@ -16,6 +16,7 @@ namespace chalkleaf::plan {
 struct NameKey {
   std::string key;                ///< of the whole name
   std::vector<std::size_t> cuts;  ///< sizes of the shorter keys, the longest first
+  std::size_t begin = 0;  ///< the size of the key's first words, before `to`, `from`, `with` …
 };
 
 /// The key of a name. Only its first bytes count (kLongestName), so that any text is cheap.

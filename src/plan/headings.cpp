@@ -2,6 +2,8 @@
 #include "plan/headings.h"
 
 #include <algorithm>
+#include <array>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -31,16 +33,76 @@ std::vector<std::string> first_words(std::string_view title, std::size_t most) {
   return out;
 }
 
-// Behind the separator that begins at token `at`; nothing when there is no time there to the end.
-std::optional<std::size_t> time_begin(const std::vector<Token>& tokens, std::size_t at) {
-  const Token& mark = tokens[at];
-  const bool parts = mark.is(Kind::kColon) || mark.is(Kind::kDash) || mark.is(Kind::kComma) ||
-                     mark.is(Kind::kOpen);
-  if (!parts || at == 0 || at + 1 >= tokens.size()) return std::nullopt;
-  const Token& next = tokens[at + 1];
-  if (!next.is(Kind::kNumber) && !next.is(Kind::kClock)) return std::nullopt;
-  if (mark.is(Kind::kOpen) && !tokens.back().is(Kind::kClose)) return std::nullopt;
-  return at + 1;
+bool parts(const Token& token) {
+  return token.is(Kind::kColon) || token.is(Kind::kDash) || token.is(Kind::kComma) ||
+         token.is(Kind::kOpen);
+}
+
+// `about`, `ca.`, `max`: words around a time that leave it what it is.
+bool is_vague(const Token& token) {
+  static constexpr std::array<std::string_view, 12> kWords{
+      "about", "around", "approx", "approximately", "roughly", "ca", "circa", "max", "maximum",
+      "up",    "to",     "for"};
+  return token.is(Kind::kStop) || token.is_sign("~") ||
+         std::find(kWords.begin(), kWords.end(), token.word) != kWords.end();
+}
+
+// The time that tokens `begin` to `end` are, and nothing else; of `10-15 min` the longer one.
+std::optional<Sourced<Duration>> time_in(const source::Text& text, const std::vector<Token>& tokens,
+                                         std::size_t begin, std::size_t end) {
+  while (begin < end && is_vague(tokens[begin])) ++begin;
+  while (begin < end && is_vague(tokens[end - 1])) --end;
+  if (end - begin > 2 && tokens[begin].is(Kind::kNumber) &&
+      (tokens[begin + 1].is(Kind::kDash) || tokens[begin + 1].is_word("to"))) {
+    begin += 2;
+  }
+  if (begin >= end || (!tokens[begin].is(Kind::kNumber) && !tokens[begin].is(Kind::kClock))) {
+    return std::nullopt;
+  }
+  const source::Text written = text.slice(tokens[begin].begin, tokens[end - 1].end);
+  const auto time = parse_duration(written.str(), Zero::kRefused);
+  if (!time) return std::nullopt;
+  return Sourced<Duration>{*time, written.span()};
+}
+
+// `Games (10 min)`, `Games: 10 min`, `Games 10 min`, `Games (10 min) with hoops`, `10 min: Games`.
+std::optional<Heading> with_time(const source::Text& text, const std::vector<Token>& tokens) {
+  const std::size_t n = tokens.size();
+  const auto heading = [&](std::size_t begin, std::size_t end, const Sourced<Duration>& time) {
+    return Heading{plain_words_of(text.slice(begin, end)), time};
+  };
+  for (std::size_t i = 0; i < n; ++i) {
+    if (!tokens[i].is(Kind::kOpen)) continue;
+    std::size_t close = i + 1;
+    while (close < n && !tokens[close].is(Kind::kClose)) ++close;
+    const auto time = close < n ? time_in(text, tokens, i + 1, close) : std::nullopt;
+    if (!time) continue;
+    source::Text title = text.slice(0, tokens[i].begin).trimmed();
+    const source::Text rest = text.slice(tokens[close].end, text.str().size()).trimmed();
+    if (!title.empty() && !rest.empty()) title.append(" ", rest.span());
+    title.append(rest);
+    if (!title.empty()) return Heading{plain_words_of(title), time};
+  }
+  for (std::size_t i = 1; i + 1 < n; ++i) {
+    if (!parts(tokens[i])) continue;
+    const auto time = time_in(text, tokens, i + 1, n);
+    if (time && tokens[i].begin > 0) return heading(0, tokens[i].begin, *time);
+  }
+  // A clock time alone may be when the part begins: `Stretch 17:00`.
+  for (std::size_t i = 1; i + 1 < n; ++i) {
+    if (!tokens[i].is(Kind::kNumber) || tokens[i - 1].is(Kind::kNumber)) continue;
+    if (const auto time = time_in(text, tokens, i, n)) return heading(0, tokens[i].begin, *time);
+  }
+  for (std::size_t end = 2; end < n; ++end) {
+    const std::size_t begin = parts(tokens[end]) ? end + 1 : end;
+    if (begin >= n || !tokens[0].is(Kind::kNumber)) continue;
+    const auto time = time_in(text, tokens, 0, end);
+    if (!time) continue;
+    const bool sure = begin > end || (text.str()[tokens[begin].begin] >= 'A' &&
+                                      text.str()[tokens[begin].begin] <= 'Z');
+    if (sure) return heading(tokens[begin].begin, text.str().size(), *time);
+  }
+  return std::nullopt;
 }
 
 }  // namespace
@@ -65,20 +127,8 @@ Heading read_heading(const source::Text& text) {
   constexpr std::size_t kLongest = 200;  // a title, not an essay
   if (out.title.text.size() > kLongest) return out;
   const std::vector<Token> tokens = tokens_of(text.str());
-  for (std::size_t i = 1; i < tokens.size(); ++i) {
-    const auto begin = time_begin(tokens, i);
-    if (!begin) continue;
-    const std::size_t last = tokens.size() - (tokens.back().is(Kind::kClose) ? 2 : 1);
-    if (last < *begin) continue;
-    const source::Text written = text.slice(tokens[*begin].begin, tokens[last].end);
-    const auto time = parse_duration(written.str(), Zero::kRefused);
-    if (!time) continue;
-    const Words title = plain_words_of(text.slice(0, tokens[i].begin));
-    if (title.empty()) continue;
-    out.title = title;
-    out.time = Sourced<Duration>{*time, written.span()};
-    return out;
-  }
+  auto found = with_time(text, tokens);
+  if (found && !found->title.empty()) return std::move(*found);
   return out;
 }
 

@@ -54,11 +54,13 @@ class Heir {
     if (drill.known != nullptr) fill(drill, *drill.known);
     const auto one_of_several = [&](const Words& name) {
       const LibraryDrill* one = known(name.text);
-      if (one == nullptr || one->figure.empty() || own_figure || drill.known != nullptr) return;
+      if (one == nullptr || one->figure.empty() || own_figure || drill.known != nullptr) return one;
       drill.figures.push_back(one->figure);
       count(1, size_of(one->figure));
+      return one;
     };
-    for (const Words& choice : drill.choices) one_of_several(choice);
+    drill.known_choices.clear();
+    for (const Words& choice : drill.choices) drill.known_choices.push_back(one_of_several(choice));
     if (drill.dose) {
       for (const Move& move : drill.dose->moves) one_of_several(move.name);
     }

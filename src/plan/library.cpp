@@ -76,6 +76,7 @@ std::optional<std::string> DrillBook::closest(std::string_view name) const {
   std::vector<std::string_view> keys{wanted.key};
   if (!wanted.cuts.empty())
     keys.push_back(std::string_view(wanted.key).substr(0, wanted.cuts.back()));
+  if (const Entry* longer = that_begins_with(wanted.key)) return longer->name;
   const Entry* best = nullptr;
   std::size_t least = kLongestCompared;
   std::size_t compared = 0;
@@ -95,8 +96,23 @@ std::optional<std::string> DrillBook::closest(std::string_view name) const {
       }
     }
   }
-  if (best == nullptr) return std::nullopt;
-  return best->name;
+  if (best != nullptr) return best->name;
+  // `Lunge to handstand`: what it begins with.
+  const auto first = by_key_.find(std::string_view(wanted.key).substr(0, wanted.begin));
+  if (wanted.begin == 0 || first == by_key_.end()) return std::nullopt;
+  return first->second.name;
+}
+
+// `Dish to arch` for `Dish to arch roll`; nothing when several names begin so.
+const DrillBook::Entry* DrillBook::that_begins_with(std::string_view key) const {
+  constexpr std::size_t kShortest = 6;  // bytes; `jump` begins too many names
+  if (key.size() < kShortest) return nullptr;
+  const auto found = by_key_.lower_bound(key);
+  if (found == by_key_.end() || !found->first.starts_with(key)) return nullptr;
+  const auto next = std::next(found);
+  const bool several = next != by_key_.end() && next->first.starts_with(key) &&
+                       next->second.drill != found->second.drill;
+  return several ? nullptr : &found->second;
 }
 
 }  // namespace chalkleaf::plan

@@ -114,6 +114,7 @@ class DrillBook {
   };
 
   void add(std::size_t drill, const Words& name, Diagnostics& diagnostics);
+  const Entry* that_begins_with(std::string_view key) const;
 
   std::vector<LibraryDrill> drills_;
   std::map<std::string, Entry, std::less<>> by_key_;  ///< by plan/drill_names.h

@@ -102,6 +102,8 @@ struct Drill {
   Words figure_easier;  ///< of the first easier rung, when that is the library's; may be empty
   Words figure_harder;  ///< likewise
   const LibraryDrill* known = nullptr;  ///< the club's own description; set by plan::inherit
+  /// The same of each choice, null where it has none; empty when none has one.
+  std::vector<const LibraryDrill*> known_choices = {};
 };
 
 /// `Pick up: hoops`, `Put away: hoops, in the blue bag: 1 min`: a line between drills.

@@ -101,7 +101,14 @@ class Judge {
     if (auto found = dash()) return found;
     if (from_ == RunsOnFrom::kText && reader_label(text_.str())) return {};
     if (is_list_line(text_) && !is_prose()) return drill();
-    if (from_ == RunsOnFrom::kText) return attribute_in_text();
+    if (from_ == RunsOnFrom::kText) {
+      if (auto mended = drill_without_colon(text_); mended && !is_prose()) {
+        return said("this reads like a drill, but has no dash and no colon",
+                    fmt::format("write `- {}`", words_of(*mended).text), Stray::Kind::kDrill,
+                    *mended);
+      }
+      return attribute_in_text();
+    }
     if (!at_margin_) return {};
     if (const std::string title = heading_meant(line_.raw); !title.empty()) {
       const bool colon = text_.str().ends_with(':');
@@ -151,8 +158,9 @@ class Judge {
     }
     return said(fmt::format("‘{}’ has no dash before it, so it belongs to no drill",
                             attribute->written.text),
-                fmt::format("write `- {}: …`, indented by two spaces below its drill",
-                            attribute->written.text),
+                fmt::format("write `- {}: {}`, indented by two spaces below its drill",
+                            attribute->written.text,
+                            attribute->value.empty() ? "…" : words_of(attribute->value).text),
                 Stray::Kind::kNote, text_);
   }
 
@@ -176,13 +184,17 @@ class Judge {
 
   // What stands behind a dash or bullet: a drill, or else text.
   Stray listed(std::string message, const source::Text& text) {
-    const auto attribute = attribute_of(text);
+    auto attribute = attribute_of(text);
+    if (!attribute || !is_known(*attribute)) attribute = attribute_without_colon(text);
     const bool below = attribute && is_known(*attribute);
+    const std::string line =
+        below ? fmt::format("{}: {}", attribute->written.text, words_of(attribute->value).text)
+              : words_of(text).text;
     const auto kind = below                                       ? Stray::Kind::kNote
                       : is_drill_line(text) || is_list_line(text) ? Stray::Kind::kDrill
                                                                   : Stray::Kind::kItem;
     return said(std::move(message),
-                fmt::format("write `- {}`{}", words_of(text).text,
+                fmt::format("write `- {}`{}", line,
                             below ? ", indented by two spaces below its drill"
                                   : ", with a dash and a plain space before it"),
                 kind, text);
@@ -267,6 +279,19 @@ class Judge {
 };
 
 }  // namespace
+
+std::string heading_in_text(std::string_view raw) {
+  constexpr std::ptrdiff_t kMostGaps = 4;  // `Cool down (5 min max)`
+  raw = trim(raw);
+  if (raw.ends_with(':')) raw = trim(raw.substr(0, raw.size() - 1));
+  const bool sentence = raw.ends_with('.') || raw.ends_with('!') || raw.ends_with('?');
+  std::string title = heading_meant(raw);
+  if (sentence || title.empty() || reader_label(title)) return {};
+  const bool named = role_of(raw) != PartRole::kMain;
+  const auto gaps = std::count(raw.begin(), raw.end(), ' ');
+  const bool long_name = named && (gaps > kMostGaps || (gaps > 2 && !raw.ends_with(')')));
+  return long_name ? std::string() : title;
+}
 
 std::optional<Stray> judge_line(const source::MarkNode& paragraph, const ParagraphLine& line,
                                 RunsOnFrom from, std::size_t margin, Diagnostics& diagnostics) {

@@ -7,6 +7,8 @@
 #pragma once
 
 #include <optional>
+#include <string>
+#include <string_view>
 #include <vector>
 
 #include "base/diagnostic.h"
@@ -39,6 +41,10 @@ enum class RunsOnFrom { kText, kList, kQuote };
 /// place. `margin` is the indentation of the list or quote it runs on from.
 std::optional<Stray> judge_line(const source::MarkNode& paragraph, const ParagraphLine& line,
                                 RunsOnFrom from, std::size_t margin, Diagnostics& diagnostics);
+
+/// The title of a line that is meant as a heading, though it stands in a text: all bold or all
+/// capitals, or hardly more than the name of a part everybody has. Empty when it is none of these.
+std::string heading_in_text(std::string_view raw);
 
 /// Takes the strays out of an item or a quote and everything in it, in order.
 std::vector<Stray> take_strays(source::MarkNode& block, Diagnostics& diagnostics);

@@ -66,7 +66,8 @@ class Sieve {
       Diagnostics said;
       auto stray = judge_line(clean, lines[i], from, margin_, said);
       // The lines of one piece of text are told of once: the same empty line mends them all.
-      const std::string message = stray && !said.all().empty() ? said.all()[0].message : "";
+      const std::string message =
+          stray && !said.all().empty() ? said.all()[0].message + said.all()[0].hint : "";
       const bool again = stray && stray->kind == Stray::Kind::kNote && message == said_above;
       if (!again || message.empty()) diagnostics_.append(said);
       said_above = message;

@@ -68,6 +68,14 @@ std::vector<CheckInfo> body_checks() {
        "A living room is full of corners.", kCommonPractice,
        "Add it as a block quote: ‘> **Safety.** Clear two big steps of floor in every direction’.",
        "place: home\n…\n> **Safety.** An adult stays in the room."},
+      {"coach-words-at-home", kWarning, "Words on a family's sheet read like a note for the coach.",
+       "What a coach notes about children is not for other eyes, and a parent would puzzle over "
+       "it.",
+       kCommonPractice,
+       "Begin the coach's note with ‘Coach:’ on a line of its own; for families say ‘your coach’, "
+       "or "
+       "begin the line with ‘Family:’.",
+       "place: home\n…\n- Squats: 10\n  - Coach stands behind the slower two"},
       {"hard-words", kWarning, "A family's sheet has a word of the trade that nothing explains.",
        "A parent who does not know the word does the drill wrongly, or not at all.",
        "Common practice, no source. Health information is written for a reading age of 9 to 11.",

@@ -14,6 +14,11 @@ std::vector<CheckInfo> kit_checks() {
        "Correct the name, add the name to `also:` of the drill it is, or write a file of its own "
        "in drills/.",
        "- Dsh hold: 2 x 20 s"},
+      {"unknown-station", kWarning,
+       "A drill stands `at:` a place that the club's hall does not list.",
+       "Turns and waiting there cannot be worked out, so the session runs late.", kOurs,
+       "Write the station as ‘hall:’ in club.yaml has it, or add it there.",
+       "- Beam walk: 12 steps\n  - at: baem"},
       {"unknown-kit", kWarning,
        "A drill uses kit that neither the plan's `equipment:` nor the club's `kit:` lists.",
        "What is not on the list is not set out, and a family cannot look for it beforehand.", kOurs,

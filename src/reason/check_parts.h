@@ -30,7 +30,9 @@ void check_over_slot(const plan::Session& session, const Timetable& timetable,
 void check_under_slot(const Subject& subject, Diagnostics& diagnostics);
 /// `over-budget`
 void check_budgets(const Timetable& timetable, Diagnostics& diagnostics);
-/// `no-dose`, `bad-value` of an interval or a station, `substitute-without-easier`.
+/// `under-budget`
+void check_unused_budgets(const Subject& subject, Diagnostics& diagnostics);
+/// `no-dose`, `bad-value` of an interval, `substitute-without-easier`.
 void check_drills(const Subject& subject, Diagnostics& diagnostics);
 /// `no-adult-note`, `no-space-note`
 void check_home_notes(const plan::Session& session, Diagnostics& diagnostics);
@@ -46,6 +48,8 @@ void check_levels(const Subject& subject, Diagnostics& diagnostics);
 /// `spotter-at-home`
 void check_spotters(const Subject& subject, Diagnostics& diagnostics);
 
+/// `unknown-station`
+void check_stations(const Subject& subject, Diagnostics& diagnostics);
 /// `unknown-kit`
 void check_kit_listed(const Subject& subject, Diagnostics& diagnostics);
 /// `not-enough-kit`
@@ -68,6 +72,8 @@ void check_adults(const Subject& subject, Diagnostics& diagnostics);
 void check_water(const Subject& subject, Diagnostics& diagnostics);
 /// `picture-without-text`
 void check_pictures(const Subject& subject, Diagnostics& diagnostics);
+/// `coach-words-at-home`
+void check_coach_words(const Subject& subject, Diagnostics& diagnostics);
 /// `hard-words`
 void check_hard_words(const Subject& subject, Diagnostics& diagnostics);
 

@@ -100,6 +100,7 @@ void check_lines(const Subject& subject, Diagnostics& diagnostics) {
   check_repeated_lines(subject, diagnostics);
   check_levels(subject, diagnostics);
   check_spotters(subject, diagnostics);
+  check_stations(subject, diagnostics);
   check_kit_listed(subject, diagnostics);
   check_kit_enough(subject, diagnostics);
   check_substitutes(subject, diagnostics);
@@ -107,6 +108,7 @@ void check_lines(const Subject& subject, Diagnostics& diagnostics) {
   check_sides(subject, diagnostics);
   check_adults(subject, diagnostics);
   check_pictures(subject, diagnostics);
+  check_coach_words(subject, diagnostics);
 }
 
 // What a part that could not be read may have held.
@@ -142,7 +144,9 @@ void check_all(const Subject& subject, Diagnostics& diagnostics) {
   check_budgets(subject.timetable, diagnostics);
   if (parts_missing) return;
   check_whole(subject, diagnostics);
-  if (!lines_missing()) check_under_slot(subject, diagnostics);
+  if (lines_missing()) return;
+  check_unused_budgets(subject, diagnostics);
+  check_under_slot(subject, diagnostics);
 }
 
 }  // namespace

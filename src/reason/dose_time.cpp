@@ -30,7 +30,7 @@ constexpr Duration kMost = kLongestDuration * 100;
 struct Basis {
   const Dose& dose;
   const Timings& timings;
-  std::optional<Duration> pace;  ///< the library's
+  std::optional<LibraryPace> pace;
 };
 
 std::string_view origin_word(Timing::Origin origin) {
@@ -68,8 +68,9 @@ Term unit(const Basis& basis, AmountKind kind, const Timing& timing, std::string
     return {total, fmt::format("{} (tempo {})", exact_text(total), tempo_text(*dose.tempo))};
   }
   if (dose.pace) return {*dose.pace, exact_text(*dose.pace) + " (its pace)"};
-  if (basis.pace && kind != AmountKind::kLengths) {
-    return {*basis.pace, exact_text(*basis.pace) + " (its pace in the library)"};
+  const bool paced = basis.pace && kind != AmountKind::kLengths;
+  if (paced && !(basis.pace->or_default && basis.pace->value < timing.value)) {
+    return {basis.pace->value, exact_text(basis.pace->value) + " (" + basis.pace->whose + ")"};
   }
   return from_timing(timing, what);
 }
@@ -218,13 +219,27 @@ std::string counted(std::int64_t n, std::string_view one, std::string_view many)
   return fmt::format("{} {}", n, n == 1 ? one : many);
 }
 
-std::optional<Duration> library_pace(const plan::Drill& drill) {
-  if (drill.known == nullptr || !drill.known->pace) return std::nullopt;
-  return drill.known->pace->value;
+std::optional<LibraryPace> library_pace(const plan::Drill& drill) {
+  if (drill.known != nullptr) {
+    if (!drill.known->pace) return std::nullopt;
+    return LibraryPace{drill.known->pace->value};
+  }
+  std::optional<LibraryPace> slowest;
+  bool without = false;
+  for (const plan::LibraryDrill* choice : drill.known_choices) {
+    if (choice == nullptr || !choice->pace) {
+      without = true;
+    } else if (!slowest || slowest->value < choice->pace->value) {
+      slowest = LibraryPace{choice->pace->value,
+                            fmt::format("the pace of ‘{}’, the slowest choice", choice->name.text)};
+    }
+  }
+  if (slowest) slowest->or_default = without;
+  return slowest;
 }
 
 DrillTime dose_time(const plan::Dose& dose, const plan::Timings& timings,
-                    std::optional<Duration> pace, const Waves& waves) {
+                    const std::optional<LibraryPace>& pace, const Waves& waves) {
   Term set = one_set({dose, timings, pace});
   // Nothing multiplies the moves: their sum needs no brackets.
   const bool alone = dose.sets == 1 && waves.count == 1 && dose.repeats_per_set() == 1;
@@ -248,7 +263,7 @@ DrillTime dose_time(const plan::Dose& dose, const plan::Timings& timings,
 }
 
 Duration set_time(const plan::Dose& dose, const plan::Timings& timings,
-                  std::optional<Duration> pace) {
+                  const std::optional<LibraryPace>& pace) {
   return one_set({dose, timings, pace}).time;
 }
 

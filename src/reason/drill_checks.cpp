@@ -1,4 +1,4 @@
-// Checks of one drill at a time: its dose, its interval, its station, its substitutes.
+// Checks of one drill at a time: its dose, its interval, its substitutes.
 // Tested by tests/reason/checks_test.cpp.
 #include <fmt/format.h>
 
@@ -89,20 +89,6 @@ void check_interval(const Dose& dose, Duration set, const Waves& turns, const pl
   diagnostics.add(std::move(found));
 }
 
-// A station that is nearly one of the hall's. Another one may be any corner of it.
-void check_station(const Subject& subject, const Drill& drill, Diagnostics& diagnostics) {
-  if (drill.at.empty() || subject.at_home() || subject.club.station(drill.at.text) != nullptr) {
-    return;
-  }
-  std::vector<std::string> names;
-  for (const plan::Station& station : subject.club.stations) names.push_back(station.name.text);
-  const auto meant = closest(drill.at.text, names);
-  if (!meant) return;
-  diagnostics.error("bad-value", place_in_plan(drill, drill.at),
-                    fmt::format("the hall has no station {}", quoted(drill.at.text)),
-                    fmt::format("did you mean {}?", quoted(*meant)));
-}
-
 void check_substitute(const plan::Substitute& substitute, Diagnostics& diagnostics) {
   if (!substitute.easier.empty()) return;
   const Span span = substitute.name.span ? substitute.name.span : substitute.span;
@@ -119,7 +105,6 @@ void check_drills(const Subject& subject, Diagnostics& diagnostics) {
   for (const DrillLine& line : drill_lines(subject.session)) {
     const Drill& drill = *line.drill;
     if (line.circuit == nullptr) check_dose(*line.part, drill, diagnostics);
-    check_station(subject, drill, diagnostics);
     const Waves turns =
         line.circuit == nullptr ? waves(subject.session, subject.club, drill) : Waves{};
     if (drill.dose) {

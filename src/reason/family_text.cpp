@@ -64,8 +64,15 @@ class Collector {
   }
   void add(const Note& note) {
     if (note.reader == Note::For::kCoach) return;
-    if (note.kind != Note::Kind::kTableRow || note.cells.empty()) return add(note.words);
-    add(note.cells);
+    const std::size_t begin = out_.size();
+    if (note.kind != Note::Kind::kTableRow || note.cells.empty()) {
+      add(note.words);
+    } else {
+      add(note.cells);
+    }
+    for (std::size_t i = begin; i < out_.size(); ++i) {
+      out_[i].addressed = note.reader == Note::For::kFamily;
+    }
   }
   void add(const std::vector<Note>& notes) {
     for (const Note& note : notes) add(note);

@@ -14,6 +14,7 @@ struct FamilyText {
   const plan::Drill* drill = nullptr;  ///< whose they are; null outside drills
   Kind kind = Kind::kText;
   bool described = false;  ///< kName: a sentence beside it says what the drill is
+  bool addressed = false;  ///< written for the family: `Family: …`
 };
 
 /// Notes for the coach alone are left out.

@@ -73,6 +73,50 @@ std::string listing_hint(const Subject& subject, const plan::Words& kit) {
 
 }  // namespace
 
+namespace {
+
+std::string station_hint(const plan::Club& club, std::string_view at) {
+  std::vector<std::string> names;
+  for (const plan::Station& station : club.stations) names.push_back(station.name.text);
+  if (const auto meant = closest(at, names)) return fmt::format("did you mean `at: {}`?", *meant);
+  // `the far beam`, `beam 2`
+  for (const std::string& name : names) {
+    if (lower_ascii(at).find(lower_ascii(name)) != std::string::npos) {
+      return fmt::format("did you mean `at: {}`?", name);
+    }
+  }
+  constexpr std::size_t kMostNamed = 12;
+  const std::size_t all = names.size();
+  if (all > kMostNamed) names.resize(kMostNamed);
+  for (std::string& name : names) name = quoted(name);
+  if (all > kMostNamed) names.push_back(fmt::format("{} more", all - kMostNamed));
+  return fmt::format("the hall has {}; write one of them, or add it to ‘hall:’ in club.yaml",
+                     join_list(names));
+}
+
+}  // namespace
+
+void check_stations(const Subject& subject, Diagnostics& diagnostics) {
+  // A hall of which nothing is told: there is nothing to be missing from.
+  if (subject.club.stations.empty() || subject.at_home()) return;
+  Gathered gathered;
+  for (const DrillLine& line : drill_lines(subject.session)) {
+    const plan::Words& at = line.drill->at;
+    if (at.empty() || subject.club.station(at.text) != nullptr) continue;
+    gathered.add(lower_ascii(at.text), place_in_plan(*line.drill, at), "and here", [&] {
+      Diagnostic found{Severity::kWarning, "unknown-station", place_in_plan(*line.drill, at),
+                       fmt::format("the hall has no station {}, so nobody's turns there are timed",
+                                   quoted(at.text))};
+      if (is_inherited(*line.drill, at)) {
+        label_library(diagnostics, found, *line.drill->known, at.span, "the library says so here");
+      }
+      found.hint = station_hint(subject.club, at.text);
+      return found;
+    });
+  }
+  gathered.add_to(diagnostics);
+}
+
 void check_kit_listed(const Subject& subject, Diagnostics& diagnostics) {
   const KitNouns known = listed(subject);
   // A hall of which nothing is told: there is no list to be missing from.

@@ -96,21 +96,52 @@ void check_under_slot(const Subject& subject, Diagnostics& diagnostics) {
        fmt::format("add up to {}{}, or make the slot shorter", exact_text(spare), where)});
 }
 
+namespace {
+
+void report_over(const PartTime& part, Diagnostics& diagnostics) {
+  const Duration budget = part.part->budget->value;
+  const Duration over = part.length - budget;
+  diagnostics.add(
+      {Severity::kWarning,
+       "over-budget",
+       part.part->budget->span,
+       fmt::format("the drills of {} take {} with their change-overs, {} over the {} it has",
+                   quoted(part.part->title.text), exact_text(part.length), exact_text(over),
+                   exact_text(budget)),
+       {{part.part->title.span, "takes " + exact_text(part.length)}},
+       fmt::format("take {} out of it, or give it {}", exact_text(over), exact_text(part.length))});
+}
+
+void report_under(const PartTime& part, Diagnostics& diagnostics) {
+  const Duration budget = part.part->budget->value;
+  diagnostics.add(
+      {Severity::kWarning,
+       "under-budget",
+       part.part->budget->span,
+       fmt::format("the drills of {} take {} with their change-overs, {} less than the {} it has",
+                   quoted(part.part->title.text), exact_text(part.length),
+                   exact_text(budget - part.length), exact_text(budget)),
+       {{part.part->title.span, "takes " + exact_text(part.length)}},
+       fmt::format("add {}, list a drill without a dose to take it, or give the part {}",
+                   exact_text(budget - part.length), exact_text(part.length))});
+}
+
+}  // namespace
+
 void check_budgets(const Timetable& timetable, Diagnostics& diagnostics) {
   for (const PartTime& part : timetable.parts) {
-    if (!part.part->budget || part.length <= part.part->budget->value) continue;
+    if (part.part->budget && part.length > part.part->budget->value) report_over(part, diagnostics);
+  }
+}
+
+// A drill without a dose takes what is left, and a part without drills all of it.
+void check_unused_budgets(const Subject& subject, Diagnostics& diagnostics) {
+  const auto& limit = subject.club.limits.unused_share;
+  const std::int64_t share = limit ? limit->value : kUnusedShare;
+  for (const PartTime& part : subject.timetable.parts) {
+    if (!part.part->budget) continue;
     const Duration budget = part.part->budget->value;
-    const Duration over = part.length - budget;
-    diagnostics.add(
-        {Severity::kWarning,
-         "over-budget",
-         part.part->budget->span,
-         fmt::format("the drills of {} take {} with their change-overs, {} over the {} it has",
-                     quoted(part.part->title.text), exact_text(part.length), exact_text(over),
-                     exact_text(budget)),
-         {{part.part->title.span, "takes " + exact_text(part.length)}},
-         fmt::format("take {} out of it, or give it {}", exact_text(over),
-                     exact_text(part.length))});
+    if ((budget - part.length) * 100 > budget * share) report_under(part, diagnostics);
   }
 }
 

@@ -62,17 +62,24 @@ struct Waves {
 /// home, and where a number is not known.
 Waves waves(const plan::Session& session, const plan::Club& club, const plan::Drill& drill);
 
-/// The library's time of one repetition or step of this drill; none when it gives none.
-std::optional<Duration> library_pace(const plan::Drill& drill);
+/// How long one repetition or step takes by the club's library.
+struct LibraryPace {
+  Duration value;
+  std::string whose = "its pace in the library";
+  bool or_default = false;  ///< a choice besides has none: the default counts where it is longer
+};
+/// Of this drill; of a line with choices the slowest, since the whole group must have time for it.
+/// None when the library gives none.
+std::optional<LibraryPace> library_pace(const plan::Drill& drill);
 
 /// How long a dose takes, without change-over: work, rest and the reasoning of DrillTime. `pace` is
 /// the library's, for a dose with neither tempo nor pace. With several waves a set lasts until all
 /// have done it, and waiting counts as rest.
 DrillTime dose_time(const plan::Dose& dose, const plan::Timings& timings,
-                    std::optional<Duration> pace = {}, const Waves& waves = {});
+                    const std::optional<LibraryPace>& pace = {}, const Waves& waves = {});
 /// How long one set of a dose takes one gymnast, all sides or ways.
 Duration set_time(const plan::Dose& dose, const plan::Timings& timings,
-                  std::optional<Duration> pace = {});
+                  const std::optional<LibraryPace>& pace = {});
 
 /// The club is for the stations of its hall; nothing points into it.
 Timetable timetable(const plan::Session& session, const plan::Club& club);

@@ -1,8 +1,8 @@
 // A drawing of figure's on a sheet: scaled to its place, coloured by the theme, a Figure with its
 // words.
 //
-// Drawings of one sheet have one scale, so that the same child is the same size in every panel;
-// only what is too wide or too high for its place is smaller. Tested by
+// Drawings of one sheet have about one scale, so that the same child is much the same size in every
+// panel; only what is too wide or too high for its place is smaller. Tested by
 // tests/sheet/figure_block_test.cpp.
 #include <algorithm>
 
@@ -13,6 +13,8 @@ namespace {
 
 // A standing child with hanging arms, about: as high as the look's figures are.
 constexpr double kMetresHigh = 1.3;
+// Who lies or kneels leaves room above, and is drawn so much larger.
+constexpr double kCloser = 1.35;
 // Without a group's ages: a child between the ages of most groups.
 constexpr double kUsualAge = 10;
 
@@ -39,8 +41,9 @@ Size Builder::figure_size(const figure::Scene& scene, Size most) const {
   const double width = std::max(scene.box.width(), 0.01);
   const double height = std::max(scene.box.height(), 0.01);
   const Length numbers = scene.frames.empty() ? Length() : number_height(look_);
-  const double metre = std::min({look_.figure.in_pt() / kMetresHigh, most.width.in_pt() / width,
-                                 std::max(0.0, (most.height - numbers).in_pt()) / height});
+  const double metre =
+      std::min({look_.figure.in_pt() / kMetresHigh * kCloser, most.width.in_pt() / width,
+                std::max(0.0, (most.height - numbers).in_pt()) / height});
   return {Length::pt(width * metre), Length::pt(height * metre) + numbers};
 }
 

@@ -90,6 +90,20 @@ std::vector<HomePanels::Scene> HomePanels::scenes_of(const plan::Drill& drill) c
   return out;
 }
 
+// A rung whose shape is another shows it, beside its words.
+Block HomePanels::with_small_figure(Block words, const plan::Words& figure) {
+  const auto scene = b_.scene(figure.text, session_, figure::Extent::kGlance);
+  if (!scene) return words;
+  const Length high = b_.look().figure * 4 / 9;
+  const Size size = b_.figure_size(*scene, {high * 3 / 2, high});
+  RowBlock row;
+  row.gap = b_.look().gap / 2;
+  row.align = RowAlign::kMiddle;
+  row.cells.push_back({Track::flexible(), std::move(words)});
+  row.cells.push_back({Track::fixed(size.width), b_.figure(*scene, size, parent_)});
+  return {std::move(row)};
+}
+
 // The paper that one of several drawings side by side has.
 Size HomePanels::most_of(std::size_t count, Length width) const {
   const auto n = static_cast<std::int64_t>(std::max<std::size_t>(count, 1));
@@ -211,10 +225,16 @@ std::vector<Block> HomePanels::how(const plan::Drill& drill, Length room) {
 // All choices stand at one edge; the easier one on a quiet ground, so that it is not missed.
 std::vector<Block> HomePanels::others(const plan::Drill& drill, Length room) {
   std::vector<Block> out;
-  for (const plan::Variation& easier : drill.easier)
-    out.push_back(padded(labelled("easier", easier), Ground::kTint));
-  for (const plan::Variation& harder : drill.harder)
-    out.push_back(padded(labelled("harder", harder), Ground::kPaper));
+  const auto rungs = [&](std::string_view key, const std::vector<plan::Variation>& all,
+                         const plan::Words& figure, Ground ground) {
+    for (const plan::Variation& one : all) {
+      const bool first = &one == &all.front();
+      out.push_back(
+          padded(with_small_figure(labelled(key, one), first ? figure : plan::Words{}), ground));
+    }
+  };
+  rungs("easier", drill.easier, drill.figure_easier, Ground::kTint);
+  rungs("harder", drill.harder, drill.figure_harder, Ground::kPaper);
   for (const plan::Substitute& one : drill.substitutes)
     out.push_back(padded(substitute(one, room - b_.look().row_padding * 4 / 3), Ground::kPaper));
   return out;

@@ -42,6 +42,7 @@ class HomePanels {
   Size most_of(std::size_t count, Length width) const;
   Length figure_column() const;
   Block figures(const std::vector<Scene>& scenes, Length width, Length height);
+  Block with_small_figure(Block words, const plan::Words& figure);
   Block number_and(Block words, Owner owner);
   Block name(const plan::Drill& drill);
   std::vector<Block> choice_lines(const plan::Drill& drill);

@@ -53,7 +53,7 @@ TEST_CASE("what stands below a drill is read, or named with what to change") {
       {"  record: seconds\n",
        "  record seconds\n"
        "plan.md:8:3: error: ‘record’ has no dash before it, so it runs on from the line above "
-       "[bad-value]; write `- record: …`, indented by two spaces below ‘Dish hold’\n"},
+       "[bad-value]; write `- record: seconds`, indented by two spaces below ‘Dish hold’\n"},
       {"- at: beam\n",
        "  at beam\n"
        "plan.md:8:3: error: ‘at’ stands beside the drill, not below it [bad-value]; indent this "

@@ -72,7 +72,7 @@ TEST_CASE("the slips coaches make in a body are named, with what to change") {
 - Dish hold: 2 x 20 s
   cue: low back
 )",
-       R"(plan.md:8:3: error: ‘cue’ has no dash before it, so it runs on from the line above [bad-value]; write `- cue: …`, indented by two spaces below ‘Dish hold’
+       R"(plan.md:8:3: error: ‘cue’ has no dash before it, so it runs on from the line above [bad-value]; write `- cue: low back`, indented by two spaces below ‘Dish hold’
 )"},
       {R"(## P
 

@@ -79,6 +79,39 @@ TEST_CASE("a link among stations is kept") {
         "the left, so that it stands beside the circuit, or list the drills of the part here\n");
 }
 
+TEST_CASE("rounds need not be called rounds where the line is a circuit's") {
+  for (const char* line : {"Circuit: 3", "Circuit: 3x", "Circuit: x3", "Circuit: 3 times",
+                           "Circuit: three times", "Circuit: 3 sets", "Circuit: 3 goes",
+                           "Circuit: repeat 3 times", "Circuit: 3 x", "Circuit 3x", "Circuit 3x:",
+                           "Circuit, 3 times", "Circuit (3 rounds)", "Circuit – 3 goes"}) {
+    INFO(line);
+    CHECK(read_body_text(fmt::format("## P\n\n- {}\n  - Hops: 5\n  - Plank: 9 s\n", line)) ==
+          "drill Circuit | circuit 3 rounds\n  drill Hops | 5 reps\n  drill Plank | 9 s\n");
+  }
+  for (const char* line :
+       {"Circuit: 3, 30 s work, 15 s rest", "Circuit: 3x, 30 s on, 15 s off",
+        "Circuit: 3 x 30 s, rest 15 s", "Circuit: 30 s work, 15 s rest, 3",
+        "Circuit: 3 sets, 30 s work, 15 s rest", "Circuit: 3 x 30 s on / 15 s off"}) {
+    INFO(line);
+    CHECK(read_body_text(fmt::format("## P\n\n- {}\n  - Hops\n  - Plank\n", line)) ==
+          "drill Circuit | circuit 3 rounds, work 30 s, rest 15 s\n  drill Hops\n"
+          "  drill Plank\n");
+  }
+  // Rounds in the name: it stays as it is written.
+  for (const char* name : {"Circuit x 3", "Circuit (3 rounds)", "3 round leg circuit"}) {
+    INFO(name);
+    CHECK(read_body_text(fmt::format("## P\n\n- {}: 30s/15s\n  - Hops\n  - Plank\n", name)) ==
+          fmt::format("drill {} | circuit 3 rounds, work 30 s, rest 15 s\n  drill Hops\n"
+                      "  drill Plank\n",
+                      name));
+  }
+  CHECK(read_body_text("## P\n\n- Circuit 2: 3 rounds\n  - Hops: 5\n") ==
+        "drill Circuit 2 | circuit 3 rounds\n  drill Hops | 5 reps\n");
+  CHECK(read_body_text("## P\n\n- Circuit: 3 x 2 min\n") == "drill Circuit | 3 sets of 2 min\n");
+  CHECK(read_body_text("## P\n\n- Beam walk: 3 times\n  - eyes up\n") ==
+        "drill Beam walk | 3 reps\n  item eyes up\n");
+}
+
 struct Slip {
   const char* written;
   const char* read;
@@ -109,9 +142,16 @@ TEST_CASE("slips in a circuit are named, and its stations stay stations") {
        "the circuit as one of: `3 rounds, 30 s work, 15 s rest`, `3 rounds of 30 s on / 15 s off, "
        "1 min between rounds`, or `3 rounds` and a dose at each station\n"},
       {"- Circuit, 3 rounds, 30 s work\n  - Hops\n  - Plank\n",
-       "drill Circuit | circuit 3 rounds, work 30 s\n  drill Hops\n  drill Plank\n"
-       "plan.md:7:12: error: there is no colon before the rounds of this circuit [bad-value]; put "
-       "a colon between its name and its rounds: `Circuit: 3 rounds, 30 s work`\n"},
+       "drill Circuit | circuit 3 rounds, work 30 s\n  drill Hops\n  drill Plank\n"},
+      {"- Leg circuit:\n  - Hops: 3\n  - Plank: 5 s\n",
+       "drill Leg circuit | ? | circuit 1 rounds\n  drill Hops | 3 reps\n  drill Plank | 5 s\n"
+       "plan.md:7:3: error: this circuit does not say how many rounds [unreadable-dose]; write "
+       "`Leg circuit: 3 rounds`, or with one time for all stations `Leg circuit: 3 rounds, 30 s "
+       "work, 15 s rest`\n"},
+      {"- Circuit: 3 times\n\nRest.\n",
+       "drill Circuit | ?\n  item 3 times\nparagraph Rest.\n"
+       "plan.md:7:3: error: this circuit has no stations [bad-value]; list them below it, each "
+       "with a dash and indented by two spaces: `  - Star jumps`\n"},
       {"- Circuit: 3 rounds, 30 s work\n  Hops\n  Plank: 20 s\n",
        "drill Circuit | circuit 3 rounds, work 30 s\n  drill Hops\n  drill Plank | 20 s\n"
        "plan.md:8:3: error: this station has no dash before it, so it runs on from the circuit "

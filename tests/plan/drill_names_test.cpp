@@ -29,6 +29,7 @@ TEST_CASE("case, hyphens, spaces, accents and plurals do not matter") {
       {"Relevé in première", "releves in premiere"},
       {"Coach's choice", "Coach’s choice", "coachs choice"},
       {"Roll & freeze", "roll and freeze"},
+      {"Jog on the spot", "Jog on spot", "jog on a spot"},
       {"ŁÓDKA", "lodka"},
       {"Куколка", "куколка"},
   };
@@ -51,6 +52,7 @@ TEST_CASE("what is another drill stays another drill") {
       {"Tuck jump", "Tuck"},
       {"Handstand", "Headstand"},
       {"Beam 1", "Beam 2"},
+      {"Beam A", "Beam"},
   };
   for (const auto& [a, b] : apart) {
     INFO(a << " / " << b);
@@ -61,17 +63,30 @@ TEST_CASE("what is another drill stays another drill") {
 TEST_CASE("qualification is cut off from its end, and never the whole name") {
   CHECK(tried("Dish hold, palms pressed together") ==
         List{"dishholdpalmpressedtogether", "dishhold"});
-  CHECK(tried("Handstand against the wall, belly in") ==
-        List{"handstandagainstthewallbellyin", "handstandagainstthewallbelly",
-             "handstandagainstthewall", "handstand"});
-  CHECK(tried("Walk (slowly) on the line") == List{"walkslowlyontheline", "walkslowly", "walk"});
-  CHECK(tried("Shape – like a star") == List{"shapelikeastar", "shape"});
-  CHECK(tried("Forward roll down the wedge") == List{"forwardrolldownthewedge", "forwardroll"});
+  CHECK(tried("Handstand against the wall, belly in") == List{"handstandagainstwallbellyin",
+                                                              "handstandagainstwallbelly",
+                                                              "handstandagainstwall", "handstand"});
+  CHECK(tried("Walk (slowly) on the line") == List{"walkslowlyonline", "walkslowly", "walk"});
+  CHECK(tried("Shape – like a star") == List{"shapelikestar", "shape"});
+  CHECK(tried("Forward roll down the wedge") == List{"forwardrolldownwedge", "forwardroll"});
   CHECK(tried("Jump down and freeze") == List{"jumpdownandfreeze"});
-  CHECK(tried("On the line") == List{"ontheline"});
+  CHECK(tried("On the line") == List{"online"});
   CHECK(tried("(Dish) hold") == List{"dishhold"});
   CHECK(tried("Dish hold,") == List{"dishhold"});
   CHECK(tried("Push-up") == List{"pushup"});
+}
+
+TEST_CASE("where a move leads, or what is done in it, is the drill's own name") {
+  CHECK(tried("Dish to arch") == List{"dishtoarch"});
+  CHECK(tried("Lunge to handstand") == List{"lungetohandstand"});
+  CHECK(tried("Bridge from standing") == List{"bridgefromstanding"});
+  CHECK(tried("Run to the wall") == List{"runtowall", "run"});
+  CHECK(tried("Roll from the box") == List{"rollfrombox", "roll"});
+  CHECK(tried("Tuck jump with half turn") == List{"tuckjumpwithhalfturn"});
+  CHECK(tried("Dish with towel") == List{"dishwithtowel", "dish"});
+  CHECK(tried("Dish with the towel") == List{"dishwithtowel", "dish"});
+  CHECK(tried("Cartwheel on beam") == List{"cartwheelonbeam", "cartwheel"});
+  CHECK(key_of_name("Lunge to handstand").begin == 5);
 }
 
 TEST_CASE("no text is too odd or too long for a key") {

@@ -48,12 +48,24 @@ TEST_CASE("a time behind the title is the part's own") {
   CHECK(parted("Bars, beam, 90 s") == "Bars, beam | 1 min 30 s <90 s>");
   CHECK(parted("Bars: swings: 20 minutes") == "Bars: swings | 20 min <20 minutes>");
   CHECK(parted("Bars (ten minutes)") == "Bars | 10 min <ten minutes>");
+  CHECK(parted("Bars 10 min") == "Bars | 10 min <10 min>");
+  CHECK(parted("Bars (10 min") == "Bars | 10 min <10 min>");
+  CHECK(parted("Bars (10 min) and beam") == "Bars and beam | 10 min <10 min>");
+  CHECK(parted("Bars (about 10 min)") == "Bars | 10 min <10 min>");
+  CHECK(parted("Bars (10 min max)") == "Bars | 10 min <10 min>");
+  CHECK(parted("10 min: Bars") == "Bars | 10 min <10 min>");
+  CHECK(parted("10 min Bars") == "Bars | 10 min <10 min>");
+}
+
+TEST_CASE("of a range the longer time is the part's") {
+  CHECK(parted("Quiz (10-15 min)") == "Quiz | 15 min <15 min>");
+  CHECK(parted("Quiz – 10 to 15 min") == "Quiz | 15 min <15 min>");
 }
 
 TEST_CASE("other numbers are part of the title") {
-  for (const char* title : {"Bars", "Bars (2)", "Bars: 10", "Bars 10 min", "10 min", "(10 min)",
-                            "Bars (10 min each)", "Bars (10 min) and beam", "Bars (0 min)",
-                            "Station 2: vault", "Bars – 1:30", "Bars (10 min"}) {
+  for (const char* title :
+       {"Bars", "Bars (2)", "Bars: 10", "10 min", "(10 min)", "Bars (10 min each)", "Bars (0 min)",
+        "Station 2: vault", "Bars – 1:30", "17:00 Bars", "10 min of bars", "Beam 2"}) {
     INFO(title);
     CHECK(parted(title) == title);
   }

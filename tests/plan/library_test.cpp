@@ -56,6 +56,19 @@ TEST_CASE("a near miss is guessed, with the name as it is written in the library
   CHECK_FALSE(read.book.closest("").has_value());
 }
 
+TEST_CASE("another drill by its first words is asked about, and not taken for it") {
+  const ReadBook read =
+      book_of({titled("Dish hold", "Dish"), titled("Dish to arch roll"), titled("Lunges"),
+               titled("Jog on the spot"), titled("Easy run", "jog")});
+  CHECK(found(read, "Dish to arch").empty());
+  CHECK(read.book.closest("Dish to arch").value() == "Dish to arch roll");
+  CHECK(found(read, "Lunge to handstand").empty());
+  CHECK(read.book.closest("Lunge to handstand").value() == "Lunges");
+  CHECK(found(read, "Jog on spot") == "Jog on the spot");
+  CHECK(found(read, "Jog to the wall") == "Easy run");
+  CHECK(found(read, "Dish with towel") == "Dish hold");
+}
+
 // A bound, not a measurement: without its filters `closest` alone takes ten times as long.
 TEST_CASE("thousands of strange names against thousands of drills take no time to speak of") {
   std::vector<std::string> files;

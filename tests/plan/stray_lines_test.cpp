@@ -303,7 +303,7 @@ plan.md:9:1: error: this reads like a drill, but is not a list item [bad-value];
 
 easier: knees bent
 )",
-       R"(plan.md:7:1: error: ‘easier’ has no dash before it, so it belongs to no drill [bad-value]; write `- easier: …`, indented by two spaces below its drill
+       R"(plan.md:7:1: error: ‘easier’ has no dash before it, so it belongs to no drill [bad-value]; write `- easier: knees bent`, indented by two spaces below its drill
 )"},
       {R"(## P
 

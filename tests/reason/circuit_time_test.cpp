@@ -54,6 +54,27 @@ TEST_CASE("a circuit: work and rest at each station, round after round") {
         "1:30 30 s + 0 s + 0 s = 30 s");
 }
 
+TEST_CASE("a rest in a station's own line stands between it and the next") {
+  // One round 20 s + 30 s rest + 20 s + 15 s rest + 20 s = 105 s; after it the last one's 40 s.
+  const auto rested = [](Duration rest) {
+    Dose out = reps(1, 10);
+    out.rest = rest;
+    return out;
+  };
+  CHECK(summed(with(circuit(2, {}, s(15)), {rested(s(30)), reps(1, 10), rested(s(40))})) ==
+        "2 min + 2 min 10 s = 2 rounds × (1 min at 3 stations + 45 s between them) + 40 s between "
+        "rounds\n"
+        "0:00 20 s + 0 s + 30 s = 10 reps × 2 s (a rep, default)\n"
+        "0:50 20 s + 0 s + 15 s = 10 reps × 2 s (a rep, default)\n"
+        "1:25 20 s + 0 s + 0 s = 10 reps × 2 s (a rep, default)");
+  // What is written between rounds counts there.
+  CHECK(summed(with(circuit(2, {}, s(15), s(60)), {reps(1, 10), rested(s(40))})) ==
+        "1 min 20 s + 1 min 30 s = 2 rounds × (40 s at 2 stations + 1 × 15 s rest) + 1 min between "
+        "rounds\n"
+        "0:00 20 s + 0 s + 15 s = 10 reps × 2 s (a rep, default)\n"
+        "0:35 20 s + 0 s + 0 s = 10 reps × 2 s (a rep, default)");
+}
+
 TEST_CASE("a circuit without a rest of its own takes a change-over; between rounds the same") {
   // 2 × (40 s + 15 s) + 15 s
   CHECK(summed(with(circuit(2, s(20), {}), {{}, {}})) ==

@@ -142,7 +142,7 @@ TEST_CASE("several moves in a row are added up, and told apart from what is done
   mix.pace = s(3);
   CHECK(summed(mix) == "35 s + 0 s = 5 reps × 3 s (its pace) + 20 s");
   // The library's pace is the drill's own, which has no name for one move of several.
-  CHECK(dose_time(mix, {}, s(9)).work == s(35));
+  CHECK(dose_time(mix, {}, LibraryPace{s(9)}).work == s(35));
 }
 
 TEST_CASE("of a range the larger number is timed") {

@@ -50,6 +50,23 @@ TEST_CASE("a session of exactly its slot, or a tenth under it, fits") {
   CHECK_FALSE(session_with_slot(Duration::milliseconds(2'816'667)).empty());
 }
 
+TEST_CASE("a part that leaves more than a tenth of its own time says so") {
+  const auto games = [](Duration drill, Duration time) {
+    return checked(framed(SessionMaker(), min(5), [&](SessionMaker& m) {
+      m.part("Games").budget(time).drill("Tag", hold(1, drill - s(15)));
+    }));
+  };
+  CHECK(games(min(9), min(10)).empty());
+  CHECK(games(min(9) - s(1), min(10)) ==
+        "s.md:5:1: warning: the drills of ‘Games’ take 8 min 59 s with their change-overs, 1 min 1 "
+        "s less than the 10 min it has [under-budget]; add 1 min 1 s, list a drill without a dose "
+        "to take it, or give the part 8 min 59 s\n"
+        "  Games: takes 8 min 59 s\n");
+  CHECK(checked(framed(SessionMaker(), min(5), [&](SessionMaker& m) {
+          m.part("Games").budget(min(10)).drill("Tag", hold(1, min(2))).drill("Islands");
+        })).empty());
+}
+
 TEST_CASE("a second over the slot is over it") {
   CHECK(session_with_slot(min(42) + s(14)) ==
         "s.md:2:1: error: the session takes 42 min 15 s, 1 s over its slot of 42 min 14 s "

@@ -1,4 +1,6 @@
 // Text of the coach's that is no drill: who it is for, tables, emphasis.
+#include <set>
+
 #include "sheet/typography.h"
 #include "sheet_fixture.h"
 
@@ -84,6 +86,44 @@ TEST_CASE("a part that is all for another reader leaves no heading behind") {
   const auto home = make_sheet(Kind::kHomeSheet, session, Paper::kA4);
   CHECK_THAT(home.text(), !Catch::Contains("Set-up"));
   support::check_tree(home.list);
+}
+
+// The page, from 0, on which a text is painted.
+std::size_t page_with(const support::Made& made, const std::string& text) {
+  for (std::size_t i = 0; i < made.list.pages.size(); ++i) {
+    support::Made one;
+    one.list.pages.push_back(made.list.pages[i]);
+    if (one.text().find(text) != std::string::npos) return i;
+  }
+  FAIL("no page has " << text);
+  return 0;
+}
+
+TEST_CASE("the words that open a part stay with its first drill") {
+  for (const Kind kind : {Kind::kCoachCard, Kind::kHomeSheet}) {
+    std::set<std::size_t> pages;  // on which the part began
+    for (int above = 1; above <= 24; ++above) {
+      plan::Session session = support::session(above);
+      plan::Part part;
+      part.title = words("Bars");
+      part.steps.emplace_back(note("Openingwords"));
+      plan::Drill circle = support::drill("Strongcircle", support::hold(1, 20));
+      circle.dose.reset();
+      circle.circuit.emplace().work = Duration::seconds(20);
+      for (int i = 1; i <= 6; ++i) {
+        circle.stations.push_back(
+            support::drill("Station number " + std::to_string(i), support::hold(1, 20)));
+      }
+      part.steps.emplace_back(std::move(circle));
+      session.parts.push_back(std::move(part));
+      const support::Made made = make_sheet(kind, session, Paper::kA5);
+      INFO(above << " drills above");
+      const std::size_t page = page_with(made, "Openingwords");
+      CHECK(page_with(made, "Strongcircle") == page);
+      pages.insert(page);
+    }
+    CHECK(pages.size() > 2);  // it has come to every place of a page
+  }
 }
 
 TEST_CASE("a table stays a table") {
