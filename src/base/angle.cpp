@@ -21,13 +21,22 @@ double cosine_near_zero(double x) {
   return sum;
 }
 
-// Quarter turns and what is left, at most 45 degrees either way. std::remainder is exact.
+// -180 to 180 degrees. std::remainder is exact, and slow; so is a difference of two numbers of
+// which one is at most twice the other (Sterbenz 1974).
+double in_one_turn(double degrees) {
+  const double size = std::fabs(degrees);
+  if (size <= 180) return degrees;
+  if (size < 540) return degrees > 0 ? degrees - 360 : degrees + 360;
+  return std::remainder(degrees, 360.0);
+}
+
+// Quarter turns and what is left, at most 45 degrees either way.
 struct Reduced {
   int quarter = 0;
   double rest = 0;  // radians
 };
 Reduced reduced(double degrees) {
-  const double in_turn = std::remainder(degrees, 360.0);
+  const double in_turn = in_one_turn(degrees);
   const double quarters = std::round(in_turn / 90.0);
   return {(static_cast<int>(quarters) + 4) % 4, (in_turn - quarters * 90.0) * (kPi / 180.0)};
 }
@@ -53,6 +62,22 @@ double cosine(Angle angle) {
   const Reduced r = reduced(angle.in_degrees());
   const double value = r.quarter % 2 == 0 ? cosine_near_zero(r.rest) : sine_near_zero(r.rest);
   return r.quarter == 0 || r.quarter == 3 ? value : -value;
+}
+
+SineCosine sine_cosine(Angle angle) {
+  const Reduced r = reduced(angle.in_degrees());
+  const double s = sine_near_zero(r.rest);
+  const double c = cosine_near_zero(r.rest);
+  switch (r.quarter) {
+    case 0:
+      return {s, c};
+    case 1:
+      return {c, -s};
+    case 2:
+      return {-s, -c};
+    default:
+      return {-c, s};
+  }
 }
 
 Angle direction_of(double x, double y) {

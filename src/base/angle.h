@@ -29,6 +29,12 @@ class Angle {
 
 double sine(Angle angle);
 double cosine(Angle angle);
+/// Both, for little more than one.
+struct SineCosine {
+  double sine = 0;
+  double cosine = 1;
+};
+SineCosine sine_cosine(Angle angle);
 /// The direction of (x, y) from the positive x axis, more than -180 to 180 degrees; 0 for (0, 0).
 Angle direction_of(double x, double y);
 

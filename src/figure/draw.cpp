@@ -138,6 +138,9 @@ class Artist {
     const Spot below_top = flat(s_.trunk[kSlices - 2].at);
     round.push_back(top + (top - below_top) * 0.55);
     for (auto it = other.rbegin(); it != other.rend(); ++it) round.push_back(*it);
+    // And at the other end, or the curve would swing out round the corner, into the ground.
+    const Spot bottom = flat(s_.trunk[0].at);
+    round.push_back(bottom + (bottom - flat(s_.trunk[1].at)) * 0.55);
     add_smooth(steps, round);
     // Shoulders: the joints are rounded into the trunk.
     for (const ArmPoints& a : s_.arms) {

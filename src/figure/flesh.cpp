@@ -68,7 +68,7 @@ std::optional<Part> read_part(std::string_view text) {
   for (std::size_t i = 0; i < kParts; ++i) {
     const std::string_view name = kNames[i];
     // `near foot`, `left knee`: one of two.
-    const bool one = name.size() == text.size() + 1 && name.starts_with(text);
+    const bool one = name.ends_with('s') && name.substr(0, name.size() - 1) == text;
     if (name == text || one || (name == "feet" && text == "foot")) return static_cast<Part>(i);
   }
   return std::nullopt;

@@ -11,7 +11,7 @@ bool between(double value, double low, double high) { return value >= low && val
 
 class LegTeller {
  public:
-  explicit LegTeller(const Facts& facts) : f_(facts), pose_(*facts.pose) {}
+  explicit LegTeller(const Facts& facts) : f_(facts) {}
 
   std::string legs() const {
     Texts out;
@@ -250,7 +250,6 @@ class LegTeller {
   }
 
   const Facts& f_;
-  const Pose& pose_;
 };
 
 }  // namespace

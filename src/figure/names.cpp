@@ -18,7 +18,7 @@ constexpr std::array<std::string_view, kTargets> kTargetNames = {
 template <class T, std::size_t N>
 std::optional<T> find(const std::array<std::string_view, N>& names, std::string_view text) {
   for (std::size_t i = 0; i < N; ++i) {
-    const bool one = names[i].size() == text.size() + 1 && names[i].starts_with(text);
+    const bool one = names[i].ends_with('s') && names[i].substr(0, names[i].size() - 1) == text;
     if (names[i] == text || one) return static_cast<T>(i);
   }
   return std::nullopt;

@@ -8,8 +8,11 @@
 namespace chalkleaf::figure {
 namespace {
 
+Spot polar(Spot centre, double radius, SineCosine direction) {
+  return {centre.x + radius * direction.cosine, centre.y + radius * direction.sine};
+}
 Spot polar(Spot centre, double radius, Angle direction) {
-  return {centre.x + radius * cosine(direction), centre.y + radius * sine(direction)};
+  return polar(centre, radius, sine_cosine(direction));
 }
 
 // An arc from where the path is, anticlockwise, in pieces of at most a quarter turn. The control
@@ -17,17 +20,20 @@ Spot polar(Spot centre, double radius, Angle direction) {
 void add_arc(Steps& steps, Spot centre, double radius, Angle from, Angle sweep) {
   const int pieces = std::max(1, static_cast<int>(std::ceil(sweep.in_degrees() / 90 - 1e-9)));
   const Angle step = sweep * (1.0 / pieces);
-  const double k = 4.0 / 3 * sine(step * 0.25) / cosine(step * 0.25) * radius;
+  const SineCosine quarter = sine_cosine(step * 0.25);
+  const double k = 4.0 / 3 * quarter.sine / quarter.cosine * radius;
   Angle at = from;
+  SineCosine begin = sine_cosine(at);
   for (int i = 0; i < pieces; ++i) {
-    const Angle end = at + step;
-    const Spot a = polar(centre, radius, at);
+    at = at + step;
+    const SineCosine end = sine_cosine(at);
+    const Spot a = polar(centre, radius, begin);
     const Spot b = polar(centre, radius, end);
     steps.push_back({Step::Kind::kCurve,
-                     {a.x - k * sine(at), a.y + k * cosine(at)},
-                     {b.x + k * sine(end), b.y - k * cosine(end)},
+                     {a.x - k * begin.sine, a.y + k * begin.cosine},
+                     {b.x + k * end.sine, b.y - k * end.cosine},
                      b});
-    at = end;
+    begin = end;
   }
 }
 

@@ -10,6 +10,7 @@
 
 #include "base/text.h"
 #include "figure/arrows.h"
+#include "figure/hints.h"
 #include "figure/motion.h"
 #include "source/read.h"
 
@@ -19,24 +20,18 @@ using source::YamlNode;
 
 namespace {
 
-constexpr std::size_t kMostFigures = 2'000;
 constexpr std::size_t kMostFrames = 4;
 // Figures that begin from figures that begin from figures: deeper than any honest file, and a bound
 // on all of it together.
 constexpr std::size_t kDeepest = 8;
-constexpr std::size_t kMostFollowed = 20'000;
+constexpr std::size_t kMostFollowed = 10'000;
+// Of what one key lists: it is read again wherever another figure begins from it.
+constexpr std::size_t kMostListed = 10;
 
 const std::vector<std::string> kKeys = {
     "from",     "view",  "touches", "joints",  "lean",  "tilt",    "turn", "height",
     "hands on", "holds", "ground",  "adjust",  "range", "still",   "alt",  "also",
     "frames",   "show",  "tempo",   "returns", "moves", "circles", "turns"};
-
-std::string quoted(std::string_view word) { return "‘" + std::string(word) + "’"; }
-
-std::string hint_for(std::string_view word, const std::vector<std::string>& known) {
-  const auto meant = closest(word, known);
-  return meant ? "did you mean " + quoted(*meant) + "?" : "one of: " + join_list(known, "or");
-}
 
 }  // namespace
 
@@ -47,7 +42,8 @@ class FigureReader {
       : all_(all), diagnostics_(diagnostics) {}
 
   std::optional<Figure> read(const Descriptions::Entry& entry) {
-    const std::size_t before = diagnostics_.error_count();
+    broken_ = false;
+    too_deep_ = false;
     Figure figure;
     figure.name = {entry.name, entry.span};
     figure.family = entry.family;
@@ -60,7 +56,10 @@ class FigureReader {
     } else if (figure.poses.size() > 1) {
       for (Pose& one : figure.poses) one.span = one.span ? one.span : entry.span;
     }
-    if (diagnostics_.error_count() > before) return std::nullopt;
+    if (broken_) {
+      broken_figures_.insert(entry.name);
+      return std::nullopt;
+    }
     return figure;
   }
 
@@ -78,12 +77,12 @@ class FigureReader {
     std::set<std::string> seen;
     for (const auto& [key, value] : node.entries) {
       if (!seen.insert(key.text).second) {
-        diagnostics_.error("duplicate-key", key.span, quoted(key.text) + " stands here twice",
-                           "keep one of them");
+        error("duplicate-key", key.span, quoted(key.text) + " stands here twice",
+              "keep one of them");
       }
       if (std::find(kKeys.begin(), kKeys.end(), key.text) == kKeys.end()) {
-        diagnostics_.error("unknown-key", key.span, "a figure has no key " + quoted(key.text),
-                           hint_for(key.text, kKeys));
+        error("unknown-key", key.span, "a figure has no key " + quoted(key.text),
+              hint_for(key.text, kKeys));
       }
     }
     if (const YamlNode* from = get(node, "from")) follow(*from, figure, pose, trail);
@@ -100,41 +99,62 @@ class FigureReader {
     return nullptr;
   }
 
+  // Counted here: of one name the collector keeps only the first.
+  void error(std::string name, Span span, std::string message, std::string hint) {
+    broken_ = true;
+    diagnostics_.error(std::move(name), span, std::move(message), std::move(hint));
+  }
   void bad(Span span, std::string message, std::string hint) {
-    diagnostics_.error("bad-value", span, std::move(message), std::move(hint));
+    error("bad-value", span, std::move(message), std::move(hint));
+  }
+  // Whether a list is short enough to be read.
+  bool is_short(const YamlNode& node, std::size_t most, std::string_view what) {
+    if (std::max(node.items.size(), node.entries.size()) <= most) return true;
+    bad(node.span, fmt::format("{} lists more than {}", what, most), "keep those that matter");
+    return false;
   }
 
   void follow(const YamlNode& from, Figure& figure, Pose& pose, std::vector<std::string>& trail) {
     const auto found = all_.by_name_.find(from.text);
     if (found == all_.by_name_.end()) {
+      // Whoever misspells more than this mends these first.
+      constexpr std::size_t kMostGuessed = 50;
       std::vector<std::string> names;
-      for (const auto& entry : all_.entries_) names.push_back(entry.name);
+      if (++unknown_ <= kMostGuessed) {
+        for (const auto& entry : all_.entries_) names.push_back(entry.name);
+      }
       const auto meant = closest(from.text, names);
-      diagnostics_.error("unknown-figure", from.span, "there is no figure " + quoted(from.text),
-                         meant
-                             ? "did you mean " + quoted(*meant) + "?"
-                             : "name a figure of the catalogue or of the club's `figures` folder");
+      error("unknown-figure", from.span, "there is no figure " + quoted(from.text),
+            meant ? "did you mean " + quoted(*meant) + "?"
+                  : "name a figure of the catalogue or of the club's `figures` folder");
       return;
     }
     if (std::find(trail.begin(), trail.end(), from.text) != trail.end()) {
-      diagnostics_.error(
-          "figure-cycle", from.span,
-          "this figure begins from itself: " + join_list(trail, "then") + ", then " + from.text,
-          "describe one of them without `from`");
+      too_deep_ = true;
+      error("figure-cycle", from.span,
+            "this figure begins from itself: " + join_list(trail, "then") + ", then " + from.text,
+            "describe one of them without `from`");
+      return;
+    }
+    if (broken_figures_.count(from.text) > 0) {
+      broken_ = true;  // and it was said there why
       return;
     }
     if (trail.size() >= kDeepest || ++followed_ > kMostFollowed) {
+      too_deep_ = true;
       bad(from.span, "this figure begins from too many others",
           "describe it by its own keys, or begin from one figure that is described in full");
       return;
     }
     trail.push_back(from.text);
+    const bool sound = !broken_;
     Figure other;
     read_map(all_.entries_[found->second].node, other, pose, trail, Depth::kInherited);
     // A pose that begins from a movement begins from where it ends.
     if (!other.poses.empty()) pose = other.poses.back();
     figure.show = other.show;
     trail.pop_back();
+    if (sound && broken_ && !too_deep_) broken_figures_.insert(from.text);
   }
 
   std::optional<double> number(const YamlNode& node, double least, double most,
@@ -220,7 +240,7 @@ class FigureReader {
   // `[hands, near toes]`, or `{hands: wall}`.
   void read_touches(const YamlNode& node, Pose& pose) {
     const YamlNode* touches = get(node, "touches");
-    if (touches == nullptr) return;
+    if (touches == nullptr || !is_short(*touches, kMostListed, "‘touches’")) return;
     pose.contacts.clear();
     const auto add = [&](const YamlNode& name, const YamlNode* on) {
       Contact contact;
@@ -259,12 +279,20 @@ class FigureReader {
         bad(joints->span, "‘joints’ must name joints and their angles",
             "write `joints: {hip: 90, knee: 90}`");
       }
+      std::set<std::string> seen;
+      for (const auto& [name, value] : joints->entries) {
+        if (!seen.insert(name.text).second) {
+          error("duplicate-key", name.span, quoted(name.text) + " stands here twice",
+                "keep one of them");
+        }
+      }
       // What is said of both sides first, so that one side may differ.
       for (const bool both : {true, false}) {
         for (const auto& [name, value] : joints->entries) read_joint(name, value, both, pose);
       }
     }
-    if (const YamlNode* adjust = get(node, "adjust")) {
+    const YamlNode* adjust = get(node, "adjust");
+    if (adjust != nullptr && is_short(*adjust, kMostListed, "‘adjust’")) {
       pose.adjust.clear();
       const auto add = [&](const YamlNode& item) {
         if (const auto joint = known_joint(item)) pose.adjust.push_back(*joint);
@@ -302,7 +330,7 @@ class FigureReader {
   // `hands on: knees`, `hands on: {near: knee, far: far shoulder}`.
   void read_hands(const YamlNode& node, Pose& pose) {
     const YamlNode* hands = get(node, "hands on");
-    if (hands == nullptr) return;
+    if (hands == nullptr || !is_short(*hands, 2, "‘hands on’")) return;
     pose.reaches.clear();
     const auto add = [&](const YamlNode& where, Side hand) {
       std::string_view text = where.text;
@@ -341,7 +369,8 @@ class FigureReader {
       }
       figure.alternative = {std::string(trim(alt->text)), alt->span};
     }
-    if (const YamlNode* also = get(node, "also")) {
+    const YamlNode* also = get(node, "also");
+    if (also != nullptr && is_short(*also, kMostListed, "‘also’")) {
       if (also->is_scalar()) figure.also.push_back({also->text, also->span});
       for (const YamlNode& item : also->items) figure.also.push_back({item.text, item.span});
     }
@@ -373,7 +402,8 @@ class FigureReader {
     std::vector<std::string> turns;
     read_parts(node, "turns", turning_parts(), turns);
     if (!turns.empty()) figure.turns = turns.front();
-    if (const YamlNode* tempo = get(node, "tempo")) {
+    const YamlNode* tempo = get(node, "tempo");
+    if (tempo != nullptr && is_short(*tempo, 2, "‘tempo’")) {
       const auto add = [&](const YamlNode& item) {
         if (item.text == "fast") return figure.tempo.push_back(Speed::kFast);
         if (item.text == "slow") return figure.tempo.push_back(Speed::kSlow);
@@ -410,56 +440,11 @@ class FigureReader {
   const Descriptions& all_;
   Diagnostics& diagnostics_;
   std::size_t followed_ = 0;
+  std::size_t unknown_ = 0;
+  bool broken_ = false;                   ///< the figure that is read now
+  bool too_deep_ = false;                 ///< and only by the way it was come to
+  std::set<std::string> broken_figures_;  ///< those read before
 };
-
-void Descriptions::take(const SourcePtr& source, bool replaces, Diagnostics& diagnostics) {
-  const auto root = source::read_yaml(source, diagnostics);
-  if (!root) return;
-  std::string family;
-  const YamlNode* figures = nullptr;
-  for (const auto& [key, value] : root->entries) {
-    if (key.text == "family") {
-      family = value.text;
-    } else if (key.text == "figures") {
-      figures = &value;
-    } else {
-      diagnostics.error("unknown-key", key.span, "a file of figures has no key " + quoted(key.text),
-                        hint_for(key.text, {"family", "figures"}));
-    }
-  }
-  if (figures == nullptr || figures->kind != YamlNode::Kind::kMap) {
-    diagnostics.error("missing-key", figures == nullptr ? root->span : figures->span,
-                      "this file describes no figures",
-                      "add `figures:` and below it each figure's name with its keys");
-    return;
-  }
-  for (const auto& [key, value] : figures->entries) {
-    if (entries_.size() >= kMostFigures) {
-      diagnostics.error("bad-value", key.span,
-                        fmt::format("there are more than {} figures", kMostFigures),
-                        "keep those that are used");
-      return;
-    }
-    const std::string name(trim(key.text));
-    Entry entry{name, key.span, family, value, !replaces};
-    const auto known = by_name_.find(name);
-    if (known == by_name_.end()) {
-      by_name_[name] = entries_.size();
-      entries_.push_back(std::move(entry));
-    } else if (replaces && entries_[known->second].replaceable) {
-      entries_[known->second] = std::move(entry);
-    } else {
-      Diagnostic twice{Severity::kError,
-                       "duplicate-key",
-                       key.span,
-                       "there is a figure " + quoted(name) + " already",
-                       {},
-                       "give one of them another name"};
-      twice.labels.push_back({entries_[known->second].span, "here"});
-      diagnostics.add(std::move(twice));
-    }
-  }
-}
 
 std::vector<Figure> Descriptions::resolve(Diagnostics& diagnostics) const {
   std::vector<Figure> out;

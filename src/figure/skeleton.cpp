@@ -23,18 +23,17 @@ struct LimbFrame {
 LimbFrame hanging(const Frame& from) { return {-from.up, from.forward, from.right}; }
 
 // A limb at a ball joint: out to its side, then forwards, then about itself.
-LimbFrame swung(const Frame& from, Side side, double flexion, double out, double about) {
+LimbFrame swung(const Frame& from, Side side, double flexion, double out, double about,
+                Sines& sines) {
   const double sign = side == Side::kRight ? 1 : -1;
   LimbFrame limb = hanging(from);
-  turn(limb.along, limb.right, Angle::degrees(out * sign));
+  turn(limb.along, limb.right, sines.of(out * sign));
   Vec outward = limb.right;
   // Forwards about the right axis of what carries the limb.
-  const auto forwards = [&](Vec& v) {
+  const auto [s, c] = sines.of(flexion);
+  const auto forwards = [&, s = s, c = c](Vec& v) {
     const double forward = dot(v, from.forward);
     const double up = dot(v, from.up);
-    const Angle by = Angle::degrees(flexion);
-    const double c = cosine(by);
-    const double s = sine(by);
     v = from.right * dot(v, from.right) + from.forward * (forward * c - up * s) +
         from.up * (forward * s + up * c);
   };
@@ -42,32 +41,32 @@ LimbFrame swung(const Frame& from, Side side, double flexion, double out, double
   forwards(limb.front);
   forwards(outward);
   limb.right = outward;
-  turn(limb.front, limb.right, Angle::degrees(about * sign));
+  turn(limb.front, limb.right, sines.of(about * sign));
   return limb;
 }
 
 Vec level(const Vec& v, const Vec& otherwise) { return unit({v.x, 0, v.z}, otherwise); }
 
 void place_arm(const Body& body, const Joints& joints, Side side, HandMode mode,
-               const TrunkSlice& chest, ArmPoints& arm) {
+               const TrunkSlice& chest, Sines& sines, ArmPoints& arm) {
   const double sign = side == Side::kRight ? 1 : -1;
   // The joint lies a quarter of the upper arm's thickness inside the shoulder's edge.
   arm.shoulder =
       chest.at + chest.frame.right * (sign * (body.shoulder_width * 0.5 - 0.026 * body.stature));
   // The blade turns about the breastbone, a tenth of the stature away.
-  const double lift = sine(Angle::degrees(joints.get(Joint::kShoulderLift, side)));
+  const double lift = sines.of(joints.get(Joint::kShoulderLift, side)).sine;
   arm.shoulder += chest.frame.up * (0.1 * body.stature * lift);
   LimbFrame limb =
       swung(chest.frame, side, joints.get(Joint::kShoulder, side),
-            joints.get(Joint::kShoulderOut, side), joints.get(Joint::kShoulderTurn, side));
+            joints.get(Joint::kShoulderOut, side), joints.get(Joint::kShoulderTurn, side), sines);
   arm.elbow = arm.shoulder + limb.along * body.upper_arm;
-  turn(limb.along, limb.front, Angle::degrees(joints.get(Joint::kElbow, side)));
+  turn(limb.along, limb.front, sines.of(joints.get(Joint::kElbow, side)));
   arm.wrist = arm.elbow + limb.along * body.forearm;
   arm.front = limb.front;
   if (mode == HandMode::kFree || mode == HandMode::kGrip) {
     // A fist is half as long as the hand.
     const double reach = mode == HandMode::kGrip ? 0.5 : 1;
-    turn(limb.along, limb.front, Angle::degrees(joints.get(Joint::kWrist, side)));
+    turn(limb.along, limb.front, sines.of(joints.get(Joint::kWrist, side)));
     arm.knuckles = arm.wrist + limb.along * (body.hand * 0.45 * reach);
     arm.tip = arm.wrist + limb.along * (body.hand * reach);
     return;
@@ -85,7 +84,7 @@ void place_arm(const Body& body, const Joints& joints, Side side, HandMode mode,
 }
 
 void place_foot(const Body& body, const Joints& joints, Side side, FootMode mode,
-                const LimbFrame& shank, LegPoints& leg) {
+                const LimbFrame& shank, Sines& sines, LegPoints& leg) {
   // Towards the toes, and towards the sole.
   Vec forward = shank.front;
   Vec down = shank.along;
@@ -93,7 +92,7 @@ void place_foot(const Body& body, const Joints& joints, Side side, FootMode mode
     forward = level(shank.front, level(shank.along, {1, 0, 0}));
     down = {0, -1, 0};
   } else {
-    turn(down, forward, Angle::degrees(joints.get(Joint::kAnkle, side)));
+    turn(down, forward, sines.of(joints.get(Joint::kAnkle, side)));
   }
   const double k = body.ankle / 0.039;
   leg.heel = leg.ankle + forward * (-0.020 * k) + down * (0.019 * k);
@@ -113,29 +112,30 @@ void place_foot(const Body& body, const Joints& joints, Side side, FootMode mode
       constexpr double kPointed = -40;
       up = std::clamp((joints.get(Joint::kAnkle, side) - kPointed) * 2, -25.0, 0.0);
     }
-    turn(toes, under, Angle::degrees(-up));
+    turn(toes, under, sines.of(-up));
   }
   leg.toe = leg.ball + toes * (0.033 * k) + under * (0.004 * k);
 }
 
 void place_leg(const Body& body, const Joints& joints, Side side, FootMode mode,
-               const TrunkSlice& pelvis, LegPoints& leg) {
+               const TrunkSlice& pelvis, Sines& sines, LegPoints& leg) {
   const double sign = side == Side::kRight ? 1 : -1;
   leg.hip = pelvis.at + pelvis.frame.right * (sign * (body.hip_width * 0.5 - 0.049 * body.stature));
-  LimbFrame limb = swung(pelvis.frame, side, joints.get(Joint::kHip, side),
-                         joints.get(Joint::kHipOut, side), joints.get(Joint::kHipTurn, side));
+  LimbFrame limb =
+      swung(pelvis.frame, side, joints.get(Joint::kHip, side), joints.get(Joint::kHipOut, side),
+            joints.get(Joint::kHipTurn, side), sines);
   leg.knee = leg.hip + limb.along * body.thigh();
-  turn(limb.along, limb.front, Angle::degrees(-joints.get(Joint::kKnee, side)));
+  turn(limb.along, limb.front, sines.of(-joints.get(Joint::kKnee, side)));
   leg.ankle = leg.knee + limb.along * body.shank();
   leg.front = limb.front;
-  place_foot(body, joints, side, mode, limb, leg);
+  place_foot(body, joints, side, mode, limb, sines, leg);
 }
 
 // Forwards, to the right and about itself, by a share of the three angles.
-void bend(Frame& frame, double forwards, double side, double about) {
-  turn(frame.up, frame.forward, Angle::degrees(forwards));
-  turn(frame.up, frame.right, Angle::degrees(side));
-  turn(frame.right, frame.forward, Angle::degrees(about));
+void bend(Frame& frame, double forwards, double side, double about, Sines& sines) {
+  turn(frame.up, frame.forward, sines.of(forwards));
+  turn(frame.up, frame.right, sines.of(side));
+  turn(frame.right, frame.forward, sines.of(about));
 }
 
 }  // namespace
@@ -175,15 +175,21 @@ void Skeleton::tip_to_viewer() {
 
 Skeleton pose_skeleton(const Body& body, const Joints& joints, const Stance& stance,
                        const Modes& modes) {
+  Sines sines;
+  return pose_skeleton(body, joints, stance, modes, sines);
+}
+
+Skeleton pose_skeleton(const Body& body, const Joints& joints, const Stance& stance,
+                       const Modes& modes, Sines& sines) {
+  sines.begin();
   Skeleton out;
   Frame frame;
-  turn(frame.up, frame.forward, stance.lean);
+  turn(frame.up, frame.forward, sines.of(stance.lean.in_degrees()));
   // Tilt is about the gymnast's own front, so that it is the picture's turn in a frontal view.
-  turn(frame.up, frame.right, stance.tilt);
+  turn(frame.up, frame.right, sines.of(stance.tilt.in_degrees()));
   // The view: about the upright axis of the picture.
-  const double c = cosine(stance.yaw);
-  const double s = sine(stance.yaw);
-  const auto seen = [&](Vec& v) { v = {v.x * c - v.z * s, v.y, v.x * s + v.z * c}; };
+  const auto [s, c] = sines.of(stance.yaw.in_degrees());
+  const auto seen = [s = s, c = c](Vec& v) { v = {v.x * c - v.z * s, v.y, v.x * s + v.z * c}; };
   for (Vec* v : {&frame.forward, &frame.up, &frame.right}) seen(*v);
 
   constexpr double kWeights = std::accumulate(kBend.begin(), kBend.end(), 0.0);
@@ -193,7 +199,7 @@ Skeleton pose_skeleton(const Body& body, const Joints& joints, const Stance& sta
     if (i > 0) {
       const double share = kBend[i - 1] / kWeights;
       bend(frame, joints.get(Joint::kSpine) * share, joints.get(Joint::kSpineSide) * share,
-           joints.get(Joint::kSpineTurn) * share);
+           joints.get(Joint::kSpineTurn) * share, sines);
       at += frame.up * step;
     }
     out.trunk[i] = {at, frame, kDepth[i] * body.stature, kBreadth[i] * body.stature};
@@ -201,15 +207,15 @@ Skeleton pose_skeleton(const Body& body, const Joints& joints, const Stance& sta
   const TrunkSlice& chest = out.trunk.back();
   for (const Side side : kSides) {
     const auto i = static_cast<std::size_t>(side);
-    place_arm(body, joints, side, modes.hand[i], chest, out.arms[i]);
-    place_leg(body, joints, side, modes.foot[i], out.trunk.front(), out.legs[i]);
+    place_arm(body, joints, side, modes.hand[i], chest, sines, out.arms[i]);
+    place_leg(body, joints, side, modes.foot[i], out.trunk.front(), sines, out.legs[i]);
   }
   // The neck bends half at its foot and half under the skull.
   out.neck = chest.at;
   const double neck = body.chin - body.shoulder;
   for (int half = 0; half < 2; ++half) {
     bend(frame, joints.get(Joint::kNeck) / 2, joints.get(Joint::kNeckSide) / 2,
-         joints.get(Joint::kNeckTurn) / 2);
+         joints.get(Joint::kNeckTurn) / 2, sines);
     if (half == 0) at += frame.up * neck;
   }
   out.head = at + frame.up * (body.head * 0.5) + frame.forward * (0.012 * body.stature);

@@ -71,14 +71,37 @@ struct Skeleton {
   void tip_to_viewer();
 };
 
+/// Remembers the sines of the pose before. Whoever solves changes one angle at a time and poses the
+/// whole body again; every other sine is the same, and asked for in the same order.
+class Sines {
+ public:
+  void begin() { next_ = 0; }
+  SineCosine of(double degrees) {
+    if (next_ == known_.size()) return sine_cosine(Angle::degrees(degrees));
+    Known& known = known_[next_++];
+    if (known.degrees != degrees) known = {degrees, sine_cosine(Angle::degrees(degrees))};
+    return known.value;
+  }
+
+ private:
+  struct Known {
+    double degrees = 0;
+    SineCosine value;
+  };
+  std::array<Known, 96> known_{};
+  std::size_t next_ = 0;
+};
+
+Skeleton pose_skeleton(const Body& body, const Joints& joints, const Stance& stance,
+                       const Modes& modes, Sines& sines);
 Skeleton pose_skeleton(const Body& body, const Joints& joints, const Stance& stance,
                        const Modes& modes);
 
 /// The hand from the wrist on, for one that bears weight on level ground.
 void lay_hand(const Body& body, ArmPoints& arm, const Vec& forward);
 
-/// Where the centres of a leg's segments are, by Dempster's table. Of the foot from the ankle to the
-/// ball (Winter: lateral malleolus to second metatarsal head).
+/// Where the centres of a leg's segments are, by Dempster's table. Of the foot from the ankle to
+/// the ball (Winter: lateral malleolus to second metatarsal head).
 struct LegCentres {
   Vec thigh, shank, foot;
   Vec whole;  ///< of all three, weighed by their shares

@@ -132,7 +132,9 @@ class Solver {
   }
 
  private:
-  void stand() { out_.skeleton = pose_skeleton(out_.body, out_.joints, out_.stance, out_.modes); }
+  void stand() {
+    out_.skeleton = pose_skeleton(out_.body, out_.joints, out_.stance, out_.modes, sines_);
+  }
   double height_of(const Equation& e) const {
     return lowest(out_.body, out_.skeleton, e.contact->part, e.side) -
            surface_height(e.contact->on);
@@ -246,6 +248,7 @@ class Solver {
 
   const Pose& pose_;
   Solved out_;
+  Sines sines_;
 };
 
 }  // namespace

@@ -7,12 +7,11 @@
 
 #include "base/text.h"
 #include "figure/balance.h"
+#include "figure/hints.h"
 #include "figure/ranges.h"
 
 namespace chalkleaf::figure {
 namespace {
-
-std::string quoted(std::string_view word) { return "‘" + std::string(word) + "’"; }
 
 // One decimal at most, never `-0`.
 std::string degrees(double value) {

@@ -35,13 +35,13 @@ inline Vec mix(const Vec& a, const Vec& b, double t) { return a * (1 - t) + b * 
 
 /// Turns the first of two directions that stand upright on each other towards the second, and the
 /// second away from it.
-inline void turn(Vec& from, Vec& to, Angle by) {
-  const double c = cosine(by);
-  const double s = sine(by);
+inline void turn(Vec& from, Vec& to, SineCosine by) {
+  if (by.sine == 0 && by.cosine == 1) return;  // most joints are straight
   const Vec old = from;
-  from = old * c + to * s;
-  to = to * c - old * s;
+  from = old * by.cosine + to * by.sine;
+  to = to * by.cosine - old * by.sine;
 }
+inline void turn(Vec& from, Vec& to, Angle by) { turn(from, to, sine_cosine(by)); }
 
 /// Three directions that stand upright on each other.
 struct Frame {

@@ -34,3 +34,16 @@ TEST_CASE("a direction agrees with the C library's arc tangent") {
   }
   CHECK(direction_of(0, 0).in_degrees() == 0);
 }
+
+TEST_CASE("both together are the same as each alone, to the last bit, however many turns") {
+  for (int i = -40000; i <= 40000; i += 7) {
+    const Angle angle = Angle::degrees(i / 32.0);
+    INFO(angle.in_degrees());
+    const SineCosine both = sine_cosine(angle);
+    CHECK(both.sine == sine(angle));
+    CHECK(both.cosine == cosine(angle));
+    // Whole turns change nothing: i / 32 and 360 are exact.
+    CHECK(sine(angle) == sine(Angle::degrees(std::remainder(i / 32.0, 360.0))));
+    CHECK(cosine(angle) == cosine(Angle::degrees(std::remainder(i / 32.0, 360.0))));
+  }
+}

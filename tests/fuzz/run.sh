@@ -1,6 +1,6 @@
 #!/bin/sh
 # Fuzzes one target for some seconds, from its corpus; what it finds is kept in build-fuzz/found.
-# usage: tests/fuzz/run.sh TARGET SECONDS      TARGET: dose front_matter plan club picture
+# usage: tests/fuzz/run.sh TARGET SECONDS      TARGET: dose front_matter plan club picture figures
 set -eu
 target=$1
 seconds=$2

@@ -1,0 +1,74 @@
+// Files of figures become descriptions by name. See figure/read.h.
+#include <fmt/format.h>
+
+#include "base/text.h"
+#include "figure/hints.h"
+#include "figure/read.h"
+#include "source/read.h"
+
+namespace chalkleaf::figure {
+
+using source::YamlNode;
+
+namespace {
+
+constexpr std::size_t kMostFigures = 2'000;
+constexpr std::size_t kLongestName = 200;  // bytes; messages repeat names
+
+}  // namespace
+
+void Descriptions::take(const SourcePtr& source, bool replaces, Diagnostics& diagnostics) {
+  const auto root = source::read_yaml(source, diagnostics);
+  if (!root) return;
+  std::string family;
+  const YamlNode* figures = nullptr;
+  for (const auto& [key, value] : root->entries) {
+    if (key.text == "family") {
+      family = value.text;
+    } else if (key.text == "figures") {
+      figures = &value;
+    } else {
+      diagnostics.error("unknown-key", key.span, "a file of figures has no key " + quoted(key.text),
+                        hint_for(key.text, {"family", "figures"}));
+    }
+  }
+  if (figures == nullptr || figures->kind != YamlNode::Kind::kMap) {
+    diagnostics.error("missing-key", figures == nullptr ? root->span : figures->span,
+                      "this file describes no figures",
+                      "add `figures:` and below it each figure's name with its keys");
+    return;
+  }
+  for (const auto& [key, value] : figures->entries) {
+    if (entries_.size() >= kMostFigures) {
+      diagnostics.error("bad-value", key.span,
+                        fmt::format("there are more than {} figures", kMostFigures),
+                        "keep those that are used");
+      return;
+    }
+    const std::string name(trim(key.text));
+    if (name.empty() || name.size() > kLongestName) {
+      diagnostics.error("bad-value", key.span, "this is no name for a figure",
+                        "write a few words, as coaches say them");
+      continue;
+    }
+    Entry entry{name, key.span, family, value, !replaces};
+    const auto known = by_name_.find(name);
+    if (known == by_name_.end()) {
+      by_name_[name] = entries_.size();
+      entries_.push_back(std::move(entry));
+    } else if (replaces && entries_[known->second].replaceable) {
+      entries_[known->second] = std::move(entry);
+    } else {
+      Diagnostic twice{Severity::kError,
+                       "duplicate-key",
+                       key.span,
+                       "there is a figure " + quoted(name) + " already",
+                       {},
+                       "give one of them another name"};
+      twice.labels.push_back({entries_[known->second].span, "here"});
+      diagnostics.add(std::move(twice));
+    }
+  }
+}
+
+}  // namespace chalkleaf::figure
