@@ -117,6 +117,10 @@ class Artist {
   Layer trunk() const {
     Layer out;
     out.depth = middle_.z + nudge(1);
+    // Seen end on, the slices themselves are the outline.
+    const Spot whole = flat(s_.trunk.back().at) - flat(s_.trunk.front().at);
+    const bool end_on =
+        whole.x * whole.x + whole.y * whole.y < 0.25 * body_.trunk() * body_.trunk();
     std::vector<Spot> one;
     std::vector<Spot> other;
     Steps steps;
@@ -130,8 +134,7 @@ class Artist {
       const Spot at = flat(s_.trunk[i].at);
       one.push_back(at - n * half);
       other.push_back(at + n * half);
-      // Seen end on, the slices themselves are the outline.
-      add_circle(steps, at, std::min(half, 0.5 * (s_.trunk[i].depth + half)));
+      if (end_on) add_circle(steps, at, std::min(half, 0.5 * (s_.trunk[i].depth + half)));
     }
     std::vector<Spot> round = one;
     const Spot top = flat(s_.trunk.back().at);
