@@ -4,9 +4,11 @@
 usage: guide.py PROGRAM GUIDE WORK_FOLDER [--update]
 
 A `markdown` block that begins with `---` is a whole plan, or a drill file where it has a `kind:`; any other is a piece of a plan
-and is set between a warm-up and a cool-down. A `yaml` block is a club file. Each must be checked without any message, unless a
-comment `<!-- finds: NAME -->` stands above it: then exactly that check must speak. A `text` block under `<!-- times -->` is what
-`times` says of the last plan, word for word (--update writes it). A block in any other language is not run, and only `sh` may be.
+and is set between a warm-up and a cool-down. A `yaml` block is a club file, or a file of figures where it has a `figures:`; then
+the plans below it are in a club that has these figures. Each must be checked without any message, unless a comment
+`<!-- finds: NAME -->` stands above it: then exactly that check must speak. A `text` block under `<!-- times -->` is what `times`
+says of the last plan, word for word (--update writes it). A block in any other language is not run, and only `sh` may be. The
+example clubs beside the guide must be checked without any message, too.
 """
 import os
 import pathlib
@@ -35,6 +37,12 @@ def fresh():
     work.mkdir(parents=True)
 
 
+def write_figures():
+    (work / "club.yaml").write_text("name: Alder Quay Gymnastics\n")
+    (work / "figures").mkdir()
+    (work / "figures" / "our-own.yaml").write_text(figures)
+
+
 def found(folder, *arguments):
     said = run(folder, "check", "--messages", "short", *arguments)
     names = set(re.findall(r" \[([a-z-]+)\](?:;|$)", said.stderr, re.M))
@@ -47,14 +55,19 @@ def expect(block, wanted, names, said):
 
 
 text = guide.read_text()
-last_plan = ""
+last_plan = figures = ""
 for match in BLOCK.finditer(text):
     kind, block = match["kind"], match["text"]
     wanted = {match["name"]} if match["note"] == "finds" else set()
     if kind == "sh":
         continue
     ran += 1
-    if kind == "yaml":
+    if kind == "yaml" and "\nfigures:\n" in block:
+        fresh()
+        figures = block
+        write_figures()
+        expect(block, wanted, *found(work, "club.yaml"))
+    elif kind == "yaml":
         fresh()
         (work / "club.yaml").write_text(block)
         expect(block, wanted, *found(work, "club.yaml"))
@@ -69,6 +82,8 @@ for match in BLOCK.finditer(text):
         if not block.startswith("---\n"):
             block = FRAME.format(block if block.startswith("## ") else "## Today\n\n" + block)
         last_plan = block
+        if figures:
+            write_figures()
         (work / "plan.md").write_text(block)
         expect(block, wanted, *found(work, "plan.md"))
     elif kind == "text" and match["note"] == "times":
@@ -80,6 +95,15 @@ for match in BLOCK.finditer(text):
         text = text.replace(block, said)
     else:
         failures.append(f"no way to run this block ({kind or 'no language'}):\n{block}")
+clubs = sorted(path.parent for path in guide.parent.glob("*/club.yaml") if path.parent.name != "begin")
+for club in clubs:
+    fresh()
+    copy = shutil.copytree(club, work / club.name)
+    ran_there = run(copy, "check", "--strict", "--messages", "short", ".")
+    if ran_there.returncode != 0 or "[" in ran_there.stderr:
+        failures.append(f"{club.name}: {ran_there.stderr}")
+if len(clubs) < 2:
+    failures.append(f"only {len(clubs)} example clubs were found")
 if update:
     guide.write_text(text)
 if ran < 10:

@@ -236,6 +236,64 @@ def pictures():
         expect(f"picture {name} is named", code == 0 or "p.png" in said)
 
 
+def figures():
+    """What stands in a club's figures costs no more than that, wherever their folder leads."""
+    away = work / "figures-elsewhere"
+    shutil.rmtree(away, ignore_errors=True)
+    away.mkdir(parents=True)
+    (away / "own.yaml").write_text("password: hunter2\n")
+    folder = club("figures-are-a-link", "- A jump: 10\n  - figure: hunter\n")
+    (folder / "figures").symlink_to(away)
+    code, said = run(folder)
+    expect("a figures folder that leads out is not read", code == 1 and "[outside-folder]" in said and "password" not in said)
+    folder = club("figure-file-is-a-link")
+    (folder / "figures").mkdir()
+    (folder / "figures" / "own.yaml").symlink_to(away / "own.yaml")
+    (folder / "figures" / "zero.yaml").symlink_to("/dev/zero")
+    os.mkfifo(folder / "figures" / "pipe.yaml")
+    code, said = run(folder)
+    expect("a file of figures that leads out is not read", code == 1 and "[outside-folder]" in said and "password" not in said)
+    folder = club("figures-are-a-file")
+    (folder / "figures").write_text("figures: {}\n")
+    expect("a file in the place of the folder is named", run(folder)[0] == 1)
+
+    wide = "[" + ", ".join(["{from: f0, frames: [f0, f0, f0, f0]}"] * 4) + "]"
+    body = "{touches: [feet, hands, knees, seat, elbows, head, back], joints: {hip: 90}, hands on: toes}"
+    texts = {  # each is within the bounds of one file, and costs as much as it can there
+        "figures-1700": "".join(f"  f{i}: {body}\n" for i in range(1_700)),
+        "figures-2500": "".join(f"  f{i}: {{from: dish}}\n" for i in range(2_500)),
+        "figures-in-a-chain": "  f0: {touches: feet}\n" + "".join(f"  f{i}: {{from: f{i - 1}}}\n" for i in range(1, 1_500)),
+        "figures-in-a-circle": "".join(f"  f{i}: {{from: f{(i + 1) % 7}}}\n" for i in range(1_500)),
+        "figures-deep": "  f0: {touches: feet}\n  f1: " + "{from: f0, frames: [" * 15 + "f0" + "]}" * 15 + "\n",
+        "figures-deeper": "  f0: {touches: feet}\n  f1: " + "{from: f0, frames: [" * 300 + "f0" + "]}" * 300 + "\n",
+        "figures-of-frames": "  f0: {touches: feet}\n" + "".join(
+            f"  f{i}: {{frames: [f{i - 1}, f{i - 1}, f{i - 1}, f{i - 1}]}}\n" for i in range(1, 200)),
+        "figures-of-wide-frames": f"  f0: {{touches: feet}}\n  f1: {{frames: {wide}}}\n" + "".join(
+            f"  g{i}: {{frames: [f1, f1, f1, f1]}}\n" for i in range(1_000)),
+        "figures-of-many-contacts": "  f1: {touches: [" + ", ".join(["hands", "feet", "near knee"] * 5_000) + "]}\n",
+        "figures-of-some-contacts": "".join(
+            f"  f{i}: {{touches: [" + ", ".join(["hands", "feet", "near knee"] * 20) + "]}\n" for i in range(250)),
+        "figures-of-many-joints": "  f1: {touches: feet, joints: {" + ", ".join(["elbow: 9"] * 9_000) + "}}\n",
+        "figures-with-many-hands": "  f1: {touches: feet, hands on: {" + ", ".join(["near: hips"] * 9_000) + "}}\n",
+        "figures-with-a-long-name": "  " + "f" * 900 + ": {touches: feet, alt: " + "x" * 200_000 + "}\n",
+        "figures-of-many-names": "  f1: {touches: feet, also: [" + ", ".join(f"n{i}" for i in range(18_000)) + "]}\n",
+        "figures-of-nonsense": "  f1: {touches: [seat, hands, feet, head], lean: 360, joints: {hip: 360, spine: -360, knee: 360}}\n",
+    }
+    for name, text in texts.items():
+        folder = club(name, "- A jump: 10\n  - figure: f1\n" * 100)
+        (folder / "figures").mkdir()
+        (folder / "figures" / "own.yaml").write_text("figures:\n" + text)
+        code, said = run(folder)
+        expect(f"{name}: in few words", code in (0, 1) and len(said) < 2_000_000)
+        expect(f"{name}: bounded before it is read", "too long to be read" not in said)
+    folder = club("figure-files", "- A jump: 10\n  - figure: f1\n")
+    (folder / "figures").mkdir()
+    for i in range(1_000):
+        (folder / "figures" / f"f{i}.yaml").write_text(f"figures: {{f{i}: {{touches: feet}}}}\n")
+    code, said = run(folder)
+    expect("a thousand files of figures: the first are read", code == 1 and "more than" in said)
+
+
 def process():
     folder = club("closed-streams", "- Jump 日 \U0001f938: 10\n", [f"p{i}" for i in range(40)])
     subprocess.run(f"exec '{program}' build --jobs 2 >&- 2>&-", shell=True, cwd=folder, timeout=LONGEST)
@@ -255,6 +313,7 @@ sizes()
 club_files()
 strange_files()
 pictures()
+figures()
 process()
 for failure in failures:
     print("FAILED:", failure)

@@ -5,7 +5,8 @@ usage: mistakes.py PROGRAM GALLERY WORK_FOLDER [--update] [NAME…]
 
 Each folder of the gallery is named after a check and holds a plan.md that provokes it, with a club and drills where it needs
 them. `expected.messages` is what the program says, word for word: that check and no other. `explain` must know every check, and
-every check must have a folder. --update writes what is said now; read it before you commit it.
+every check must have a folder. An example of `explain` that is a file of figures must provoke its check, too. --update writes
+what is said now; read it before you commit it.
 """
 import os
 import pathlib
@@ -38,12 +39,25 @@ folders = sorted(d.name for d in gallery.iterdir() if d.is_dir())
 expect("explain lists no checks", len(checks) > 30, listed.stdout)
 expect("checks and folders of the gallery differ", sorted(checks) == folders, sorted(set(checks) ^ set(folders)))
 
+examples = 0
 for name in folders:
     if only and name not in only:
         continue
     told = run(gallery, "explain", name)
     for part in ("What ", "Why ", "Source ", "Cure ", "Example "):
         expect(f"explain {name} lacks {part}", told.returncode == 0 and f"\n{part}" in told.stdout, told.stdout)
+    example = re.search(r"^Example  (figures:\n(?: {9}.*\n)+)", told.stdout, re.M)
+    if example:
+        lines = example[1].replace("\n         ", "\n")
+        folder = work / f"{name}-explained"
+        shutil.rmtree(folder, ignore_errors=True)
+        (folder / "figures").mkdir(parents=True)
+        (folder / "club.yaml").write_text("name: Alder Quay Gymnastics\n")
+        (folder / "figures" / "own.yaml").write_text(lines)
+        explained = run(folder, "check", "--messages", "short", "club.yaml").stderr
+        found = set(re.findall(r" \[([a-z-]+)\](?:;|$)", explained, re.M))
+        expect(f"explain {name} gives an example of {sorted(found)}", found == {name}, lines + explained)
+        examples += 1
     copy = work / name
     shutil.rmtree(copy, ignore_errors=True)
     shutil.copytree(gallery / name, copy)
@@ -60,6 +74,7 @@ for name in folders:
     errors = any("error: " in line for line in messages)
     expect(f"{name}: exit code {said.returncode}", (said.returncode != 0) == errors)
 
+expect(f"only {examples} examples were files of figures", only or examples >= 6)
 misspelt = run(gallery, "explain", "over-slott")
 expect("explain suggests no name", misspelt.returncode == 2 and "did you mean over-slot?" in misspelt.stderr, misspelt.stderr)
 print("\n".join(failures) or f"{len(folders)} mistakes are found and explained")

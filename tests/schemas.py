@@ -3,8 +3,8 @@
 
 usage: schemas.py PROGRAM REPOSITORY WORK_FOLDER
 
-They must be schemas of draft 2020-12, accept the front matter of every plan and drill and every club file of the
-demo club, the examples and the good cases, and refuse each of the wrong files below, which the program refuses, too.
+They must be schemas of draft 2020-12, accept the front matter of every plan and drill, every club file and every file of
+figures of the demo club, the examples, the good cases and the shipped catalogue, and refuse each of the wrong files below, which the program refuses, too.
 What keys they have is compared with the readers' own by tests/club/schemas_test.cpp.
 
 YAML is read by the core schema of YAML 1.2.2 (10.3), as text editors do: `off` and `yes` are text, not booleans.
@@ -57,7 +57,7 @@ def validator(name):
     return jsonschema.Draft202012Validator(schema)
 
 
-VALIDATORS = {name: validator(name) for name in ("plan", "drill", "club")}
+VALIDATORS = {name: validator(name) for name in ("plan", "drill", "club", "figure")}
 
 
 def mistakes(kind, text):
@@ -79,25 +79,27 @@ def front_matter(path):
 def kind_of(path):
     if path.name == "club.yaml":
         return "club"
+    if path.suffix == ".yaml" and path.parent.name == "figures":
+        return "figure"
     if path.suffix != ".md" or path.stem.lower() == "readme" or "parts" in path.parts or "out" in path.parts:
         return None
     return "drill" if "drills" in path.parts else "plan"
 
 
 def good_files():
-    for top in (repository / "plans", repository / "examples"):
+    for top in (repository / "plans", repository / "examples", repository / "themes" / "figures"):
         yield from (p for p in sorted(top.rglob("*")) if "mistakes" not in p.relative_to(top).parts)
     for case in sorted((repository / "tests" / "cases").glob("good-*")):
         yield from sorted(case.rglob("*"))
 
 
-checked = {"plan": 0, "drill": 0, "club": 0}
+checked = {"plan": 0, "drill": 0, "club": 0, "figure": 0}
 for path in good_files():
     kind = kind_of(path) if path.is_file() else None
     if kind is None:
         continue
     case = next((part for part in path.parts if part in FORGIVEN), None)
-    text = path.read_text() if kind == "club" else front_matter(path)
+    text = path.read_text() if kind in ("club", "figure") else front_matter(path)
     if text is None:
         if kind == "plan" and case is None and "cases" not in path.parts:
             failures.append(f"{path}: no front matter found")
@@ -108,7 +110,7 @@ for path in good_files():
         failures += [f"{path.relative_to(repository)}: {one}" for one in said]
     if not said and case is not None and kind == "plan":
         failures.append(f"{case}: is named as one the schema does not accept, and it does")
-if min(checked["plan"], checked["drill"]) < 20 or checked["club"] < 3:
+if min(checked["plan"], checked["drill"]) < 20 or checked["club"] < 3 or checked["figure"] < 10:
     failures.append(f"few files were found: {checked}")
 
 WRONG = {
@@ -163,6 +165,38 @@ WRONG = {
         "name: A\nlanguage: englishlanguage\n",
         "name: A\ntimings: {parts: {P: 5 min}}\n",
     ],
+    "figure": [
+        "family: Shapes\n",
+        "figures: [a]\n",
+        "figures: {a: {touches: feet}}\nfigure: {}\n",
+        "figures: {a: standing}\n",
+        "figures: {a: {toutches: feet}}\n",
+        "figures: {a: {touches: nose}}\n",
+        "figures: {a: {touches: near back}}\n",
+        "figures: {a: {touches: {hands: moon}}}\n",
+        "figures: {a: {touches: feet, joints: {elbows: 20}}}\n",
+        "figures: {a: {touches: feet, joints: {near spine: 20}}}\n",
+        "figures: {a: {touches: feet, joints: {elbow: bent}}}\n",
+        "figures: {a: {touches: feet, joints: {elbow: 400}}}\n",
+        "figures: {a: {touches: feet, joints: [elbow]}}\n",
+        "figures: {a: {touches: feet, view: left}}\n",
+        "figures: {a: {touches: feet, lean: forwards}}\n",
+        "figures: {a: {touches: nothing, height: 5}}\n",
+        "figures: {a: {touches: feet, hands on: nose}}\n",
+        "figures: {a: {touches: feet, hands on: {both: hips}}}\n",
+        "figures: {a: {touches: feet, holds: sword}}\n",
+        "figures: {a: {touches: feet, adjust: [waist]}}\n",
+        "figures: {a: {touches: feet, range: wide}}\n",
+        "figures: {a: {touches: feet, still: maybe}}\n",
+        "figures: {a: {touches: feet, alt: ' '}}\n",
+        "figures: {a: {touches: feet, frames: []}}\n",
+        "figures: {a: {frames: [standing, squat, standing, squat, standing]}}\n",
+        "figures: {a: {frames: [standing, squat], show: film}}\n",
+        "figures: {a: {frames: [standing, squat], tempo: quick}}\n",
+        "figures: {a: {frames: [standing, squat], moves: nose}}\n",
+        "figures: {a: {touches: feet, circles: nose}}\n",
+        "figures: {a: {touches: feet, turns: hips}}\n",
+    ],
 }
 BODY = "\n## Warm-up\n\n- Run: 2 min\n\n## P\n\n- Hop: 2 min\n\n## Cool-down\n\n- Walk: 2 min\n"
 
@@ -170,16 +204,21 @@ BODY = "\n## Warm-up\n\n- Run: 2 min\n\n## P\n\n- Hop: 2 min\n\n## Cool-down\n\n
 def program_refuses(kind, text):
     """True when the program finds an error, and not for another reason than that file."""
     shutil.rmtree(work, ignore_errors=True)
-    (work / "drills").mkdir(parents=True)
+    for folder in ("drills", "figures"):
+        (work / folder).mkdir(parents=True)
     (work / "club.yaml").write_text("name: A\nchecks: {under-slot: off}\n" if kind != "club" else text)
-    name = {"plan": "plan.md", "drill": "drills/d.md", "club": "club.yaml"}[kind]
-    if kind != "club":
+    name = {"plan": "plan.md", "drill": "drills/d.md", "club": "club.yaml", "figure": "figures/own.yaml"}[kind]
+    if kind == "figure":
+        (work / name).write_text(text)
+    elif kind != "club":
         (work / name).write_text(f"---\n{text}---\n{BODY if kind == 'plan' else ''}")
-    ran = subprocess.run([program, "check", "--messages", "short", name], cwd=work, capture_output=True, text=True)
+    asked = "club.yaml" if kind == "figure" else name  # figures are read with their club
+    ran = subprocess.run([program, "check", "--messages", "short", asked], cwd=work, capture_output=True, text=True)
     return ran.returncode == 1 and f"{name}:" in ran.stderr
 
 
-SOUND = {"plan": "title: T\nplace: gym\n", "drill": "title: D\n", "club": "name: A\n"}
+SOUND = {"plan": "title: T\nplace: gym\n", "drill": "title: D\n", "club": "name: A\n",
+         "figure": "figures: {a: {touches: feet}}\n"}
 for kind, texts in WRONG.items():
     if mistakes(kind, SOUND[kind]) or program_refuses(kind, SOUND[kind]):
         failures.append(f"{kind}: what all wrong files begin with is wrong already")

@@ -31,7 +31,7 @@ void judge_own(const figure::Catalogue& catalogue, const std::vector<SourcePtr>&
 }  // namespace
 
 reason::FigureNames names_of(const figure::Catalogue& catalogue) {
-  return {[&catalogue](std::string_view name) { return catalogue.find(name) != nullptr; },
+  return {[&catalogue](std::string_view name) { return catalogue.is_described(name); },
           [&catalogue](std::string_view name) { return catalogue.closest(name); }};
 }
 
@@ -104,7 +104,8 @@ Figures load_figure_folder(const FileSystem& files, const std::string& data_fold
                  diagnostics);
   }
   if (folder == shipped) out.shipped = 0;
-  out.catalogue = std::make_unique<const figure::Catalogue>(descriptions.resolve(diagnostics));
+  out.catalogue = std::make_unique<const figure::Catalogue>(descriptions.resolve(diagnostics),
+                                                            descriptions.names());
   judge_own(*out.catalogue,
             {out.sources.begin() + static_cast<std::ptrdiff_t>(out.shipped), out.sources.end()},
             diagnostics);

@@ -7,7 +7,9 @@
 
 namespace chalkleaf::figure {
 
-Catalogue::Catalogue(std::vector<Figure> figures) : figures_(std::move(figures)) {
+Catalogue::Catalogue(std::vector<Figure> figures, const std::vector<std::string>& described)
+    : figures_(std::move(figures)) {
+  for (const std::string& name : described) described_.insert(lower_ascii(name));
   // A name of its own goes before another figure's other name.
   for (std::size_t i = 0; i < figures_.size(); ++i) {
     by_name_.emplace(lower_ascii(figures_[i].name.text), i);
@@ -20,6 +22,10 @@ Catalogue::Catalogue(std::vector<Figure> figures) : figures_(std::move(figures))
 const Figure* Catalogue::find(std::string_view name) const {
   const auto found = by_name_.find(lower_ascii(trim(name)));
   return found == by_name_.end() ? nullptr : &figures_[found->second];
+}
+
+bool Catalogue::is_described(std::string_view name) const {
+  return find(name) != nullptr || described_.contains(lower_ascii(trim(name)));
 }
 
 std::optional<std::string> Catalogue::closest(std::string_view name) const {

@@ -7,6 +7,7 @@
 #include <memory>
 #include <mutex>
 #include <optional>
+#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -20,18 +21,23 @@ namespace chalkleaf::figure {
 class Catalogue {
  public:
   Catalogue() = default;
-  explicit Catalogue(std::vector<Figure> figures);
+  /// `described` names figures that need not be among `figures`: what is wrong with one is said
+  /// where it is described, not at every drill that names it.
+  explicit Catalogue(std::vector<Figure> figures, const std::vector<std::string>& described = {});
   Catalogue(const Catalogue&) = delete;  // drawings point into it
   Catalogue& operator=(const Catalogue&) = delete;
 
   const std::vector<Figure>& all() const { return figures_; }
   /// By name or other name, ignoring ASCII case.
   const Figure* find(std::string_view name) const;
+  /// Whether a figure of this name is described, however badly.
+  bool is_described(std::string_view name) const;
   std::optional<std::string> closest(std::string_view name) const;
 
  private:
   std::vector<Figure> figures_;
   std::map<std::string, std::size_t, std::less<>> by_name_;  ///< in lower case
+  std::set<std::string, std::less<>> described_;             ///< in lower case
 };
 
 /// How much of a figure is drawn.

@@ -1,4 +1,4 @@
-// The words of pose files for things, places and speeds.
+// The words of pose files: keys, things, places.
 #include <algorithm>
 #include <array>
 
@@ -25,6 +25,14 @@ std::optional<T> find(const std::array<std::string_view, N>& names, std::string_
 }
 
 }  // namespace
+
+const std::vector<std::string>& figure_keys() {
+  static const std::vector<std::string> keys = {
+      "from",     "view",  "touches", "joints",  "lean",  "tilt",    "turn", "height",
+      "hands on", "holds", "ground",  "adjust",  "range", "still",   "alt",  "also",
+      "frames",   "show",  "tempo",   "returns", "moves", "circles", "turns"};
+  return keys;
+}
 
 std::string_view prop_name(Prop prop) { return kPropNames[static_cast<std::size_t>(prop)]; }
 const std::vector<std::string>& prop_names() {

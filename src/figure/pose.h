@@ -14,6 +14,9 @@
 
 namespace chalkleaf::figure {
 
+/// The keys that describe a figure.
+const std::vector<std::string>& figure_keys();
+
 /// Text of a file and where it stands.
 struct Word {
   std::string text;

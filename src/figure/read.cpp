@@ -28,10 +28,15 @@ constexpr std::size_t kMostFollowed = 10'000;
 // Of what one key lists: it is read again wherever another figure begins from it.
 constexpr std::size_t kMostListed = 10;
 
-const std::vector<std::string> kKeys = {
-    "from",     "view",  "touches", "joints",  "lean",  "tilt",    "turn", "height",
-    "hands on", "holds", "ground",  "adjust",  "range", "still",   "alt",  "also",
-    "frames",   "show",  "tempo",   "returns", "moves", "circles", "turns"};
+// `‘a’ begins from ‘b’, which begins from ‘a’`
+std::string circle(const std::vector<std::string>& names) {
+  if (names.size() == 1) return quoted(names.front()) + " begins from itself";
+  std::string out = quoted(names.front());
+  for (std::size_t i = 1; i < names.size(); ++i) {
+    out += (i == 1 ? " begins from " : ", which begins from ") + quoted(names[i]);
+  }
+  return out + ", which begins from " + quoted(names.front());
+}
 
 }  // namespace
 
@@ -80,9 +85,10 @@ class FigureReader {
         error("duplicate-key", key.span, quoted(key.text) + " stands here twice",
               "keep one of them");
       }
-      if (std::find(kKeys.begin(), kKeys.end(), key.text) == kKeys.end()) {
+      const std::vector<std::string>& keys = figure_keys();
+      if (std::find(keys.begin(), keys.end(), key.text) == keys.end()) {
         error("unknown-key", key.span, "a figure has no key " + quoted(key.text),
-              hint_for(key.text, kKeys));
+              hint_for(key.text, keys));
       }
     }
     if (const YamlNode* from = get(node, "from")) follow(*from, figure, pose, trail);
@@ -129,15 +135,18 @@ class FigureReader {
                   : "name a figure of the catalogue or of the club's `figures` folder");
       return;
     }
-    if (std::find(trail.begin(), trail.end(), from.text) != trail.end()) {
-      too_deep_ = true;
-      error("figure-cycle", from.span,
-            "this figure begins from itself: " + join_list(trail, "then") + ", then " + from.text,
-            "describe one of them without `from`");
-      return;
-    }
     if (broken_figures_.count(from.text) > 0) {
       broken_ = true;  // and it was said there why
+      return;
+    }
+    const auto again = std::find(trail.begin(), trail.end(), from.text);
+    if (again != trail.end()) {
+      // Whichever figure led here: all of the circle are broken, and it is said once.
+      const std::vector<std::string> round(again, trail.end());
+      broken_figures_.insert(round.begin(), round.end());
+      error("figure-cycle", from.span, circle(round),
+            round.size() == 1 ? "give this figure a name of its own, or describe it without `from`"
+                              : "describe one of them without `from`");
       return;
     }
     if (trail.size() >= kDeepest || ++followed_ > kMostFollowed) {

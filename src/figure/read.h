@@ -25,6 +25,12 @@ class Descriptions {
   /// Every description followed to its end and read, in the order of family and file. Reports
   /// unknown keys and joints, bad values, circles of `from`.
   std::vector<Figure> resolve(Diagnostics& diagnostics) const;
+  /// Of every figure described, those too that do not resolve.
+  std::vector<std::string> names() const {
+    std::vector<std::string> out;
+    for (const Entry& entry : entries_) out.push_back(entry.name);
+    return out;
+  }
 
  private:
   struct Entry {

@@ -5,7 +5,11 @@
 #include <catch2/catch.hpp>
 #include <fstream>
 #include <nlohmann/json.hpp>
+#include <regex>
 
+#include "figure/arrows.h"
+#include "figure/motion.h"
+#include "figure/pose.h"
 #include "plan/known_keys.h"
 #include "plan/library.h"
 #include "plan/values.h"
@@ -72,4 +76,43 @@ TEST_CASE("the schemas offer the same kinds, checks and limits") {
     if (check.adjustable) adjustable.emplace_back(check.name);
   }
   CHECK(sorted(club.at("check").at("enum").get<Names>()) == sorted(adjustable));
+}
+
+// Each name in an `enum` or a pattern is one the reader takes, and the other way round.
+TEST_CASE("the schema of figures has the keys and names its reader knows") {
+  const Json whole = schema("figure");
+  const Json& parts = whole.at("$defs");
+  CHECK(keys(whole) == Names{"family", "figures"});
+  CHECK(keys(parts.at("figure")) == sorted(figure::figure_keys()));
+  CHECK(keys(parts.at("joints")) == sorted(figure::joint_names()));
+  CHECK(parts.at("joint").at("anyOf").at(0).at("enum").get<Names>() == figure::joint_names());
+  CHECK(parts.at("part").at("anyOf").at(0).at("enum").get<Names>() == figure::part_names());
+  CHECK(parts.at("thing").at("enum").get<Names>() == figure::prop_names());
+  CHECK(parts.at("hand-place").at("anyOf").at(0).at("enum").get<Names>() == figure::target_names());
+  CHECK(sorted(parts.at("travelling").at("enum").get<Names>()) ==
+        sorted(figure::travelling_parts()));
+  CHECK(sorted(parts.at("circling").at("enum").get<Names>()) == sorted(figure::circling_parts()));
+  CHECK(sorted(parts.at("turning").at("enum").get<Names>()) == sorted(figure::turning_parts()));
+}
+
+TEST_CASE("the schema of figures gives a side to what has two") {
+  const Json parts = schema("figure").at("$defs");
+  const auto pattern = [](const Json& text) { return std::regex(text.get<std::string>()); };
+  const std::regex bearing = pattern(parts.at("part").at("anyOf").at(1).at("pattern"));
+  for (const std::string& name : figure::part_names()) {
+    INFO(name);
+    const bool limb = figure::is_limb(*figure::read_part(name));
+    CHECK(std::regex_match("near " + name, bearing) == limb);
+  }
+  CHECK(std::regex_match("far foot", bearing));
+  const Json& sided = parts.at("joints").at("patternProperties");
+  REQUIRE(sided.size() == 1);
+  const std::regex set(sided.begin().key());
+  const std::regex giving = pattern(parts.at("joint").at("anyOf").at(1).at("pattern"));
+  for (const std::string& name : figure::joint_names()) {
+    const std::string one = "left " + name;
+    INFO(one);
+    CHECK(std::regex_match(one, set) == figure::read_joint_name(one).has_value());
+    CHECK(std::regex_match(one, giving) == figure::read_joint_name(one).has_value());
+  }
 }

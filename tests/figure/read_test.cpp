@@ -257,11 +257,15 @@ TEST_CASE("`from` leads somewhere, and not in a circle") {
         "figures.yaml:3:13: error: there is no figure ‘nowhere at all’ [unknown-figure]; name a "
         "figure of the catalogue or of the club's `figures` folder\n");
   CHECK(of("  a: {from: a}\n") ==
-        "figures.yaml:3:13: error: this figure begins from itself: a, then a [figure-cycle]; "
-        "describe one of them without `from`\n");
+        "figures.yaml:3:13: error: ‘a’ begins from itself [figure-cycle]; give this figure a name "
+        "of its own, or describe it without `from`\n");
   CHECK(of("  a: {from: b}\n  b: {from: a}\n") ==
-        "figures.yaml:4:13: error: this figure begins from itself: a then b, then a "
-        "[figure-cycle]; describe one of them without `from`\n");
+        "figures.yaml:4:13: error: ‘a’ begins from ‘b’, which begins from ‘a’ [figure-cycle]; "
+        "describe one of them without `from`\n");
+  // Told once, and without the figures that only lead there.
+  CHECK(of("  way: {from: a}\n  a: {from: b}\n  b: {from: c}\n  c: {from: a}\n  on: {from: c}\n") ==
+        "figures.yaml:6:13: error: ‘a’ begins from ‘b’, which begins from ‘c’, which begins from "
+        "‘a’ [figure-cycle]; describe one of them without `from`\n");
 }
 
 TEST_CASE("`from` goes eight deep at most") {

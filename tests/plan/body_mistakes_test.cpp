@@ -57,7 +57,7 @@ TEST_CASE("the slips coaches make in a body are named, with what to change") {
 - Dish hold: 2 x 20 s
   - remember: x
 )",
-       R"(plan.md:8:5: error: ‘remember’ is not something a drill has [unknown-key]; the keys are `cue`, `easier`, `harder`, `uses`, `without`, `note`, `coach`, `family`, `record` and `at`
+       R"(plan.md:8:5: error: ‘remember’ is not something a drill has [unknown-key]; the keys are `cue`, `easier`, `harder`, `uses`, `without`, `note`, `coach`, `family`, `record`, `at` and `figure`
 )"},
       {R"(## P
 

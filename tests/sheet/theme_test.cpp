@@ -41,6 +41,31 @@ TEST_CASE("the shipped theme can be read by everyone") {
   }
 }
 
+TEST_CASE("figures can be seen on paper, and told apart in grey") {
+  const auto theme = support::classic_theme();
+  const Colour paper = theme->colour(Use::kPaper);
+  const auto ink = [&](figure::Ink which) { return theme->inks[static_cast<std::size_t>(which)]; };
+  using figure::Ink;
+  CHECK(ink(Ink::kPaper) == paper);
+  // WCAG 2.2, 1.4.11: 3:1 for graphics that carry meaning. A surface (kProp) carries none: its
+  // outline (kEdge) does.
+  for (const Ink one : {Ink::kBody, Ink::kFar, Ink::kSuit, Ink::kFarSuit, Ink::kEdge, Ink::kAccent,
+                        Ink::kHeld, Ink::kGhost}) {
+    INFO(static_cast<int>(one));
+    CHECK(contrast_ratio(ink(one), paper) >= 3.0);
+    CHECK(contrast_ratio(ink(Ink::kProp), ink(one)) >= 1.5);
+  }
+  // What touches or crosses in a drawing, printed in grey: 1.5:1 or more (a rule of ours, no
+  // source). From dark to light, so that what holds for neighbours holds for all.
+  const Ink order[] = {Ink::kBody, Ink::kHeld, Ink::kAccent, Ink::kSuit, Ink::kFarSuit};
+  for (std::size_t i = 1; i < std::size(order); ++i) {
+    INFO(i);
+    CHECK(relative_luminance(ink(order[i])) > relative_luminance(ink(order[i - 1])));
+    CHECK(contrast_ratio(ink(order[i]), ink(order[i - 1])) >= 1.5);
+  }
+  CHECK(contrast_ratio(ink(Ink::kBody), ink(Ink::kFar)) >= 1.5);
+}
+
 TEST_CASE("no text is below the sheet's minimum, however small the sheet is set") {
   const auto theme = support::classic_theme();
   CHECK(theme->card.minimum == Length::pt(9));
