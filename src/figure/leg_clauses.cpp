@@ -72,7 +72,7 @@ class LegTeller {
       case Posture::kShoulders:
       case Posture::kFront:
       case Posture::kSide:
-        return lying_leg(l, std::move(out));
+        return lying_leg(l, out);
       case Posture::kHands:
       case Posture::kHead:
       case Posture::kHang:
@@ -102,7 +102,7 @@ class LegTeller {
     if (knee < 110) return "bent";
     return "fully bent";
   }
-  std::string lying_leg(const LegFacts& l, std::string out) const {
+  std::string lying_leg(const LegFacts& l, const std::string& out) const {
     const bool front = f_.posture == Posture::kFront;
     if (l.bears && l.knee >= 40 && !front) return out + ", feet on the floor";
     if (!front && l.hip >= 85 && l.knee >= 110) return "tucked to the chest";

@@ -5,6 +5,7 @@ set -eu
 cd "$(dirname "$0")/../.."
 .ci/setup test
 [ -f build/build.ninja ] && grep -q '^BUILD_TESTING:[A-Z]*=ON' build/CMakeCache.txt || cmake --preset tests >/dev/null
-cmake --build --preset tests -- --quiet chalkleaf bench_passes
+cmake --build --preset tests -- --quiet chalkleaf bench_passes bench_figures
 python3 tests/bench/bench.py build/chalkleaf . build/bench "$@"
 build/tests/bench/bench_passes build/chalkleaf build/bench/club-100 build/bench/out-passes
+build/tests/bench/bench_figures themes/figures/*.yaml | tail -1

@@ -107,7 +107,7 @@ TEST_CASE("over random poses every contact is exact, or is reported") {
   INFO(exact << " exact, " << missed << " reported");
   CHECK(exact >= 2000);
   CHECK(missed < exact / 5);
-  for (const std::size_t contacts : {1, 2, 3}) {
+  for (std::size_t contacts = 1; contacts <= 3; ++contacts) {
     INFO(contacts << " contacts: " << by_contacts[contacts]);
     CHECK(by_contacts[contacts] >= 300);
   }
