@@ -22,9 +22,12 @@ figures:
 )";
 
 MemoryFileSystem disk(const std::string& own) {
-  MemoryFileSystem out{{"/data/themes/figures/shapes.yaml", kShipped}, {"/club/club.yaml", ""}};
-  if (!own.empty()) out.put("/club/figures/own.yaml", own);
-  return out;
+  if (own.empty()) {
+    return {{"/data/themes/figures/shapes.yaml", kShipped}, {"/club/club.yaml", ""}};
+  }
+  return {{"/data/themes/figures/shapes.yaml", kShipped},
+          {"/club/club.yaml", ""},
+          {"/club/figures/own.yaml", own}};
 }
 
 struct Loaded {
