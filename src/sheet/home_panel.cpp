@@ -80,9 +80,11 @@ Block HomePanels::drill(const plan::Drill& drill, const reason::DrillTime& time,
 
 std::vector<HomePanels::Scene> HomePanels::scenes_of(const plan::Drill& drill) const {
   constexpr std::size_t kMost = 3;
+  // Beside each other there is no room for all frames of a movement.
+  const auto extent = drill.figures.size() > 1 ? figure::Extent::kGlance : figure::Extent::kWhole;
   std::vector<Scene> out;
   for (const plan::Words& name : drill.figures) {
-    auto scene = b_.scene(name.text, session_, figure::Extent::kWhole);
+    auto scene = b_.scene(name.text, session_, extent);
     if (scene && out.size() < kMost && std::find(out.begin(), out.end(), scene) == out.end()) {
       out.push_back(std::move(scene));
     }

@@ -78,7 +78,7 @@ TEST_CASE("without figures of its own a club has the shipped ones") {
 TEST_CASE("a club's figure goes before the shipped one, and those that begin from it follow") {
   const Loaded loaded =
       load(disk("figures:\n  dish: {touches: back, joints: {hip: 80}, alt: Our dish.}\n"
-                "  hug: {from: arch, alt: Our hug.}\n"));
+                "  hug: {from: low dish, alt: Our hug.}\n"));
   CHECK(loaded.messages() == "");
   const figure::Catalogue& catalogue = *loaded.figures.catalogue;
   CHECK(catalogue.all().size() == 4);
