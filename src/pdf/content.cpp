@@ -19,6 +19,9 @@ using page::TextItem;
 // rounding alone never moves one: 0.007 pt at 10 pt.
 constexpr std::int64_t kLeastMove = 7;
 
+// A path of so many steps is worth a coordinate system of its own.
+constexpr std::size_t kLongPath = 12;
+
 bool is_empty(const Item& item) {
   if (const auto* text = std::get_if<TextItem>(&item)) return text->glyphs.empty();
   if (std::holds_alternative<PictureItem>(item)) return false;
@@ -264,6 +267,16 @@ class PageWriter {
   void write_path(const PathItem& item) {
     if (item.fill) set_fill(*item.fill);
     if (item.stroke) set_stroke(*item.stroke);
+    // A long path is written from its own first point: its numbers are short, and the same drawing
+    // elsewhere on the page is the same text, which deflates to almost nothing.
+    const bool own_origin = item.steps.size() >= kLongPath;
+    if (own_origin) {
+      const Point first = item.steps.front().a;
+      out_ += "q 1 0 0 1 ";
+      point(first);
+      out_ += "cm\n";
+      origin_ = {first.x, flipped(first.y)};
+    }
     for (const PathStep& step : item.steps) {
       switch (step.kind) {
         case PathStep::Kind::kMove:
@@ -286,6 +299,10 @@ class PageWriter {
       }
     }
     out_ += item.fill && item.stroke ? "B\n" : item.fill ? "f\n" : "S\n";
+    if (own_origin) {
+      out_ += "Q\n";
+      origin_ = {};
+    }
   }
 
   // A picture fills the unit square (8.9.5.1), which is stretched to its box.
@@ -321,8 +338,8 @@ class PageWriter {
   }
 
   void point(Point p) {
-    number(p.x);
-    number(flipped(p.y));
+    number(p.x - origin_.x);
+    number(flipped(p.y) - origin_.y);
   }
   void number(Length length) {
     append_length(out_, length);
@@ -338,6 +355,7 @@ class PageWriter {
   Marks& marks_;
   std::vector<page::NodeId>& numbers_;
   std::string out_;
+  Point origin_;  ///< of the path that is written, in the PDF's own directions
   std::optional<Owner> open_;
   bool in_text_ = false;
   bool showing_ = false;

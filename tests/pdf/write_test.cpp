@@ -160,3 +160,35 @@ TEST_CASE("a long document keeps its pages in a tree") {
   CHECK(findings(path) == "");
   CHECK(run("pdftotext -f 130 -l 130 " + path + " - | head -1") == "Page number 130\n");
 }
+
+// A path of many steps is written from an origin of its own; what is drawn is the same.
+TEST_CASE("a long path stands where a short one does") {
+  const auto pixels = [](const std::string& name, int extra) {
+    Draft draft;
+    const auto figure = draft.node(page::Role::kFigure);
+    draft[figure].alternative_text = "A box.";
+    const auto box = [&](double left, double top, int more) {
+      page::PathItem item;
+      item.owner = page::Owner::of(figure);
+      const auto to = [&](page::PathStep::Kind kind, double x, double y) {
+        item.steps.push_back({kind, {points(left + x), points(top + y)}, {}, {}});
+      };
+      to(page::PathStep::Kind::kMove, 0, 0);
+      for (int i = 1; i <= more; ++i) to(page::PathStep::Kind::kLine, 100.0 * i / (more + 1), 0);
+      to(page::PathStep::Kind::kLine, 100, 0);
+      to(page::PathStep::Kind::kLine, 100, 40);
+      to(page::PathStep::Kind::kLine, 0, 40);
+      item.steps.push_back({page::PathStep::Kind::kClose, {}, {}, {}});
+      item.fill = kBlack;
+      draft.list.pages.back().items.emplace_back(std::move(item));
+    };
+    box(50, 60, extra);
+    box(200, 300, 0);  // and what comes after it is where it was
+    const std::string path = saved(name, written(draft.list));
+    return run("pdftoppm -r 72 -aaVector no " + path + " | md5sum");
+  };
+  // Eleven steps are written from the page's corner, twelve and more from their own.
+  const std::string expected = pixels("short-path.pdf", 6);
+  CHECK(pixels("long-path.pdf", 7) == expected);
+  CHECK(pixels("longer-path.pdf", 20) == expected);
+}

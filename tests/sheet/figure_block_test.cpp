@@ -297,3 +297,26 @@ TEST_CASE("on a coach card a figure takes nothing from the words") {
   }
   CHECK(drawn > 10);
 }
+TEST_CASE("the figures of the nearest easier and harder choice stand beside them") {
+  plan::Session one = with({"tall"}, plan::Place::kHome);
+  auto& drill = std::get<plan::Drill>(one.parts[0].steps[0]);
+  drill.easier.push_back(words("sit on a cushion"));
+  drill.harder.push_back(words("on tiptoe"));
+  drill.figure_easier = words("low");
+  drill.figure_harder = words("upright");
+  const Made made = make_sheet(Kind::kHomeSheet, one, Paper::kA4, {}, shapes().drawings.get());
+  const auto figures = figures_of(made.list);
+  REQUIRE(figures.size() == 3);
+  CHECK(figures[1].alternative == "Sits with long legs.");
+  CHECK(figures[2].alternative == "Stands.");
+  const auto height = [&](const std::string& text) {
+    return text_item(made.list, text).baseline.y.in_pt();
+  };
+  // The nearest one's: above the next rung, and level with its own.
+  CHECK(figures[1].extent.top < height("knees bent"));
+  CHECK(figures[1].extent.bottom < height("sit on a cushion"));
+  CHECK(figures[2].extent.top < height("on tiptoe"));
+  CHECK(figures[2].extent.height() < figures[0].extent.height());
+  check_tree(made.list);
+  check_inside_paper(made.list);
+}
