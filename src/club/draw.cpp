@@ -11,6 +11,7 @@
 #include "club/font_catalogue.h"
 #include "club/places.h"
 #include "club/resources.h"
+#include "club/select.h"
 #include "figure/picture.h"
 #include "figure/svg.h"
 #include "figure/truth.h"
@@ -121,8 +122,10 @@ class Studio {
  private:
   // A club's folder has figures in `figures`; any other folder is one of figure files itself.
   bool take_folder(const std::string& data, Diagnostics& found) {
+    const std::string standing =
+        club_above(around_.files, request_.standing).value_or(request_.standing);
     const std::string folder =
-        normal_path(join_path(request_.standing, request_.folder.value_or(".")));
+        request_.folder ? normal_path(join_path(request_.standing, *request_.folder)) : standing;
     const auto real = around_.files.real_path(folder);
     if (!real || around_.files.kind(*real) != FileKind::kFolder) {
       return problem(
