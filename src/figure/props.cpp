@@ -40,7 +40,7 @@ void board(Scene& scene, const Box& box, double radius) {
   add_rounded(steps, {box.left + in, box.right - in, box.bottom + in, box.top - in}, radius);
   thing(scene, std::move(steps));
 }
-void line(Scene& scene, std::vector<Spot> spots, Ink ink, double width) {
+void line(Scene& scene, const std::vector<Spot>& spots, Ink ink, double width) {
   Steps steps;
   add_line(steps, spots);
   scene.add({std::move(steps), std::nullopt, ink, width, 0});
@@ -262,7 +262,7 @@ void draw_things_held(const Pose& pose, const Solved& solved, Scene& scene) {
   const Spot middle = (right + left) * 0.5;
   const Spot way = left - right;
   const double apart = std::sqrt(way.x * way.x + way.y * way.y);
-  const auto held = [&](std::vector<Spot> spots, double width) {
+  const auto held = [&](const std::vector<Spot>& spots, double width) {
     line(scene, spots, Ink::kPaper, width + 0.018);
     line(scene, spots, Ink::kHeld, width);
   };

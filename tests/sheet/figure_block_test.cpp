@@ -187,7 +187,7 @@ TEST_CASE("a figure on a sheet is a Figure with its words") {
 
 TEST_CASE("no figure is higher than the look's, however many drills there are") {
   for (const Paper paper : {Paper::kA4, Paper::kA5}) {
-    for (const std::size_t drills : {1, 2, 4, 12}) {
+    for (const std::size_t drills : {1U, 2U, 4U, 12U}) {
       INFO(drills);
       const Made made = home(std::vector<std::string>(drills, "tall"), paper);
       const auto figures = figures_of(made.list);
@@ -272,7 +272,7 @@ TEST_CASE("names that no figure has leave a sheet as it is") {
 
 TEST_CASE("on a coach card a figure takes nothing from the words") {
   std::size_t drawn = 0;
-  for (const std::size_t drills : {1, 4, 9, 20}) {
+  for (const std::size_t drills : {1U, 4U, 9U, 20U}) {
     std::vector<std::string> names;
     const char* all[] = {"tall", "low", "long", "three"};
     for (std::size_t i = 0; i < drills; ++i) names.emplace_back(all[i % 4]);

@@ -138,7 +138,8 @@ inline Made make_sheet(sheet::Kind kind, const plan::Session& session, Paper pap
   static const auto theme = classic_theme();
   static const auto labels = english();
   club.name = words("Alder Quay Gymnastics");
-  const sheet::Context context{*theme,       *labels,    club, paper, "4f2a91c", Date{2026, 11, 26},
+  const sheet::Context context{*theme,       *labels,     club,
+                               paper,        "4f2a91c",   Date{2026, 11, 26},
                                std::nullopt, "Chalkleaf", drawings};
   type::Typesetter typesetter(test_fonts());
   Made made;
