@@ -221,18 +221,15 @@ bool has_ground(const Pose& pose) { return !on(pose, Prop::kBar) && pose.view !=
 Vec bar_place(const Pose& pose, const Solved& solved) {
   const Skeleton& s = solved.skeleton;
   const Flesh f(solved.body);
-  bool hands = false;
   bool hips = false;
   for (const Contact& contact : pose.contacts) {
     if (contact.on != Prop::kBar) continue;
-    hands = hands || contact.part == Part::kHands;
     hips = hips || contact.part == Part::kFront || contact.part == Part::kThighs;
   }
   if (hips) {
     const TrunkSlice& pelvis = s.trunk[0];
     return pelvis.at + pelvis.frame.forward * (pelvis.depth + 0.02) - pelvis.frame.up * 0.02;
   }
-  (void)hands;
   return mix(grip_of(s, Side::kRight), grip_of(s, Side::kLeft), 0.5);
 }
 

@@ -6,27 +6,16 @@
 #include <cmath>
 
 #include "base/text.h"
+#include "figure/clauses.h"
 #include "figure/picture.h"
 
 namespace chalkleaf::figure {
 namespace {
 
-using Texts = std::vector<std::string>;
-
 constexpr double kAge = 9;  // of the body that is told of when nobody says which
 
-std::string with_commas(const Texts& clauses) {
-  std::string out;
-  for (const std::string& clause : clauses) {
-    if (clause.empty()) continue;
-    if (!out.empty()) out += ", ";
-    out += clause;
-  }
-  return out;
-}
-
 std::string body_of(const Told& t) {
-  return with_commas({t.base, t.trunk, t.arms, t.legs, t.feet, t.head, t.things});
+  return joined({t.base, t.trunk, t.arms, t.legs, t.feet, t.head, t.things});
 }
 
 std::string with_view(const Told& t, const std::string& text) {
@@ -139,7 +128,7 @@ std::string movement(const Figure& figure, const std::vector<Told>& told,
       }
     }
     if (changed.empty()) changed.push_back(travelled(before, after));
-    out += (i + 1 < told.size() ? "; through " : "; to ") + with_commas(changed);
+    out += (i + 1 < told.size() ? "; through " : "; to ") + joined(changed);
   }
   return with_view(told.front(), out + tempo_of(figure, many));
 }
@@ -169,14 +158,14 @@ std::string turning(const Figure& figure) {
   Texts out;
   if (!parts.empty()) out.push_back("the " + join_list(parts) + " circling");
   if (!figure.turns.empty()) out.push_back("the " + figure.turns + " turning");
-  return with_commas(out);
+  return joined(out);
 }
 
 std::string row(const std::vector<Told>& told, const std::vector<Shown>& shown) {
   std::string out = std::to_string(told.size()) + " pictures";
   for (std::size_t i = 0; i < told.size(); ++i) {
     out += (i == 0 ? ": " : "; ") + std::to_string(i + 1) + ", " +
-           with_commas({body_of(told[i]), turned(shown[0].solved, shown[i].solved)});
+           joined({body_of(told[i]), turned(shown[0].solved, shown[i].solved)});
   }
   return with_view(told.front(), out);
 }
@@ -203,7 +192,7 @@ std::string alternative_text(const Figure& figure, const std::vector<Shown>& sho
   } else {
     text = figure.show == Show::kRow ? row(told, shown) : movement(figure, told, shown);
   }
-  return sentence(with_commas({text, turning(figure)}));
+  return sentence(joined({text, turning(figure)}));
 }
 
 std::string alternative_text(const Figure& figure) {
