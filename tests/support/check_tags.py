@@ -21,6 +21,8 @@ STANDARD_TYPES = set(
     H5 H6 L LI Lbl LBody Table TR TH TD THead TBody TFoot Span Quote Note Reference BibEntry Code Link
     Annot Ruby Warichu RB RT RP WT WP Figure Formula Form""".split())
 LANGUAGE = re.compile(r"^[a-zA-Z]{1,8}(-[a-zA-Z0-9]{1,8})*$")
+# All that is read of a page's content: a drawing is thousands of steps of paths, which say nothing of tags.
+READ = "BDC BMC EMC q Q BT ET Tf Tj TJ ' \" S s f F f* B B* b b* sh BI ID EI Do"
 MARKS = set("Tj TJ S s f F f* B B* b b* sh BI Do".split()) | {"'", "\"", "INLINE IMAGE"}
 TEXT = {"Tj", "TJ", "'", '"'}
 # Which children a node may have, and which parent it must have.
@@ -381,7 +383,7 @@ class Checker:
     def content(self, page, where):
         stack, mcids, fonts, depth = [], [], [None], 0
         resources = page.obj.get("/Resources", Dictionary())
-        for operands, operator in pikepdf.parse_content_stream(page):
+        for operands, operator in pikepdf.parse_content_stream(page, READ):
             operator = str(operator)
             if operator in ("BDC", "BMC"):
                 stack.append(self.begin(operands, resources, stack, mcids, where))
