@@ -40,6 +40,7 @@ enum class Role {
   kForm,
   kBlockQuote,
   kNote,
+  kLink,
 };
 
 /// What a header cell heads (ISO 32000-1, table 349).
@@ -58,6 +59,7 @@ struct Node {
   std::string language;          ///< BCP 47, when it differs from the document's
   std::string box_description;   ///< kForm: what a tick box stands for (PrintField, role check box)
   bool write_in = false;         ///< kForm: a field to write in (role text value), no box to tick
+  std::string web_address;       ///< kLink: required, an absolute URI in ASCII (RFC 3986)
 };
 using NodeId = std::uint32_t;
 

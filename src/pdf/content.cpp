@@ -29,6 +29,9 @@ bool is_empty(const Item& item) {
   return path.steps.empty() || (!path.fill && !path.stroke);
 }
 
+// A figure tells where it stands; a link is pressed there.
+bool needs_box(page::Role role) { return role == page::Role::kFigure || role == page::Role::kLink; }
+
 const Owner& owner_of(const Item& item) {
   return std::visit([](const auto& any) -> const Owner& { return any.owner; }, item);
 }
@@ -78,7 +81,7 @@ class PageWriter {
         begin_artifact(index);
       }
     }
-    if (owner.node && list_.tree[*owner.node].role == page::Role::kFigure) {
+    if (owner.node && needs_box(list_.tree[*owner.node].role)) {
       add_to_box(page_.items[index], marks_.boxes[*owner.node]);
     }
   }

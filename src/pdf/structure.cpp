@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 
+#include "pdf/links.h"
 #include "pdf/syntax.h"
 
 namespace chalkleaf::pdf {
@@ -15,10 +16,11 @@ using page::NodeId;
 using page::Role;
 
 // In the order of page::Role.
-constexpr std::array<std::string_view, 22> kRoleNames{
-    "Document", "Sect",  "Div",   "P",  "H1", "H2", "H3",     "L",    "LI",   "Lbl",        "LBody",
-    "Table",    "THead", "TBody", "TR", "TH", "TD", "Figure", "Span", "Form", "BlockQuote", "Note"};
-static_assert(kRoleNames.size() == static_cast<std::size_t>(Role::kNote) + 1);
+constexpr std::array<std::string_view, 23> kRoleNames{
+    "Document", "Sect",   "Div",   "P",     "H1",         "H2",    "H3",  "L",
+    "LI",       "Lbl",    "LBody", "Table", "THead",      "TBody", "TR",  "TH",
+    "TD",       "Figure", "Span",  "Form",  "BlockQuote", "Note",  "Link"};
+static_assert(kRoleNames.size() == static_cast<std::size_t>(Role::kLink) + 1);
 
 // Ids of equal length, so that their order as text is the order of the nodes (14.7.2: /IDTree is a
 // name tree, sorted by key).
@@ -59,7 +61,8 @@ std::string attributes(const Node& node, const MarkBox& box) {
 
 // A node's marks: numbers on the page that /Pg names, references with a page of their own
 // elsewhere (14.7.4).
-std::string mark_kids(const std::vector<Mark>& marks, const std::vector<ObjectId>& pages) {
+std::string mark_kids(const std::vector<Mark>& marks, const std::vector<ObjectId>& pages,
+                      const Link* link) {
   if (marks.empty()) return "";
   const std::size_t home = marks.front().page;
   std::string out = "/Pg " + reference(pages[home]) + "\n/K [";
@@ -72,13 +75,17 @@ std::string mark_kids(const std::vector<Mark>& marks, const std::vector<ObjectId
     }
     out.push_back(' ');
   }
+  if (link != nullptr) {
+    out += fmt::format("<</Type /OBJR /Pg {} /Obj {}>> ", reference(pages[link->page]),
+                       reference(link->object));
+  }
   out.back() = ']';
   return out + "\n";
 }
 
 std::string element(const page::DisplayList& list, NodeId id, ObjectId parent,
                     const std::vector<NodeId>& children, const std::vector<ObjectId>& nodes,
-                    const Marks& marks, const std::vector<ObjectId>& pages) {
+                    const Marks& marks, const std::vector<ObjectId>& pages, const Link* link) {
   const Node& node = list.tree[id];
   std::string out = fmt::format("/S /{}\n/P {}\n", role_name(node.role), reference(parent));
   if (!children.empty()) {
@@ -90,7 +97,7 @@ std::string element(const page::DisplayList& list, NodeId id, ObjectId parent,
     out.back() = ']';
     out.push_back('\n');
   }
-  out += mark_kids(marks.of_node[id], pages);
+  out += mark_kids(marks.of_node[id], pages, link);
   out += attributes(node, marks.boxes[id]);
   if (!node.alternative_text.empty()) out += "/Alt " + text_string(node.alternative_text) + "\n";
   if (!node.actual_text.empty()) out += "/ActualText " + text_string(node.actual_text) + "\n";
@@ -100,7 +107,8 @@ std::string element(const page::DisplayList& list, NodeId id, ObjectId parent,
 }
 
 // Number tree and name tree, each in one node: 14.7.4.4 and 7.9.6.
-std::string parent_tree(const Marks& marks, const std::vector<ObjectId>& nodes) {
+std::string parent_tree(const Marks& marks, const std::vector<ObjectId>& nodes,
+                        const std::vector<Link>& links) {
   std::string out = "/Nums [";
   for (std::size_t page = 0; page < marks.of_page.size(); ++page) {
     append_int(out, static_cast<std::int64_t>(page));
@@ -111,6 +119,8 @@ std::string parent_tree(const Marks& marks, const std::vector<ObjectId>& nodes) 
     }
     out += "]\n";
   }
+  for (const Link& link : links)
+    out += fmt::format("{} {}\n", link.key, reference(nodes[link.node]));
   return out + "]\n";
 }
 
@@ -120,6 +130,14 @@ std::string id_tree(const page::DisplayList& list, const std::vector<ObjectId>& 
     if (list.tree[id].role == Role::kNote) names += note_id(id) + " " + reference(nodes[id]) + " ";
   }
   return names.empty() ? names : "/Names [" + names + "]\n";
+}
+
+// What may stand in a URI as it is (RFC 3986, 2): everything else would have to be escaped, also in
+// the PDF's string.
+bool is_uri(const std::string& text) {
+  return !text.empty() && std::all_of(text.begin(), text.end(), [](char c) {
+    return c > ' ' && c < 0x7F && std::string_view("\"<>\\^`{|}").find(c) == std::string_view::npos;
+  });
 }
 
 }  // namespace
@@ -150,6 +168,9 @@ tl::expected<void, WriteError> check_tree(const page::DisplayList& list) {
     if (node.role == Role::kFigure && node.alternative_text.empty()) {
       return wrong(fmt::format("figure {} has no alternative text", id));
     }
+    if (node.role == Role::kLink && !is_uri(node.web_address)) {
+      return wrong(fmt::format("link {} does not lead to an address", id));
+    }
   }
   for (const page::Page& page : list.pages) {
     for (const page::Item& item : page.items) {
@@ -168,7 +189,8 @@ tl::expected<void, WriteError> check_tree(const page::DisplayList& list) {
 }
 
 ObjectId write_structure(const page::DisplayList& list, const Marks& marks,
-                         const std::vector<ObjectId>& pages, Objects& objects) {
+                         const std::vector<ObjectId>& pages, const std::vector<Link>& links,
+                         Objects& objects) {
   const ObjectId root = objects.reserve();
   std::vector<ObjectId> nodes;
   std::vector<std::vector<NodeId>> children(list.tree.size());
@@ -176,13 +198,17 @@ ObjectId write_structure(const page::DisplayList& list, const Marks& marks,
     nodes.push_back(objects.reserve());
     if (id > 0) children[list.tree[id].parent].push_back(id);
   }
+  auto next_link = links.begin();
   for (NodeId id = 0; id < list.tree.size(); ++id) {
     const ObjectId parent = id == 0 ? root : nodes[list.tree[id].parent];
-    objects.fill(nodes[id], element(list, id, parent, children[id], nodes, marks, pages));
+    const bool has_link = next_link != links.end() && next_link->node == id;
+    const Link* link = has_link ? &*next_link++ : nullptr;
+    objects.fill(nodes[id], element(list, id, parent, children[id], nodes, marks, pages, link));
   }
-  std::string entries = fmt::format(
-      "/Type /StructTreeRoot\n/K [{}]\n/ParentTree {}\n/ParentTreeNextKey {}\n",
-      reference(nodes[0]), reference(objects.add(parent_tree(marks, nodes))), pages.size());
+  std::string entries =
+      fmt::format("/Type /StructTreeRoot\n/K [{}]\n/ParentTree {}\n/ParentTreeNextKey {}\n",
+                  reference(nodes[0]), reference(objects.add(parent_tree(marks, nodes, links))),
+                  pages.size() + links.size());
   if (std::string names = id_tree(list, nodes); !names.empty()) {
     entries += "/IDTree " + reference(objects.add(std::move(names))) + "\n";
   }

@@ -37,14 +37,19 @@ struct Marks {
   explicit Marks(std::size_t nodes) : of_node(nodes), boxes(nodes) {}
   std::vector<std::vector<Mark>> of_node;
   std::vector<std::vector<page::NodeId>> of_page;  ///< by page and number
-  std::vector<MarkBox> boxes;                      ///< by node; filled for figures
+  std::vector<MarkBox> boxes;                      ///< by node; filled for figures and links
 };
 
-/// Whether the tree is one: parents first, figures described, marks only on leaves.
+struct Link;
+
+/// Whether the tree is one: parents first, figures described, links with a way, marks only on
+/// leaves.
 tl::expected<void, WriteError> check_tree(const page::DisplayList& list);
 
-/// Writes the tree; the number of /StructTreeRoot. `pages` are the page objects.
+/// Writes the tree; the number of /StructTreeRoot. `pages` are the page objects, `links` what
+/// write_links() made.
 ObjectId write_structure(const page::DisplayList& list, const Marks& marks,
-                         const std::vector<ObjectId>& pages, Objects& objects);
+                         const std::vector<ObjectId>& pages, const std::vector<Link>& links,
+                         Objects& objects);
 
 }  // namespace chalkleaf::pdf

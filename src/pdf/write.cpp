@@ -6,6 +6,7 @@
 
 #include "pdf/content.h"
 #include "pdf/fonts.h"
+#include "pdf/links.h"
 #include "pdf/metadata.h"
 #include "pdf/objects.h"
 #include "pdf/outline.h"
@@ -98,13 +99,19 @@ tl::expected<std::string, WriteError> write(const page::DisplayList& list,
 
   // Each page is compressed as soon as it is done, so that only small streams are kept.
   Marks marks(list.tree.size());
+  std::vector<ObjectId> contents;
   for (std::size_t i = 0; i < list.pages.size(); ++i) {
     const ObjectId content =
         objects.add_stream("", page_content(list, i, *table, *pictures, marks), Packing::kDeflated);
-    objects.fill(pages[i], page_entries(list.pages[i], i, parent_of[i], resources, content));
+    contents.push_back(content);
   }
   // Every mark on every page now has its node.
-  const ObjectId structure = write_structure(list, marks, pages, objects);
+  const std::vector<Link> links = write_links(list, marks, pages, objects);
+  for (std::size_t i = 0; i < list.pages.size(); ++i) {
+    objects.fill(pages[i], page_entries(list.pages[i], i, parent_of[i], resources, contents[i]) +
+                               annotations_of(i, links));
+  }
+  const ObjectId structure = write_structure(list, marks, pages, links, objects);
   std::string entries = fmt::format(
       "/Type /Catalog\n/Pages {}\n/Lang {}\n/MarkInfo <</Marked true>>\n/StructTreeRoot {}\n"
       "/ViewerPreferences <</DisplayDocTitle true>>\n/Metadata {}\n",

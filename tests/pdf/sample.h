@@ -150,6 +150,10 @@ inline page::DisplayList sample() {
   d[own_words].language = "fr";
   const auto note = d.paragraph(part, 320, "Stop on pain (always) \\ now", Role::kNote);
   d[note].actual_text = "Stop when it hurts";
+  const auto pointer = d.paragraph(part, 330, "");
+  const auto link = d.node(Role::kLink, pointer);
+  d[link].web_address = "https://alder-quay.example/plans/balance?(a)";
+  d.text(Owner::of(link), 40, 330, "alder-quay.example/plans");
   const auto picture = d.node(Role::kFigure, part);
   d[picture].alternative_text = "Two children on a line";
   d.list.pages.back().items.emplace_back(

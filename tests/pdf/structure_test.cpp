@@ -1,6 +1,8 @@
 // The structure tree, against poppler's reading of it and against check_tags.py; and check_tags.py
 // against files made wrong on purpose, one failure condition at a time.
 #include <catch2/catch.hpp>
+#include <cmath>
+#include <cstdio>
 
 #include "pdf/sample.h"
 
@@ -43,6 +45,30 @@ TEST_CASE("poppler reads the tree and its text in order") {
   INFO(tree);
   CHECK(tree.substr(0, expected.size()) == expected);
   CHECK(tree.find("\"Stop on pain (always) \\ now\"") != std::string::npos);
+}
+
+TEST_CASE("a link is pressed where its words stand, and leads where they say") {
+  const std::string path = saved("link.pdf", written(sample()));
+  const support::Ran ran = support::run("pdfinfo -url " + path + " 2>/dev/null");
+  CHECK(ran.output.find("1  Annotation    https://alder-quay.example/plans/balance?(a)") !=
+        std::string::npos);
+  // poppler's boxes of words are an independent reading of where the text stands.
+  const support::Ran box = support::run(
+      "/usr/bin/python3 -c \"import pikepdf, sys; d = pikepdf.open(sys.argv[1]); p = d.pages[0]; "
+      "print(*[float(x) for x in p.Annots[0].Rect])\" " +
+      path);
+  const support::Ran words = support::run("pdftotext -bbox " + path + " - | grep alder-quay");
+  double left = 0, bottom = 0, right = 0, top = 0, x0 = 0, y0 = 0, x1 = 0, y1 = 0;
+  REQUIRE(std::sscanf(box.output.c_str(), "%lf %lf %lf %lf", &left, &bottom, &right, &top) == 4);
+  REQUIRE(std::sscanf(words.output.c_str(),
+                      " <word xMin=\"%lf\" yMin=\"%lf\" xMax=\"%lf\" yMax=\"%lf\"", &x0, &y0, &x1,
+                      &y1) == 4);
+  CHECK(std::abs(left - x0) < 0.1);
+  CHECK(std::abs(right - x1) < 0.1);
+  // The page is 595.276 pt high, and poppler counts from its top.
+  CHECK(595.276 - top < y1);
+  CHECK(595.276 - bottom > y0);
+  CHECK(top - bottom < 20);
 }
 
 // ISO 32000-1, table 348: the roles of a printed form field.
@@ -109,6 +135,12 @@ TEST_CASE("a tree that is none is refused") {
   bad = d.list;
   bad.tree[2].role = page::Role::kFigure;
   CHECK(told(bad) == "figure 2 has no alternative text");
+  for (const char* address : {"", "https://a.example/two words", "https://caf\xC3\xA9.example"}) {
+    bad = d.list;
+    bad.tree[2].role = page::Role::kLink;
+    bad.tree[2].web_address = address;
+    CHECK(told(bad) == "link 2 does not lead to an address");
+  }
   bad = d.list;
   bad.tree[0].role = page::Role::kP;
   CHECK(told(bad) == "the structure tree does not begin with a Document node");

@@ -131,6 +131,16 @@ def tagged_inside_artifact(pdf):
     edit_content(pdf, change)
 
 
+simple("link-unnamed", "28-012", "del pdf.pages[0].Annots[0].Contents")
+simple("link-in-paragraph", "28-011", "nodes(pdf, 'Link')[0].S = Name.P")
+simple("link-forgotten", "28-011", "k = nodes(pdf, 'Link')[0].K; del k[len(k) - 1]")
+simple("link-without-place", "28-011", "del pdf.pages[0].Annots[0].StructParent")
+simple("link-not-printed", "PDFA-6.3.2", "pdf.pages[0].Annots[0].F = 2")
+simple("link-elsewhere", "ISO32000-12.5.2", "pdf.pages[0].Annots[0].Rect = Array([900, 1, 950, 2])")
+simple("link-to-nowhere", "ISO32000-12.6.4.7", "del pdf.pages[0].Annots[0].A")
+simple("other-annotation", "28-002", "pdf.pages[0].Annots[0].Subtype = Name.Text")
+
+
 @way("notdef-shown", "31-030")
 def notdef_shown(pdf):
     def change(steps):

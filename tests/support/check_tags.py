@@ -349,8 +349,8 @@ class Checker:
             where = "page %d" % (index + 1)
             if page.obj.get("/Tabs") != Name.S:
                 self.report("28-009", "%s does not say Tabs S" % where)
-            if "/Annots" in page.obj and len(page.obj.Annots) > 0:
-                self.report("28-002", "%s has annotations, which are not made yet" % where)
+            for annotation in page.obj.get("/Annots", []):
+                self.annotation(annotation, page, keys, where)
             if "/AA" in page.obj:
                 self.report("29-001", "%s has actions" % where)
             mcids = self.content(page, where)
@@ -363,6 +363,32 @@ class Checker:
                 self.report("7.1-3", "%s has another page's StructParents" % where)
             keys.add(int(key))
             self.connected(page.obj.objgen[0], self.parents.get(int(key), []), mcids, where)
+
+    def annotation(self, annotation, page, keys, where):
+        if annotation.get("/Subtype") != Name.Link:
+            self.report("28-002", "%s has an annotation that is no link" % where)
+            return
+        if not str(annotation.get("/Contents", "")):
+            self.report("28-012", "%s: a link does not say where it leads" % where)
+        # PDF/A-2, 6.3.2: printed, and nothing else.
+        if int(annotation.get("/F", 0)) != 4:
+            self.report("PDFA-6.3.2", "%s: a link is not printed with its page" % where)
+        box = [float(edge) for edge in annotation.get("/Rect", [0, 0, 0, 0])]
+        if not (0 <= box[0] < box[2] <= float(page.obj.MediaBox[2]) and 0 <= box[1] < box[3] <= float(page.obj.MediaBox[3])):
+            self.report("ISO32000-12.5.2", "%s: a link lies beside the paper" % where)
+        if not re.match(r"^https?://[^\s]+$", str(annotation.get("/A", Dictionary()).get("/URI", ""))):
+            self.report("ISO32000-12.6.4.7", "%s: a link has no address" % where)
+        key = annotation.get("/StructParent")
+        if key is None or int(key) in keys:
+            self.report("28-011", "%s: a link has no place of its own in the parent tree" % where)
+            return
+        keys.add(int(key))
+        node = self.parents.get(int(key))
+        if node is None or node.get("/S") != Name.Link:
+            self.report("28-011", "%s: a link does not stand in a Link" % where)
+        elif not any(isinstance(kid, Dictionary) and kid.get("/Type") == Name.OBJR
+                     and kid.Obj.objgen == annotation.objgen for kid in self.kids_of(node)):
+            self.report("28-011", "%s: a Link does not refer to its annotation" % where)
 
     def connected(self, number, parents, mcids, where):
         nodes = self.by_page.get(number, {})
