@@ -6,7 +6,7 @@ namespace chalkleaf::plan {
 const std::vector<std::string>& known_keys(KeyMap map) {
   using List = std::vector<std::string>;
   static const List session{"title", "place", "group",  "gymnasts",  "adults", "slot",
-                            "start", "date",  "repeat", "equipment", "timings"};
+                            "start", "date",  "repeat", "equipment", "timings", "web"};
   static const List timings{"rep", "step", "length", "changeover", "max-hold", "rest"};
   static const List drill{"title",         "also",          "kind",      "level", "curve",
                           "sides",         "loads",         "stretches", "needs", "at",
@@ -15,7 +15,7 @@ const std::vector<std::string>& known_keys(KeyMap map) {
   static const List loads{"wrists", "elbows", "shoulders", "neck",    "back",
                           "hips",   "knees",  "ankles",    "landings"};
   static const List club{"name",     "groups", "hall",   "kit",    "staff", "timings", "contact",
-                         "contacts", "words",  "checks", "limits", "paper", "language"};
+                         "contacts", "words",  "checks", "limits", "paper", "language", "web"};
   static const List group{"ages", "size", "level", "adults"};
   static const List station{"count", "takes"};
   static const List stock{"count", "note"};

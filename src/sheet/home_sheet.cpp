@@ -13,6 +13,7 @@
 #include "sheet/home_boxes.h"
 #include "sheet/home_days.h"
 #include "sheet/home_panel.h"
+#include "sheet/web_pointer.h"
 
 namespace chalkleaf::sheet {
 namespace {
@@ -212,6 +213,12 @@ class HomeWriter {
     section.slabs.push_back(
         {boxes_.effort(), words.empty() ? b_.look().part_space : panels_.gap()});
     section.slabs.push_back({boxes_.care(), panels_.gap()});
+    if (!session_.web.empty()) {
+      const Length module_side = Length::mm(0.6);  // read from a fridge door at arm's length
+      if (auto pointer =
+              web_pointer(session_.web, TextRole::kFine, module_side, Builder::kRoot, b_))
+        section.slabs.push_back({web_row(std::move(*pointer), b_), panels_.gap()});
+    }
     const Owner owner = Owner::of(b_.node(Builder::kRoot, Role::kP));
     section.slabs.back().keep_with_next = true;
     section.slabs.push_back(
