@@ -169,8 +169,16 @@ std::function<std::vector<Revisions>()> ask_for_revisions(const Selection& selec
   };
 }
 
-PlanPaths paths_of(const PlanFile& plan, const std::string& standing) {
-  return {plan.path, path_from(standing, plan.path), plan.sheets, path_from(standing, plan.sheets)};
+// Pictures of pages do not lie among the sheets that are printed, unless a folder is named.
+std::string folder_of(const std::string& out, const Request& request) {
+  return request.purpose == Purpose::kProof && !request.out ? join_path(out, "proof") : out;
+}
+
+PlanPaths paths_of(const PlanFile& plan, const Root& root, const Request& request) {
+  const std::string sheets =
+      join_path(folder_of(root.out, request), relative_to(plan.sheets, root.out));
+  return {plan.path, path_from(request.standing, plan.path), sheets,
+          path_from(request.standing, sheets)};
 }
 
 Selection select(const Request& request, const FileSystem& files, Teller& teller,
@@ -227,7 +235,7 @@ void check_shared(const Selection& selection, const std::vector<ClubTools>& club
 
 // `--out` is a folder, there or to be made.
 bool is_usable_out(const Request& request, const FileSystem& files, Teller& teller) {
-  if (!request.out || request.purpose != Purpose::kBuild) return true;
+  if (!request.out || request.purpose == Purpose::kCheck) return true;
   std::string at = normal_path(join_path(request.standing, *request.out));
   while (files.kind(at) == FileKind::kNothing && at != "/" && at != ".") at = parent_path(at);
   if (files.kind(at) == FileKind::kFolder) return true;
@@ -267,7 +275,8 @@ class Accounts {
     summary_.sheets += compiled.written;
     if (compiled.not_written) summary_.environment_failed = true;
     if (compiled.written > 0) {
-      folders_.insert(path_from(request_.standing, selection_.roots[plan.root].out));
+      folders_.insert(
+          path_from(request_.standing, folder_of(selection_.roots[plan.root].out, request_)));
     }
     if (!compiled.failed) return;
     ++summary_.failed;
@@ -324,6 +333,7 @@ Summary build(const Request& request, const Surroundings& around, Listener& list
   run.only = request.only;
   run.purpose = request.purpose;
   run.strictness = request.strictness;
+  run.dots = request.dots;
   run.source_date = date;
   run.producer = "Chalkleaf " + std::string(version());
   run.on_pass = around.on_pass;
@@ -339,7 +349,8 @@ Summary build(const Request& request, const Surroundings& around, Listener& list
         nothing.skipped = true;
         return nothing;
       }
-      return compile(paths_of(plan, request.standing), club, run, worker->typesetter(club));
+      return compile(paths_of(plan, selection.roots[plan.root], request), club, run,
+                     worker->typesetter(club));
     };
   };
   run_in_order<Compiled>(total, request.jobs, make_worker,
@@ -364,8 +375,8 @@ Timed times(const Request& request, const Surroundings& around, Listener& listen
   const PlanFile& plan = selection.plans.front();
   const ClubTools club =
       open_club(selection.roots[plan.root], request, around.files, "", teller).value();
-  const std::unique_ptr<Studied> studied =
-      study(paths_of(plan, request.standing), club, around.files, around.on_pass);
+  const std::unique_ptr<Studied> studied = study(
+      paths_of(plan, selection.roots[plan.root], request), club, around.files, around.on_pass);
   teller.tell(studied->diagnostics, path_from(request.standing, plan.path));
   out.summary.failed = studied->diagnostics.has_errors() ? 1 : 0;
   if (!studied->readable) return out;
