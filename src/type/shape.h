@@ -13,6 +13,7 @@
 
 #include "type/face_data.h"
 #include "type/fonts.h"
+#include "type/text_hash.h"
 
 namespace chalkleaf::type {
 
@@ -27,14 +28,6 @@ struct ShapedRun {
 struct ShapedWord {
   std::vector<ShapedRun> runs;
   std::vector<std::string> missing;  ///< characters no face has, each once
-};
-
-/// Lets a map keyed by strings be asked with a view.
-struct TextHash {
-  using is_transparent = void;
-  std::size_t operator()(std::string_view text) const {
-    return std::hash<std::string_view>{}(text);
-  }
 };
 
 /// One per worker.
