@@ -122,7 +122,10 @@ void Filler::release(std::size_t count) {
 
 void Filler::report(TextProblem::Kind kind, const std::string& text, const Span& origin) {
   if (reported_.emplace(kind, text, origin.source, origin.begin, origin.end).second) {
-    out_.problems.push_back({kind, text, origin});
+    TextProblem problem{kind, text, origin};
+    if (kind == TextProblem::Kind::kMissingGlyph && !text.empty())
+      problem.script = script_name(decode_utf8(text, 0).code);
+    out_.problems.push_back(std::move(problem));
   }
 }
 

@@ -17,6 +17,13 @@
 
 namespace chalkleaf::type {
 
+/// How figures are set.
+enum class Figures {
+  kOfTheFont,
+  kTabular,  ///< all of one width (OpenType `tnum`), so that those of a column stand below each
+             ///< other
+};
+
 /// A stretch of text in one style. Line ends inside (`\n`) end the line.
 struct Inline {
   std::string text;
@@ -26,7 +33,7 @@ struct Inline {
   Span origin = {};        ///< where the coach wrote it; nowhere for the program's own words
   bool unbroken = false;   ///< never broken inside, if it fits a line at all (doses, clock times)
   bool hyphenate = false;  ///< its words may be hyphenated where that makes better lines
-  bool tabular = false;    ///< all figures of one width, for columns of numbers
+  Figures figures = Figures::kOfTheFont;
 };
 
 /// Glyphs of one face on one line, left to right.

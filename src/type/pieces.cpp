@@ -88,7 +88,7 @@ void Pieces::hyphenate_wide(Piece& piece, Length width, bool alone) {
   const auto add_part = [&](std::uint32_t end) {
     const std::string_view word = std::string_view(text_).substr(begin, end - begin);
     Pen pen;
-    pen.add(shaper_.shape(source(piece).style, word), piece.inline_index, source(piece).size);
+    pen.add(shaper_.shape(Manner(source(piece)), word), piece.inline_index, source(piece).size);
     if (alone && pen.width() <= width) return;
     for (const std::uint32_t place : hyphenator_.places(word)) all.push_back({begin + place, true});
   };
@@ -215,7 +215,7 @@ void Pieces::shape(Piece& piece) {
     word.remove_suffix(kSoftHyphenText.size());
     piece.soft_hyphen = true;
   }
-  piece.shaped = &shaper_.shape(inlines_[piece.inline_index].style, word);
+  piece.shaped = &shaper_.shape(Manner(source(piece)), word);
 }
 
 void Pieces::hold_inline(std::uint32_t index, std::size_t first_piece, Length width) {
@@ -271,7 +271,7 @@ bool Pieces::shows_hyphen(const InnerBreak& inner) const {
 }
 
 const ShapedWord& Pieces::hyphen(const Piece& piece) {
-  return shaper_.shape(source(piece).style, kSoftHyphenText);
+  return shaper_.shape(Manner(source(piece)), kSoftHyphenText);
 }
 
 }  // namespace chalkleaf::type

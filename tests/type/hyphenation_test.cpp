@@ -58,6 +58,15 @@ TEST_CASE("American patterns find what their authors publish") {
   CHECK(hyphenated("en-US", "hyphenation") == "hy-phen-ation");
   CHECK(hyphenated("en-US", "concatenation") == "con-cate-na-tion");
   CHECK(hyphenated("en-US", "computer") == "com-puter");
+  // The exceptions that hyphen.tex ends with, but for `reciprocity`, which later lists changed.
+  // Values from memory.
+  for (const std::string word : {"as-so-ciate", "as-so-ciates", "dec-li-na-tion", "oblig-a-tory",
+                                 "phil-an-thropic", "present", "presents", "project", "projects",
+                                 "re-cog-ni-zance", "ref-or-ma-tion", "ret-ri-bu-tion", "ta-ble"}) {
+    std::string whole = word;
+    std::erase(whole, '-');
+    CHECK(hyphenated("en-US", whole) == word);
+  }
   CHECK(hyphenated("en-US", "supercalifragilisticexpialidocious") ==
         "su-per-cal-ifrag-ilis-tic-ex-pi-ali-do-cious");
 }

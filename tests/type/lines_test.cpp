@@ -175,6 +175,21 @@ TEST_CASE("words are broken at hyphens and dashes, and kerned whole where they a
   CHECK(width_of("To-Vy") < width_of("To-") + width_of("Vy"));
 }
 
+TEST_CASE("figures of a column are all of one width, whatever stands beside them") {
+  const auto width = [](const std::string& text, Figures figures) {
+    Typesetter typesetter(test_fonts());
+    Inline one = plain(text);
+    one.figures = figures;
+    return typesetter.natural_width(std::span(&one, 1));
+  };
+  for (int n = 0; n < 100; ++n) {
+    const std::string time = fmt::format("1{}:{}7", n / 10, n % 10);
+    CHECK(width(time, Figures::kTabular) == width("10:00", Figures::kTabular));
+  }
+  // Words beside them are remembered apart: Lato kerns AV, a column does not.
+  CHECK(width("AV", Figures::kTabular) > width("AV", Figures::kOfTheFont));
+}
+
 TEST_CASE("a soft hyphen shows where the line ends at it, and only there") {
   const std::string text =
       "bal\xC2\xAD"
@@ -229,12 +244,26 @@ TEST_CASE("a character no font has is told of once, and something stands for it"
   text.origin = {&file, 0, 4};
   const Paragraph out = set({text, plain("\xE4\xB8\xAD", style("display"))}, kWide);
   CHECK(problem_texts(out) == Texts{"missing \xE4\xB8\xAD", "missing \xE4\xB8\xAD"});  // two places
+  CHECK(out.problems[0].script == "Han");
   CHECK(out.problems[0].origin == text.origin);
   CHECK_FALSE(out.problems[1].origin);
   CHECK(texts(out)[0] == "\xE4\xB8\xAD\xE4\xB8\xAD and \xE4\xB8\xAD\xE4\xB8\xAD");
   for (const Fragment& fragment : out.lines[0].fragments) {
     for (const Glyph& glyph : fragment.glyphs) CHECK(glyph.id != 0);
   }
+}
+
+TEST_CASE("what is missing has the name of its script, signs have none") {
+  const auto script = [](const std::string& text) {
+    const Paragraph out = set({plain(text, style("display"))}, kWide);
+    return out.problems.empty() ? "nothing missing" : out.problems[0].script;
+  };
+  CHECK(script("\u0915") == "Devanagari");
+  CHECK(script("\u4E2D") == "Han");
+  CHECK(script("\U00013000") == "Egyptian Hieroglyphs");
+  CHECK(script("\U0001F938").empty());
+  CHECK(script("\u2042").empty());
+  CHECK(script("a") == "nothing missing");
 }
 
 TEST_CASE("invisible characters neither show nor count as missing") {
