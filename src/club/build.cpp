@@ -20,6 +20,7 @@
 #include "club/select.h"
 #include "club/shared_files.h"
 #include "reason/checks.h"
+#include "type/hyphenation.h"
 
 namespace chalkleaf::club {
 namespace {
@@ -72,6 +73,7 @@ std::optional<std::int64_t> read_source_date(const Environment& environment, Tel
 struct Press {
   std::shared_ptr<const sheet::Theme> theme;
   std::unique_ptr<const type::Fonts> fonts;
+  std::unique_ptr<const type::Hyphenations> hyphenations;
   std::string data_folder;
 };
 
@@ -93,6 +95,7 @@ std::optional<Press> set_up_press(const Surroundings& around, Teller& teller, Su
     return std::nullopt;
   }
   press.fonts = std::make_unique<type::Fonts>(std::move(catalogue), around.files);
+  press.hyphenations = std::make_unique<type::Hyphenations>(around.files);
   const std::vector<type::FontError> unusable = press.fonts->open_primary();
   for (const type::FontError& error : unusable) {
     teller.problem("the font " + error.path + " cannot be used: " + error.message);
@@ -247,14 +250,17 @@ bool is_usable_out(const Request& request, const FileSystem& files, Teller& tell
 /// A worker's own: one typesetter a language, because what it has shaped is worth keeping.
 class Worker {
  public:
-  explicit Worker(const type::Fonts& fonts) : fonts_(&fonts) {}
+  Worker(const type::Fonts& fonts, const type::Hyphenations& hyphenations)
+      : fonts_(&fonts), hyphenations_(&hyphenations) {}
   type::Typesetter& typesetter(const ClubTools& club) {
     const std::string& language = club.club.language;
-    return typesetters_.try_emplace(language, *fonts_, language).first->second;
+    return typesetters_.try_emplace(language, *fonts_, language, &hyphenations_->of(language))
+        .first->second;
   }
 
  private:
   const type::Fonts* fonts_;
+  const type::Hyphenations* hyphenations_;
   std::map<std::string, type::Typesetter> typesetters_;
 };
 
@@ -341,7 +347,8 @@ Summary build(const Request& request, const Surroundings& around, Listener& list
   const std::size_t total = selection.plans.size();
   Accounts accounts(selection, request, teller, summary);
   const auto make_worker = [&] {
-    return [&, worker = std::make_shared<Worker>(*press->fonts)](std::size_t index) {
+    return [&, worker = std::make_shared<Worker>(*press->fonts, *press->hyphenations)](
+               std::size_t index) {
       const PlanFile& plan = selection.plans[index];
       const ClubTools& club = clubs[plan.root];
       if (around.is_stopped && around.is_stopped()) {
