@@ -53,7 +53,8 @@ type::Inline Builder::piece(TextRole role, std::string text, Span origin) const 
   return out;
 }
 
-bool Builder::is_running(TextRole role) {
+bool Builder::is_running(TextRole role) const {
+  if (kind_ == Kind::kHomeSheet) return false;
   return role == TextRole::kCue || role == TextRole::kVariation || role == TextRole::kBoxText ||
          role == TextRole::kNote;
 }

@@ -8,13 +8,13 @@ namespace {
 
 // All shares are in thousandths of the measure; a cost is the square of a share.
 constexpr std::int64_t kWhole = 1000;
-constexpr std::int64_t kCompoundDemerits = 10'000;         // as a line that misses a tenth
+constexpr std::int64_t kCompoundDemerits = 22'500;         // as a line that misses a seventh
 constexpr std::int64_t kSecondHyphenDemerits = 90'000;     // besides the hyphen's own
 constexpr std::int64_t kThirdHyphenDemerits = 10'000'000;  // more than ten empty lines
 constexpr std::int64_t kTornDemerits = 10'000;             // a class of difference beyond one
 constexpr std::int64_t kCrumb = 250;                       // a last line below this is too short
 constexpr std::int64_t kLoneWord = 330;                    // so is a last line of one word
-constexpr std::int64_t kLoneWordDemerits = 22'500;
+constexpr std::int64_t kLoneWordDemerits = 90'000;
 constexpr int kMostHyphens = 2;
 
 std::int64_t share(Length part, Length measure) {

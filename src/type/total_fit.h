@@ -10,7 +10,7 @@
 //   fifth. Cubes, which they use, all but forget a line that misses little, and the ragged edge is
 //   then wild in narrow columns, where every line misses something.
 // - The last line may end anywhere; but a last line below a quarter of the measure is a crumb, and
-//   one short word alone looks forgotten.
+//   one short word alone looks forgotten: it costs as much as a line that misses three tenths.
 // - A hyphen of ours costs as much as a line that misses three tenths: in a wide measure lines
 //   never miss that much, so hyphens are rare there. A hyphen right below another costs more, a
 //   third one is not taken while there is any other way.
