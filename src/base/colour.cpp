@@ -21,6 +21,12 @@ double linear(std::uint8_t channel) {
   return c <= 0.04045 ? c / 12.92 : std::pow((c + 0.055) / 1.055, 2.4);
 }
 
+// The same the other way.
+std::uint8_t channel(double light) {
+  const double c = light <= 0.0031308 ? light * 12.92 : 1.055 * std::pow(light, 1 / 2.4) - 0.055;
+  return static_cast<std::uint8_t>(std::lround(std::clamp(c, 0.0, 1.0) * 255));
+}
+
 }  // namespace
 
 std::optional<Colour> parse_colour(std::string_view text) {
@@ -48,6 +54,36 @@ double contrast_ratio(Colour a, Colour b) {
   const double one = relative_luminance(a);
   const double two = relative_luminance(b);
   return (std::max(one, two) + 0.05) / (std::min(one, two) + 0.05);
+}
+
+Colour with_luminance(Colour colour, double luminance) {
+  const double now = relative_luminance(colour);
+  double light[3] = {linear(colour.red), linear(colour.green), linear(colour.blue)};
+  if (now <= 0) {
+    for (double& one : light) one = luminance;
+  } else {
+    const double most = *std::max_element(std::begin(light), std::end(light));
+    const double factor = std::min(luminance / now, 1 / most);
+    for (double& one : light) one *= factor;
+    const double reached = now * factor;
+    const double white = reached < luminance ? (luminance - reached) / (1 - reached) : 0;
+    for (double& one : light) one += (1 - one) * white;
+  }
+  return {channel(light[0]), channel(light[1]), channel(light[2])};
+}
+
+std::optional<Colour> with_contrast(Colour colour, Colour ground, double ratio) {
+  if (contrast_ratio(colour, ground) >= ratio) return colour;
+  double luminance = (relative_luminance(ground) + 0.05) / ratio - 0.05;
+  if (luminance < 0) return std::nullopt;
+  // Rounding to 8 bits may cost a hair: then a hair darker.
+  constexpr int kMostTries = 16;
+  for (int i = 0; i < kMostTries; ++i) {
+    const Colour out = with_luminance(colour, std::max(0.0, luminance));
+    if (contrast_ratio(out, ground) >= ratio) return out;
+    luminance -= 0.001;
+  }
+  return kBlack;
 }
 
 }  // namespace chalkleaf

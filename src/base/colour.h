@@ -28,5 +28,12 @@ std::string hex_text(Colour colour);
 double relative_luminance(Colour colour);
 /// WCAG 2.2 contrast ratio: 1 to 21, whichever way round.
 double contrast_ratio(Colour a, Colour b);
+/// The colour made lighter or darker until it has this relative luminance (0 to 1, to what 8 bits
+/// allow). Its hue stays: light is taken away or added in proportion; where a channel can give no
+/// more, white is mixed in.
+Colour with_luminance(Colour colour, double luminance);
+/// The colour, darkened just as far as its contrast with `ground` needs to be `ratio` or more.
+/// Nothing where even black is not enough.
+std::optional<Colour> with_contrast(Colour colour, Colour ground, double ratio);
 
 }  // namespace chalkleaf

@@ -62,7 +62,7 @@ std::shared_ptr<const sheet::Theme> load_theme(const FileSystem& files,
   const SourcePtr source = source::load(files, path, path, diagnostics);
   if (!source) return nullptr;
   diagnostics.keep(source);
-  return sheet::read_theme(source, diagnostics);
+  return sheet::read_theme(source, {}, diagnostics);
 }
 
 bool has_labels(const FileSystem& files, const std::string& data_folder,

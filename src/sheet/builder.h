@@ -86,6 +86,8 @@ class Builder {
 
   // ---- marks
 
+  /// A part's heading, on a band where the look has one.
+  Block part_band(Block heading) const;
   /// A ruling line, an artifact.
   Block rule(Length length, Length thickness, Use colour) const;
   /// A box to tick, as high as it is wide unless `height` is given; `form` is its own node of role

@@ -155,9 +155,9 @@ class CardWriter {
       row.cells.push_back(
           {Track::fixed(rows_.gymnasts().width()), rows_.gymnasts().numbers(number_owners)});
     std::vector<Block> lines;
-    lines.push_back({std::move(row)});
-    lines.push_back(Builder::space(b_.look().row_padding / 2));
-    lines.push_back(b_.rule(b_.width(), b_.look().line_width.scaled(1.4), Use::kInk));
+    lines.push_back(b_.part_band({std::move(row)}));
+    if (!b_.look().part_fill) lines.push_back(Builder::space(b_.look().row_padding / 2));
+    lines.push_back(b_.rule(b_.width(), b_.look().line_width.scaled(1.4), Use::kMain));
     return Builder::stack(std::move(lines));
   }
 

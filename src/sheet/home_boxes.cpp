@@ -17,6 +17,17 @@ Block framed(const Builder& builder, Block content, Use use, Length width) {
   return {std::move(box)};
 }
 
+Block panel(const Builder& builder, Block content) {
+  const Look& look = builder.look();
+  page::BoxBlock box;
+  box.padding = Insets::all(look.row_padding + look.hair_width);
+  box.border = builder.stroke(look.panel_line, look.hair_width);
+  if (look.panel_fill) box.fill = builder.colour(*look.panel_fill);
+  box.radius = look.radius;
+  box.content.push_back(std::move(content));
+  return {std::move(box)};
+}
+
 Block HomeBoxes::adults() {
   const NodeId heading = b_.node(Builder::kRoot, Role::kH2);
   const NodeId list = b_.node(Builder::kRoot, Role::kList);

@@ -11,6 +11,8 @@ namespace chalkleaf::sheet {
 
 /// A frame around a block.
 Block framed(const Builder& builder, Block content, Use use, Length width);
+/// A drill's panel, framed and filled as the look has it.
+Block panel(const Builder& builder, Block content);
 
 class HomeBoxes {
  public:

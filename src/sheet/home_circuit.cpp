@@ -71,8 +71,7 @@ std::vector<Block> HomePanels::frames(std::vector<Block> groups, Length room) {
   std::vector<Block> frame;
   Length height;
   const auto finish = [&] {
-    out.push_back(framed(b_, Builder::stack(std::move(frame), gap_between), Use::kLine,
-                         b_.look().hair_width));
+    out.push_back(panel(b_, Builder::stack(std::move(frame), gap_between)));
     frame.clear();
     height = Length();
     limit = page - heading * 2;

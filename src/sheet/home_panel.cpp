@@ -68,12 +68,12 @@ Block HomePanels::drill(const plan::Drill& drill, const reason::DrillTime& time,
   } else if (!scenes.empty()) {
     inner.children.insert(inner.children.begin(), std::move(picture));
   }
-  if (days_beside_name) return framed(b_, {std::move(inner)}, Use::kLine, b_.look().hair_width);
+  if (days_beside_name) return panel(b_, {std::move(inner)});
   std::vector<Block> whole;
   whole.push_back({std::move(inner)});
   whole.push_back(days_.boxes(drill));
   page::StackBlock framed_whole{std::move(whole), b_.look().row_padding, true};
-  return framed(b_, {std::move(framed_whole)}, Use::kLine, b_.look().hair_width);
+  return panel(b_, {std::move(framed_whole)});
 }
 
 // ---- what it looks like

@@ -98,7 +98,7 @@ class HomeWriter {
     const plan::Words& title = part.part->title;
     const NodeId heading = b_.node(Builder::kRoot, Role::kH2);
     page::Slab head;
-    head.block = part_head(title, Owner::of(heading), part.length);
+    head.block = b_.part_band(part_head(title, Owner::of(heading), part.length));
     head.space_before = b_.look().part_space;
     head.keep_with_next = true;
     head.outline = page::OutlineEntry{title.text, 2, 0, {}};
@@ -106,8 +106,8 @@ class HomeWriter {
     section.slabs.push_back(std::move(head));
     plan::Words again = title;
     again.text = labels_.say("continued", {{"part", title.text}});
-    section.continuation =
-        b_.text(TextRole::kPart, again.text, Owner::none(Artifact::kHeader), title.span);
+    section.continuation = b_.part_band(
+        b_.text(TextRole::kPart, again.text, Owner::none(Artifact::kHeader), title.span));
     add_steps(part, section);
     return section;
   }

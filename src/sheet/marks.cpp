@@ -18,13 +18,25 @@ Block Builder::rule(Length length, Length thickness, Use use) const {
   return {page::DrawingBlock{{length, thickness}, {std::move(line)}, {}}};
 }
 
+Block Builder::part_band(Block heading) const {
+  if (!look_.part_fill) return heading;
+  page::BoxBlock band;
+  band.fill = colour(*look_.part_fill);
+  // Flush left with the rows below; the band reaches to both margins.
+  band.padding = {look_.row_padding / 2, look_.row_padding, look_.row_padding / 2,
+                  look_.row_padding};
+  band.radius = look_.radius / 2;
+  band.content.push_back(std::move(heading));
+  return {std::move(band)};
+}
+
 Block Builder::tick_box(Length side, NodeId form, Length height) const {
   if (height <= Length()) height = side;
   const Length half = look_.line_width / 2;
   page::PathItem box;
   box.owner = Owner::of(form);
   box.steps = page::rounded_rectangle({half, half, side - half * 2, height - half * 2},
-                                      std::min(side, height) / 6);
+                                      std::min(look_.tick_radius, std::min(side, height) / 2));
   box.fill = colour(Use::kPaper);
   box.stroke = stroke(Use::kLine, look_.line_width);
   // Stands on the line of text beside it with its middle at the middle of the capitals.

@@ -9,6 +9,8 @@
 #include <vector>
 
 #include "base/text.h"
+#include "sheet/theme_checks.h"
+#include "sheet/theme_likes.h"
 #include "source/read.h"
 
 namespace chalkleaf::sheet {
@@ -22,7 +24,7 @@ constexpr std::array<std::string_view, kTextRoles> kRoleNames = {
     "cue",         "variation", "variation-label", "station",
     "column",      "box-title", "box-text",        "note",
     "fine",        "foot"};
-constexpr std::array<std::string_view, kUses> kUseNames = {"ink",  "soft", "line",
+constexpr std::array<std::string_view, kUses> kUseNames = {"ink",  "soft", "main", "line",
                                                            "hair", "tint", "paper"};
 
 // In the order of figure::Ink; the last, paper, is the sheet's.
@@ -58,6 +60,25 @@ class MapReader {
     diagnostics_.error("missing-key", map_.span, fmt::format("‘{}’ lacks the key ‘{}’", what_, key),
                        fmt::format("add `{}:`", key));
     return nullptr;
+  }
+  /// Two names of colours, the second of which may be missing: `line`, `hair tint`. `none` is no
+  /// colour.
+  std::pair<std::optional<Use>, std::optional<Use>> uses(std::string_view key) {
+    std::pair<std::optional<Use>, std::optional<Use>> out;
+    const YamlNode* node = get(key);
+    if (node == nullptr) return out;
+    const std::string_view text = trim(node->text);
+    const std::size_t space = std::min(text.find(' '), text.size());
+    const auto one = [&](std::string_view name) -> std::optional<Use> {
+      const auto found = std::find(kUseNames.begin(), kUseNames.end(), name);
+      if (found != kUseNames.end()) return static_cast<Use>(found - kUseNames.begin());
+      if (name != "none" && !name.empty())
+        fail(node->span, fmt::format("‘{}’ is no colour of the theme", name));
+      return std::nullopt;
+    };
+    out.first = one(text.substr(0, space));
+    out.second = one(trim(text.substr(space)));
+    return out;
   }
   std::string word(std::string_view key) {
     const YamlNode* node = get(key);
@@ -165,6 +186,11 @@ Look read_look(MapReader& theme, std::string_view key) {
   look.radius = reader.points("radius");
   look.line_width = reader.points("line");
   look.hair_width = reader.points("hair");
+  look.tick_radius = reader.points("tick-radius");
+  const auto panel = reader.uses("panel");
+  look.panel_line = panel.first.value_or(Use::kPaper);
+  look.panel_fill = panel.second;
+  look.part_fill = reader.uses("part-band").first;
   if (const YamlNode* scale = reader.get("scale")) {
     MapReader papers(*scale, "scale", theme.diagnostics());
     look.scale[Paper::kA4] = papers.number("a4", "");
@@ -208,7 +234,8 @@ Look Look::scaled(double factor) const {
     text.leading = text.leading.scaled(wanted.in_pt() / text.size.in_pt());
     text.size = wanted;
   }
-  for (Length* length : {&out.row_padding, &out.part_space, &out.gap, &out.radius}) {
+  for (Length* length :
+       {&out.row_padding, &out.part_space, &out.gap, &out.radius, &out.tick_radius}) {
     *length = length->scaled(factor);
   }
   out.tick_box = std::max(tick_box, tick_box.scaled(factor));
@@ -216,17 +243,20 @@ Look Look::scaled(double factor) const {
   return out;
 }
 
-std::shared_ptr<const Theme> read_theme(const SourcePtr& source, Diagnostics& diagnostics) {
+std::shared_ptr<const Theme> read_theme(const SourcePtr& source, const OtherTheme& other,
+                                        Diagnostics& diagnostics) {
   Diagnostics found;
   auto theme = std::make_shared<Theme>();
-  if (const auto root = source::read_yaml(source, found)) {
+  if (const auto root = read_with_likes(source, other, found)) {
     MapReader reader(*root, "theme", found);
     theme->name = reader.word("name");
+    theme->about = reader.word("about");
     read_colours(reader, "colours", kUseNames, theme->colours);
     read_colours(reader, "figures", kInkNames, theme->inks);
     theme->inks.back() = theme->colour(Use::kPaper);
     theme->card = read_look(reader, "card");
     theme->home = read_look(reader, "home");
+    if (!found.has_errors()) check_contrast(*theme, *root, found);
   }
   diagnostics.append(found);
   return found.has_errors() ? nullptr : theme;

@@ -2,10 +2,13 @@
 //
 // A theme is data: the sheets ask it for a role (`drill`, `cue`) and never for a size. Sizes are
 // those of A5 for the card and A4 for the home sheet; other papers scale them, never below the
-// sheet's minimum. Tested by tests/sheet/theme_test.cpp.
+// sheet's minimum. A theme may be `like` another and say only what differs. Whoever wrote it, its
+// colours have to be readable (WCAG 2.2), also on a grey printer, or it is refused. Tested by
+// tests/sheet/theme_test.cpp.
 #pragma once
 
 #include <array>
+#include <functional>
 #include <map>
 #include <memory>
 #include <optional>
@@ -16,6 +19,7 @@
 #include "base/geometry.h"
 #include "base/paper.h"
 #include "figure/scene.h"
+#include "plan/model.h"
 #include "type/fonts.h"
 
 namespace chalkleaf::sheet {
@@ -45,10 +49,10 @@ enum class TextRole {
 };
 inline constexpr std::size_t kTextRoles = 18;
 
-/// Colours by their use. `ink` on `paper` is for text, `line` for what must be seen, `hair` for the
-/// rest.
-enum class Use { kInk, kSoft, kLine, kHair, kTint, kPaper };
-inline constexpr std::size_t kUses = 6;
+/// Colours by their use. `ink` on `paper` is for text, `main` for titles and the rules below them,
+/// `line` for what must be seen, `hair` for the rest.
+enum class Use { kInk, kSoft, kMain, kLine, kHair, kTint, kPaper };
+inline constexpr std::size_t kUses = 7;
 
 struct TextLook {
   Length size;
@@ -72,6 +76,10 @@ struct Look {
   Length radius;       ///< of boxes and panels
   Length line_width;   ///< of what must be seen
   Length hair_width;
+  Use panel_line = Use::kLine;    ///< the frame of a drill's panel
+  std::optional<Use> panel_fill;  ///< its ground; none: the paper
+  std::optional<Use> part_fill;   ///< a band behind a part's heading; none: no band
+  Length tick_radius;             ///< of the corners of boxes to tick
   std::map<Paper, double> scale;  ///< of sizes and spacing on each paper
 
   const TextLook& text(TextRole role) const { return texts[static_cast<std::size_t>(role)]; }
@@ -81,6 +89,7 @@ struct Look {
 
 struct Theme {
   std::string name;
+  std::string about;  ///< one line: who it is for
   std::array<Colour, kUses> colours;
   figure::Palette inks{};  ///< of the figures
   Look card;
@@ -90,8 +99,24 @@ struct Theme {
   const Look& look(Kind kind) const { return kind == Kind::kCoachCard ? card : home; }
 };
 
-/// Reads a theme. Null when something is missing or wrong (reported as `bad-value`, `missing-key`,
-/// `unknown-key`, with what to change).
-std::shared_ptr<const Theme> read_theme(const SourcePtr& source, Diagnostics& diagnostics);
+/// The file of another theme, by the name that stands behind `like:`; null when there is none.
+using OtherTheme = std::function<SourcePtr(std::string_view name)>;
+
+/// Reads a theme. Null when something is missing or wrong, or cannot be read by everyone (reported
+/// as `bad-value`, `missing-key`, `unknown-key`, with what to change). `other` is kept no longer
+/// than the call.
+std::shared_ptr<const Theme> read_theme(const SourcePtr& source, const OtherTheme& other,
+                                        Diagnostics& diagnostics);
+
+/// A club's own colours.
+struct OwnColours {
+  plan::Words main;    ///< of titles and rules; empty: the theme's
+  plan::Words second;  ///< of the gymnast's suit in figures; empty: the theme's
+};
+/// The theme in a club's own colours, each made as dark as it has to be: `colour-adjusted` says
+/// what became of it. One that is no colour, or that would be black, is refused (`bad-value`) and
+/// the theme's own stays.
+std::shared_ptr<const Theme> in_colours(const std::shared_ptr<const Theme>& theme,
+                                        const OwnColours& own, Diagnostics& diagnostics);
 
 }  // namespace chalkleaf::sheet

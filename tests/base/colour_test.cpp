@@ -24,3 +24,29 @@ TEST_CASE("contrast follows WCAG 2.2") {
   CHECK(contrast_ratio(kBlack, kWhite) == Approx(21.0));
   CHECK(contrast_ratio(kWhite, kBlack) == Approx(21.0));
 }
+
+TEST_CASE("a colour is made lighter or darker without changing its hue") {
+  for (const char* hex : {"#1c2733", "#ffcc00", "#0000ff", "#000000", "#808080", "#ffffff"}) {
+    for (const double wanted : {0.02, 0.18, 0.5, 0.9}) {
+      INFO(hex << " " << wanted);
+      CHECK(relative_luminance(with_luminance(*parse_colour(hex), wanted)) ==
+            Approx(wanted).margin(0.006));
+    }
+  }
+  const Colour dark = with_luminance(*parse_colour("#ff8000"), 0.1);
+  CHECK(dark.red > dark.green);
+  CHECK(dark.green > dark.blue);
+}
+
+// WCAG 2.2: #767676 is the lightest grey with 4.5:1 on white, #595959 with 7:1.
+TEST_CASE("a colour is darkened no further than its contrast needs") {
+  CHECK(hex_text(*with_contrast(*parse_colour("#999999"), kWhite, 4.5)) == "#767676");
+  CHECK(hex_text(*with_contrast(*parse_colour("#999999"), kWhite, 7)) == "#595959");
+  CHECK(hex_text(*with_contrast(*parse_colour("#123456"), kWhite, 7)) == "#123456");
+  for (const char* hex : {"#ffcc00", "#00ff00", "#ff69b4", "#87ceeb", "#ffffff"}) {
+    const Colour out = *with_contrast(*parse_colour(hex), kWhite, 7);
+    CHECK(contrast_ratio(out, kWhite) >= 7);
+    CHECK(contrast_ratio(out, kWhite) < 7.3);
+  }
+  CHECK_FALSE(with_contrast(kWhite, *parse_colour("#777777"), 7).has_value());
+}

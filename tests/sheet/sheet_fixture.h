@@ -23,11 +23,32 @@ inline SourcePtr repository_file(const std::string& path) {
   return source;
 }
 
-inline std::shared_ptr<const sheet::Theme> classic_theme() {
-  static const SourcePtr source = repository_file("themes/classic.yaml");
+/// The names of the looks that ship with the program.
+inline std::vector<std::string> shipped_looks() {
+  std::vector<std::string> out;
+  const RealFileSystem files;
+  const auto entries = files.list(std::string(CHALKLEAF_REPOSITORY) + "/themes");
+  REQUIRE(entries);
+  for (const FolderEntry& entry : *entries) {
+    if (entry.kind == FileKind::kFile) out.push_back(file_stem(entry.name));
+  }
+  return out;
+}
+
+inline SourcePtr look_file(std::string_view name) {
+  return repository_file("themes/" + std::string(name) + ".yaml");
+}
+
+inline std::shared_ptr<const sheet::Theme> shipped_look(const std::string& name) {
   Diagnostics diagnostics;
-  auto theme = sheet::read_theme(source, diagnostics);
+  auto theme = sheet::read_theme(look_file(name), look_file, diagnostics);
+  for (const Diagnostic& one : diagnostics.all()) UNSCOPED_INFO(one.message);
   REQUIRE(diagnostics.all().empty());
+  return theme;
+}
+
+inline std::shared_ptr<const sheet::Theme> classic_theme() {
+  static const auto theme = shipped_look("classic");
   return theme;
 }
 
