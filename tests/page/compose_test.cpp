@@ -122,3 +122,32 @@ TEST_CASE("outline entries know their page") {
   CHECK(composed.list.outline[0].page == 1);
   CHECK(composed.list.outline[0].y == Length::pt(10));
 }
+
+TEST_CASE("a script that no font has is told of once, signs each") {
+  Composed composed;
+  const auto missing = [&](const std::string& character, const std::string& script) {
+    composed.problems.push_back({type::TextProblem::Kind::kMissingGlyph, character, {}, script});
+  };
+  missing("\u0915", "Devanagari");
+  missing("\u2042", "");
+  missing("\u0916", "Devanagari");
+  missing("\u4E2D", "Han");
+  missing("\u2043", "");
+  Diagnostics diagnostics;
+  report(composed, "coach card", diagnostics);
+  std::vector<std::string> messages;
+  for (const Diagnostic& one : diagnostics.all()) messages.push_back(one.message);
+  CHECK(
+      messages ==
+      std::vector<std::string>{
+          "no font of the coach card has the Devanagari character ‘\u0915’ (U+0915); a box is "
+          "printed in the place of each that is missing",
+          "no font of the coach card has the character ‘\u2042’ (U+2042); a box is printed in its "
+          "place",
+          "no font of the coach card has the Han character ‘\u4E2D’ (U+4E2D); a box is printed in "
+          "the place of each that is missing",
+          "no font of the coach card has the character ‘\u2043’ (U+2043); a box is printed in its "
+          "place"});
+  CHECK(diagnostics.all()[0].hint ==
+        "add a font for Devanagari to fonts/catalogue.yaml, or write it in other letters");
+}

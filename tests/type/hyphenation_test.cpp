@@ -76,7 +76,9 @@ TEST_CASE("each language has its own") {
   CHECK(hyphenated("de", "Schwebebalken") == "Schwe-be-bal-ken");
   CHECK(hyphenated("fr", "gymnastique") == "gym-nas-tique");
   CHECK(hyphenated("fr", "équilibre") == "équi-libre");
-  CHECK(hyphenated("de-AT", "Übungen") == "Übun-gen");
+  CHECK(hyphenated("de", "Übungen") == "Übun-gen");
+  CHECK(hyphenated("fr-CA", "gymnastique") == "gym-nas-tique");
+  CHECK(hyphenated("fr-Latn", "gymnastique") == "gym-nas-tique");  // no file of that name
   // Patterns in ISO 8859-1 know no other letters.
   CHECK(hyphenated("de", "παράδειγμα") == "παράδειγμα");
 }
