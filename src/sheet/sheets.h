@@ -18,6 +18,12 @@
 
 namespace chalkleaf::sheet {
 
+/// Where a sheet's pages stand in a document of several.
+struct Numbering {
+  std::size_t first = 1;  ///< number of its first page
+  std::size_t pages = 1;  ///< of the whole document
+};
+
 /// Everything a sheet needs besides the session. Refers to values that must outlive the call.
 struct Context {
   const Theme& theme;
@@ -29,6 +35,8 @@ struct Context {
   std::optional<std::int64_t> created;
   std::string producer;
   const figure::Drawings* drawings = nullptr;  ///< none: sheets without figures
+  plan::Filing filing = plan::Filing::kNone;
+  std::optional<Numbering> numbering = {};  ///< none: a document of its own
 };
 
 /// Sets the sheet. What does not fit or cannot be shown is reported (`text-overflow`,
