@@ -136,7 +136,8 @@ Summary build(const Request& request, const Surroundings& around, Listener& list
   const std::size_t total = selection.plans.size();
   Accounts accounts(selection, request, teller, summary);
   const auto make_worker = [&] {
-    return [&, worker = std::make_shared<Worker>(*press->fonts)](std::size_t index) {
+    return [&, worker = std::make_shared<Worker>(*press->fonts, *press->hyphenations)](
+               std::size_t index) {
       const PlanFile& plan = selection.plans[index];
       const ClubTools& club = clubs[plan.root];
       if (around.is_stopped && around.is_stopped()) {

@@ -52,6 +52,7 @@ sheet::Context context_for(sheet::Kind kind, const plan::Session& session, const
           run.source_date ? run.source_date : revision.committed,
           run.producer,
           club.figures ? club.figures->drawings.get() : nullptr,
+          club.figures ? club.figures->art.get() : nullptr,
           session.printing.filing};
 }
 

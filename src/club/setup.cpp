@@ -64,6 +64,7 @@ std::optional<Press> set_up_press(const Surroundings& around, Teller& teller, Su
     return std::nullopt;
   }
   press.fonts = std::make_unique<type::Fonts>(std::move(catalogue), around.files);
+  press.hyphenations = std::make_unique<type::Hyphenations>(around.files);
   const std::vector<type::FontError> unusable = press.fonts->open_primary();
   for (const type::FontError& error : unusable) {
     teller.problem("the font " + error.path + " cannot be used: " + error.message);

@@ -16,6 +16,7 @@
 #include "club/build.h"
 #include "club/compile.h"
 #include "club/select.h"
+#include "type/hyphenation.h"
 
 namespace chalkleaf::club {
 
@@ -43,6 +44,7 @@ std::optional<std::int64_t> read_source_date(const Environment& environment, Tel
 struct Press {
   std::shared_ptr<const sheet::Theme> theme;
   std::unique_ptr<const type::Fonts> fonts;
+  std::unique_ptr<const type::Hyphenations> hyphenations;
   std::string data_folder;
 };
 /// Nothing when something is missing (told): without it no plan could be set.
@@ -70,14 +72,17 @@ void refuse_shared(const Selection& selection, const Request& request, Teller& t
 /// A worker's own: one typesetter a language, because what it has shaped is worth keeping.
 class Worker {
  public:
-  explicit Worker(const type::Fonts& fonts) : fonts_(&fonts) {}
+  Worker(const type::Fonts& fonts, const type::Hyphenations& hyphenations)
+      : fonts_(&fonts), hyphenations_(&hyphenations) {}
   type::Typesetter& typesetter(const ClubTools& club) {
     const std::string& language = club.club.language;
-    return typesetters_.try_emplace(language, *fonts_, language).first->second;
+    return typesetters_.try_emplace(language, *fonts_, language, &hyphenations_->of(language))
+        .first->second;
   }
 
  private:
   const type::Fonts* fonts_;
+  const type::Hyphenations* hyphenations_;
   std::map<std::string, type::Typesetter> typesetters_;
 };
 

@@ -53,7 +53,8 @@ class Gathering {
     if (!club) return problem("the words of the sheets cannot be read");
     club_ = std::move(*club);
     club_.revisions = std::move(revisions().front());
-    typesetter_.emplace(*press_->fonts, club_.club.language);
+    typesetter_.emplace(*press_->fonts, club_.club.language,
+                        &press_->hyphenations->of(club_.club.language));
     return read_all() && club_.sound;
   }
 

@@ -12,6 +12,7 @@
 #include "page/display_list.h"
 #include "plan/model.h"
 #include "reason/timetable.h"
+#include "sheet/figure_art.h"
 #include "sheet/labels.h"
 #include "sheet/theme.h"
 #include "type/lines.h"
@@ -35,6 +36,7 @@ struct Context {
   std::optional<std::int64_t> created;
   std::string producer;
   const figure::Drawings* drawings = nullptr;  ///< none: sheets without figures
+  FigureArt* art = nullptr;  ///< keeps what `drawings` drew in colours; none: made each time
   plan::Filing filing = plan::Filing::kNone;
   std::optional<Numbering> numbering = {};  ///< none: a document of its own
 };

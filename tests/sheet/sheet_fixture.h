@@ -138,11 +138,17 @@ inline Made make_sheet(sheet::Kind kind, const plan::Session& session, Paper pap
   static const auto theme = classic_theme();
   static const auto labels = english();
   club.name = words("Alder Quay Gymnastics");
-  const sheet::Context context{*theme,       *labels,
-                               club,         paper,
-                               "4f2a91c",    Date{2026, 11, 26},
-                               std::nullopt, "Chalkleaf",
-                               drawings,     session.printing.filing};
+  const sheet::Context context{*theme,
+                               *labels,
+                               club,
+                               paper,
+                               "4f2a91c",
+                               Date{2026, 11, 26},
+                               std::nullopt,
+                               "Chalkleaf",
+                               drawings,
+                               nullptr,
+                               session.printing.filing};
   type::Typesetter typesetter(test_fonts());
   Made made;
   made.list = sheet::make(kind, session, reason::timetable(session, club), context, typesetter,
@@ -165,6 +171,9 @@ inline void check_inside_paper(const page::DisplayList& list) {
       } else if (const auto* picture = std::get_if<page::PictureItem>(&item)) {
         CHECK(inside(page, {picture->place.x, picture->place.y}));
         CHECK(inside(page, {picture->place.right(), picture->place.bottom()}));
+      } else if (const auto* art = std::get_if<page::ArtItem>(&item)) {
+        CHECK(inside(page, {art->place.x, art->place.y}));
+        CHECK(inside(page, {art->place.right(), art->place.bottom()}));
       } else {
         for (const page::PathStep& step : std::get<page::PathItem>(item).steps) {
           if (step.kind != page::PathStep::Kind::kClose) CHECK(inside(page, step.a));
