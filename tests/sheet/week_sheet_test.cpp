@@ -74,9 +74,10 @@ TEST_CASE("a week says who, when, what and with what, by day") {
   REQUIRE(made.list.pages.size() == 1);
   const std::string text = made.text();
   CHECK_THAT(text,
-             Catch::Contains("Kestrels Mon 30 Nov 2026 to Sun 6 Dec 2026 · 9–11 y · 8 gymnasts"));
-  CHECK_THAT(text, Catch::Contains("Tue 1 Dec 17:00–18:15 75 min Bar shapes"));
-  CHECK_THAT(text, Catch::Contains("Sat 5 Dec 11:00–12:15 75 min Landings"));
+             Catch::Contains(
+                 "Kestrels Mon 30 November 2026 to Sun 6 December 2026 · 9–11 y · 8 gymnasts"));
+  CHECK_THAT(text, Catch::Contains("Tue 1 December 17:00–18:15 75 min Bar shapes"));
+  CHECK_THAT(text, Catch::Contains("Sat 5 December 11:00–12:15 75 min Landings"));
   CHECK(text.find("Tue 1 Dec") < text.find("Sat 5 Dec"));
   CHECK_THAT(text, Catch::Contains("Strong at home 35 min 35 min"));
 }
