@@ -149,6 +149,10 @@ WRONG = {
     "club": [
         "paper: a4\n",
         "name: A\npaper: a3\n",
+        "name: A\npaper: {cards: a5}\n",
+        "name: A\npaper: {card: a5 sideways}\n",
+        "name: A\nfiling-margin: 20 mm\n",
+        "name: A\nreturn-slip: [Friday]\n",
         "name: A\ngroups: [Wrens]\n",
         "name: A\ngroups: {Wrens: {children: [Ann]}}\n",
         "name: A\ngroups: {Wrens: {ages: young}}\n",

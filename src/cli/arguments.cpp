@@ -21,6 +21,8 @@ struct Texts {
   std::string messages = "human";
   std::string jobs;
   bool strict = false;
+  bool two_up = false;
+  int copies = 1;
   int dots = 80;
 };
 
@@ -30,6 +32,25 @@ std::optional<std::size_t> read_jobs(const std::string& text) {
   const auto [stop, problem] = std::from_chars(text.data(), end, jobs);
   if (problem != std::errc() || stop != end || jobs < 1 || jobs > kMostJobs) return std::nullopt;
   return static_cast<std::size_t>(jobs);
+}
+
+void add_messages(CLI::App& command, Texts& texts) {
+  command.add_option("--messages", texts.messages, "human, short or json (one object a line)")
+      ->type_name("STYLE")
+      ->check(CLI::IsMember({"human", "short", "json"}));
+}
+
+void add_paper(CLI::App& command, std::string& text, const std::string& otherwise) {
+  command
+      .add_option("--paper", text,
+                  "a4, a5, letter or half-letter, or such as a5-landscape; " + otherwise)
+      ->type_name("SIZE")
+      ->check([](const std::string& written) {
+        return read_paper(written)
+                   ? std::string()
+                   : "‘" + printable(written) + "’ is no paper we print on: write " +
+                         std::string(kPaperChoices);
+      });
 }
 
 void add_common(CLI::App& command, Texts& texts) {
@@ -42,9 +63,7 @@ void add_common(CLI::App& command, Texts& texts) {
       ->check([](const std::string& text) {
         return text.empty() ? "a folder is needed" : std::string();
       });
-  command.add_option("--paper", texts.paper, "a4 or a5, whatever the club says")
-      ->type_name("SIZE")
-      ->check(CLI::IsMember({"a4", "a5"}, CLI::ignore_case));
+  add_paper(command, texts.paper, "whatever plan and club say");
   command.add_option("--only", texts.only, "cards (for coaches) or sheets (for families)")
       ->type_name("KIND")
       ->check(CLI::IsMember({"cards", "sheets"}));
@@ -57,9 +76,30 @@ void add_common(CLI::App& command, Texts& texts) {
                                      " is needed, not ‘" + printable(text) + "’";
       });
   command.add_flag("--strict", texts.strict, "Take every warning for an error");
-  command.add_option("--messages", texts.messages, "human, short or json (one object a line)")
-      ->type_name("STYLE")
-      ->check(CLI::IsMember({"human", "short", "json"}));
+  add_messages(command, texts);
+}
+
+/// Likewise for what is made of several plans.
+struct TogetherTexts {
+  std::string group, starting, file;
+};
+
+void add_together(CLI::App& command, Texts& texts, TogetherTexts& together,
+                  const std::string& usual) {
+  command.add_option("PLAN", texts.paths,
+                     "Plans and folders of plans; without any, the club folder you stand in");
+  command.add_option("--group", together.group, "Only plans of this group")->type_name("NAME");
+  command.add_option("--starting", together.starting, "First of seven days, as 2026-11-30")
+      ->type_name("DATE")
+      ->check([](const std::string& text) {
+        return parse_date(text)
+                   ? std::string()
+                   : "a day such as 2026-11-30 is needed, not ‘" + printable(text) + "’";
+      });
+  command.add_option("--out", together.file, "Where it goes; " + usual + " if not given")
+      ->type_name("FILE");
+  command.add_flag("--strict", texts.strict, "Take every warning for an error");
+  add_messages(command, texts);
 }
 
 /// Likewise for figures.
@@ -75,9 +115,13 @@ void add_drawing(CLI::App& command, DrawTexts& texts, const std::string& out) {
       .add_option("--age", texts.age, "Years of the child that is drawn, 5 to 16; 9 if not given")
       ->type_name("N")
       ->check(CLI::Range(5, 16));
-  command.add_option("--paper", texts.paper, "a4 or a5; a4 if not given")
-      ->type_name("SIZE")
-      ->check(CLI::IsMember({"a4", "a5"}, CLI::ignore_case));
+  add_paper(command, texts.paper, "a4 if not given");
+}
+
+// A paper that is asked for and cannot be set two on a sheet.
+bool out_of_two(const std::string& text) {
+  const auto paper = read_paper(text);
+  return paper && !double_of(*paper);
 }
 
 Arguments from_texts(Command command, const Texts& texts) {
@@ -85,9 +129,9 @@ Arguments from_texts(Command command, const Texts& texts) {
   out.command = command;
   out.request.arguments = texts.paths;
   if (!texts.out.empty()) out.request.out = texts.out;
-  if (!texts.paper.empty()) {
-    out.request.paper = texts.paper == "a4" || texts.paper == "A4" ? Paper::kA4 : Paper::kA5;
-  }
+  out.request.paper = read_paper(texts.paper);
+  if (texts.two_up)
+    out.request.two_up = texts.copies == 2 ? club::TwoUp::kCopies : club::TwoUp::kPages;
   if (texts.only == "cards") out.request.only = club::Only::kCards;
   if (texts.only == "sheets") out.request.only = club::Only::kSheets;
   if (command == Command::kCheck) out.request.purpose = club::Purpose::kCheck;
@@ -129,6 +173,28 @@ std::variant<Arguments, Stop> read_arguments(int count, const char* const* value
       ->type_name("N")
       ->check(CLI::Range(club::kFewestDots, club::kMostDots));
   add_common(*build, texts);
+  CLI::Option* two_up = build->add_flag(
+      "--two-up", texts.two_up,
+      "Two a5 pages on a4, or two half-letter on letter, to cut: one page after the other");
+  build->add_option("--copies", texts.copies, "With --two-up 2: every page twice, for two coaches")
+      ->type_name("N")
+      ->check(CLI::Range(1, 2))
+      ->needs(two_up);
+  CLI::App* week = app.add_subcommand("week", "Make a page of a group's week: when, what, kit");
+  TogetherTexts together;
+  add_together(*week, texts, together, "week.pdf");
+  add_paper(*week, texts.paper, "a4-landscape if neither this nor the club says");
+  week->footer(
+      "Without --starting it is the week of the newest session in the gym.\n"
+      "Examples:\n  chalkleaf week\n  chalkleaf week --group Kestrels --starting 2026-11-30");
+  CLI::App* booklet =
+      app.add_subcommand("booklet", "Make the coach cards of several plans into one booklet");
+  add_together(*booklet, texts, together, "booklet.pdf");
+  add_paper(*booklet, texts.paper, "a5 if neither this nor the club says");
+  booklet->footer(
+      "Print it on both sides, turned over by the short edge; fold the stack and staple the fold.\n"
+      "Examples:\n  chalkleaf booklet sessions/tuesday.md sessions/thursday.md\n  chalkleaf "
+      "booklet --group Kestrels --starting 2026-11-30 --out kestrels.pdf");
   add_common(*check, texts);
   times->add_option("PLAN", texts.paths, "The plan")->required()->expected(1);
   CLI::App* explain = app.add_subcommand("explain", "Say what a check finds, why, and what to do");
@@ -160,20 +226,33 @@ std::variant<Arguments, Stop> read_arguments(int count, const char* const* value
     if (!asked && app.get_subcommands().empty()) {
       const std::string what =
           count > 1 ? "‘" + printable(values[1]) + "’ is not a command" : "no command is given";
-      return Stop{kUsageError,
-                  "chalkleaf: " + what +
-                      ": write build, check, proof, times, explain, figure, figures or begin\n"
-                      "Run with --help for more information.\n"};
+      return Stop{kUsageError, "chalkleaf: " + what +
+                                   ": write build, check, proof, times, week, booklet, explain, "
+                                   "figure, figures or begin\n"
+                                   "Run with --help for more information.\n"};
     }
     return Stop{asked ? 0 : kUsageError, asked ? out.str() : "chalkleaf: " + err.str()};
+  }
+  if (texts.two_up && out_of_two(texts.paper)) {
+    return Stop{kUsageError,
+                "chalkleaf: two pages of that paper have no sheet we print on: --two-up is for a5 "
+                "and half-letter\n"};
   }
   if (figure->parsed() || figures->parsed()) {
     Arguments out = from_texts(figure->parsed() ? Command::kFigure : Command::kFigures, texts);
     out.draw.names = draw.names;
     if (!draw.folder.empty()) out.draw.folder = draw.folder;
     if (!draw.out.empty()) out.draw.out = draw.out;
-    if (draw.paper == "a5" || draw.paper == "A5") out.draw.paper = Paper::kA5;
+    out.draw.paper = read_paper(draw.paper).value_or(Paper::kA4);
     out.draw.years = draw.age;
+    return out;
+  }
+  if (week->parsed() || booklet->parsed()) {
+    Arguments out = from_texts(week->parsed() ? Command::kWeek : Command::kBooklet, texts);
+    out.together.base = out.request;
+    if (!together.group.empty()) out.together.group = together.group;
+    if (!together.file.empty()) out.together.file = together.file;
+    out.together.starting = parse_date(together.starting);
     return out;
   }
   if (begin->parsed()) {

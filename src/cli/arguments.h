@@ -7,18 +7,31 @@
 #include "base/diagnostic_text.h"
 #include "club/build.h"
 #include "club/draw.h"
+#include "club/week.h"
 
 namespace chalkleaf::cli {
 
-enum class Command { kBuild, kCheck, kTimes, kExplain, kBegin, kFigure, kFigures, kProof };
+enum class Command {
+  kBuild,
+  kCheck,
+  kTimes,
+  kExplain,
+  kBegin,
+  kFigure,
+  kFigures,
+  kWeek,
+  kBooklet,
+  kProof
+};
 
 /// What the user asked for.
 struct Arguments {
   Command command = Command::kBuild;
   club::Request request;  ///< without `standing`
   MessageStyle messages = MessageStyle::kHuman;
-  club::DrawRequest draw;  ///< kFigure and kFigures, without `standing`
-  std::string name;        ///< kExplain: the check, or empty; kBegin: the folder
+  club::DrawRequest draw;          ///< kFigure and kFigures, without `standing`
+  club::TogetherRequest together;  ///< kWeek and kBooklet, without `standing`
+  std::string name;                ///< kExplain: the check, or empty; kBegin: the folder
 };
 
 /// Nothing to run: help or the version was asked for (0), or the command line is wrong (2).

@@ -91,6 +91,38 @@ int run_figures(const Arguments& arguments, const club::Surroundings& around,
   return drawn.exit_code;
 }
 
+std::string counted(std::size_t n, std::string_view one, std::string_view many) {
+  return fmt::format("{} {}", n, n == 1 ? one : many);
+}
+
+int run_together(const Arguments& arguments, const club::Surroundings& around,
+                 const std::string& standing, Terminal& terminal) {
+  club::TogetherRequest request = arguments.together;
+  request.base.standing = standing;
+  const bool week = arguments.command == Command::kWeek;
+  const club::Together made = week ? club::make_week(request, around, terminal)
+                                   : club::make_booklet(request, around, terminal);
+  if (!made.path.empty() && arguments.messages != MessageStyle::kJson) {
+    std::string said =
+        fmt::format("{} in {}: ", counted(made.sessions, "plan", "plans"), printable(made.path));
+    said += counted(made.pages, "page", "pages");
+    if (week) {
+      said += fmt::format(", the week from {}\n", iso_text(*made.first));
+      if (made.undated > 0) {
+        said += fmt::format("{} left out: no date and no days\n",
+                            counted(made.undated, "plan is", "plans are"));
+      }
+    } else {
+      said += fmt::format(
+          " on {}\nPrint on both sides, turned over by the short edge; fold, and staple the "
+          "fold.\n",
+          counted(made.sheets, "sheet", "sheets"));
+    }
+    std::fwrite(said.data(), 1, said.size(), stdout);
+  }
+  return made.summary.exit_code();
+}
+
 }  // namespace
 
 int run(const Arguments& arguments) {
@@ -109,6 +141,9 @@ int run(const Arguments& arguments) {
       files, environment, files.real_path("/proc/self/exe").value_or(*standing), {}, stop_asked};
   if (arguments.command == Command::kFigure || arguments.command == Command::kFigures) {
     return finished(run_figures(arguments, around, *standing, terminal));
+  }
+  if (arguments.command == Command::kWeek || arguments.command == Command::kBooklet) {
+    return finished(run_together(arguments, around, *standing, terminal));
   }
   if (arguments.command == Command::kBegin) {
     return finished(run_begin(arguments, around, *standing, terminal));

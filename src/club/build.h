@@ -29,6 +29,7 @@ struct Request {
   std::string standing;                ///< the folder the user stands in, absolute, no links
   std::optional<std::string> out;
   std::optional<Paper> paper;
+  TwoUp two_up = TwoUp::kNo;
   Only only = Only::kBoth;
   Purpose purpose = Purpose::kBuild;
   Strictness strictness = Strictness::kNormal;

@@ -4,6 +4,7 @@
 
 #include "club/outputs.h"
 #include "club/page_pictures.h"
+#include "page/impose.h"
 #include "pdf/write.h"
 #include "reason/checks.h"
 #include "source/read.h"
@@ -16,11 +17,27 @@ void begin(const OnPass& on_pass, std::string_view pass) {
 }
 
 // A5 is held in the hand, A4 hangs on the wall.
-Paper paper_for(sheet::Kind kind, const ClubTools& club, const RunTools& run) {
+Paper paper_for(sheet::Kind kind, const plan::Session& session, const RunTools& run) {
   if (run.paper) return *run.paper;
-  if (club.club.paper) return club.club.paper->value;
-  return kind == sheet::Kind::kCoachCard ? Paper::kA5 : Paper::kA4;
+  const bool card = kind == sheet::Kind::kCoachCard;
+  const auto& written = card ? session.printing.card_paper : session.printing.sheet_paper;
+  if (written) return written->value;
+  return card ? Paper::kA5 : Paper::kA4;
 }
+
+// Two of a small page on a sheet of the next size.
+page::DisplayList two_up(page::DisplayList list, Paper paper, const RunTools& run) {
+  const auto sheet = double_of(paper);
+  if (run.two_up == TwoUp::kNo || !sheet) return list;
+  const std::size_t pages = list.pages.size();
+  const auto order =
+      run.two_up == TwoUp::kPages ? page::two_up_order(pages) : page::twice_order(pages);
+  const page::Stroke line{
+      run.theme.colour(sheet::Use::kLine), run.theme.card.hair_width, false, {}};
+  return page::impose(std::move(list), order, {paper_size(*sheet), page::MiddleMark::kCut, line});
+}
+
+}  // namespace
 
 sheet::Context context_for(sheet::Kind kind, const plan::Session& session, const ClubTools& club,
                            const RunTools& run, const std::string& path) {
@@ -29,16 +46,15 @@ sheet::Context context_for(sheet::Kind kind, const plan::Session& session, const
   return {run.theme,
           *club.labels,
           club.club,
-          paper_for(kind, club, run),
+          paper_for(kind, session, run),
           revision.text,
           revision.date,
           run.source_date ? run.source_date : revision.committed,
           run.producer,
           club.figures ? club.figures->drawings.get() : nullptr,
-          club.figures ? club.figures->art.get() : nullptr};
+          club.figures ? club.figures->art.get() : nullptr,
+          session.printing.filing};
 }
-
-}  // namespace
 
 std::unique_ptr<Studied> study(const PlanPaths& plan, const ClubTools& club,
                                const FileSystem& files, const OnPass& on_pass) {
@@ -90,7 +106,8 @@ Compiled compile_plan(const PlanPaths& plan, const ClubTools& club, const RunToo
       const sheet::Context context = context_for(kind, session, club, run, plan.path);
       begin(run.on_pass, kind == sheet::Kind::kCoachCard ? "set card" : "set sheet");
       page::DisplayList list =
-          sheet::make(kind, session, studied->timetable, context, typesetter, found);
+          two_up(sheet::make(kind, session, studied->timetable, context, typesetter, found),
+                 context.paper, run);
       if (run.purpose == Purpose::kCheck || !sound()) continue;
       begin(run.on_pass, "supply pictures");
       if (const auto gone = supply_pictures(list, *club.pictures)) {

@@ -48,6 +48,7 @@ struct RunTools {
   const sheet::Theme& theme;
   const type::Fonts& fonts;
   std::optional<Paper> paper = {};  ///< asked for; none: the club's, else the kind's own
+  TwoUp two_up = TwoUp::kNo;        ///< of sheets on A5 and half-letter; others stay as they are
   Only only = Only::kBoth;
   Purpose purpose = Purpose::kBuild;
   Strictness strictness = Strictness::kNormal;
@@ -86,6 +87,9 @@ struct Compiled {
 std::unique_ptr<Studied> study(const PlanPaths& plan, const ClubTools& club,
                                const FileSystem& files, const OnPass& on_pass);
 
+/// What a sheet of the session is set with.
+sheet::Context context_for(sheet::Kind kind, const plan::Session& session, const ClubTools& club,
+                           const RunTools& run, const std::string& path);
 /// All passes. Never throws for anything a plan can hold.
 Compiled compile(const PlanPaths& plan, const ClubTools& club, const RunTools& run,
                  type::Typesetter& typesetter);

@@ -39,9 +39,9 @@ class Paginator {
     set_feet();
     out_.list.tree = std::move(flow_.tree);
     out_.list.info = std::move(flow_.info);
-    out_.free_on_last_page = bottom_ - y_;
+    out_.free_on_last_page = bottom_ - y_ + skipped_;
     out_.page_height = bottom_ - flow_.margins.top;
-    out_.used += y_ - flow_.margins.top;
+    out_.used += y_ - flow_.margins.top - skipped_;
     out_.problems = layout_.problems();
     return std::move(out_);
   }
@@ -89,6 +89,11 @@ class Paginator {
     if (!page_is_empty_) y_ += ready.slab->space_before;
     if (y_ + ready.fragment.size.height > bottom_ && !page_is_empty_) start_page();
     if (y_ + ready.fragment.size.height > bottom_) out_.too_tall.push_back(ready.slab->origin);
+    if (ready.slab->at_foot) {
+      const Length down = std::max(bottom_ - ready.fragment.size.height - y_, Length());
+      y_ += down;
+      skipped_ += down;
+    }
     if (ready.slab->outline) {
       OutlineEntry entry = *ready.slab->outline;
       entry.page = out_.list.pages.size() - 1;
@@ -106,7 +111,8 @@ class Paginator {
   }
 
   void start_page() {
-    if (!out_.list.pages.empty()) out_.used += y_ - flow_.margins.top;
+    if (!out_.list.pages.empty()) out_.used += y_ - flow_.margins.top - skipped_;
+    skipped_ = {};
     out_.list.pages.push_back({flow_.paper, {}});
     y_ = flow_.margins.top;
     page_is_empty_ = true;
@@ -129,6 +135,7 @@ class Paginator {
   Length foot_height_;
   Length bottom_;
   Length y_;
+  Length skipped_;  // of this page, above what stands at its foot
   bool page_is_empty_ = true;
 };
 

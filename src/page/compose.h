@@ -24,6 +24,7 @@ struct Slab {
   std::optional<OutlineEntry> outline = {};  ///< its page and y are filled in
   Span origin = {};                          ///< what to point at when it is too tall for any page
   bool begins_page = false;                  ///< nothing stands above it
+  bool at_foot = false;                      ///< as low on its page as it can stand
 };
 
 struct Section {

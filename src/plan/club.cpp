@@ -6,6 +6,7 @@
 #include "plan/club_entries.h"
 #include "plan/keys.h"
 #include "plan/known_keys.h"
+#include "plan/printing.h"
 #include "plan/read.h"
 #include "plan/timings.h"
 
@@ -83,7 +84,7 @@ Club read_club(const SourcePtr& source, const source::YamlNode& root, Diagnostic
     diagnostics.error("missing-key", {source.get(), root.span.begin, root.span.begin},
                       "the club has no name", "add a line `name: ` with the club's name");
   }
-  club.paper = keys.value("paper", parse_paper);
+  read_printing(keys, club.printing, diagnostics);
   if (const source::YamlNode* groups = keys.find("groups")) {
     read_groups(*groups, club, diagnostics);
   }

@@ -8,6 +8,7 @@
 #include "base/text.h"
 #include "plan/keys.h"
 #include "plan/known_keys.h"
+#include "plan/printing.h"
 #include "plan/words.h"
 
 namespace chalkleaf::plan {
@@ -192,6 +193,7 @@ std::vector<Budget> read_front_matter(const source::Document& document, const Cl
   session.start = keys.value("start", parse_time_of_day);
   session.date = keys.value("date", parse_day);
   read_repeat(keys, session, diagnostics);
+  read_printing(keys, session.printing, diagnostics);
   session.web = read_web(keys, club, *document.source);
   if (const source::YamlNode* node = keys.find("equipment")) {
     EquipmentReader(session, diagnostics).read(*node);

@@ -5,8 +5,9 @@ namespace chalkleaf::plan {
 
 const std::vector<std::string>& known_keys(KeyMap map) {
   using List = std::vector<std::string>;
-  static const List session{"title", "place", "group",  "gymnasts",  "adults", "slot",
-                            "start", "date",  "repeat", "equipment", "timings", "web"};
+  static const List session{"title",   "place", "group", "gymnasts",      "adults",
+                            "slot",    "start", "date",  "repeat",        "equipment",
+                            "timings", "web",   "paper", "filing-margin", "return-slip"};
   static const List timings{"rep", "step", "length", "changeover", "max-hold", "rest"};
   static const List drill{"title",         "also",          "kind",      "level", "curve",
                           "sides",         "loads",         "stretches", "needs", "at",
@@ -14,14 +15,16 @@ const std::vector<std::string>& known_keys(KeyMap map) {
                           "figure-easier", "figure-harder", "plain"};
   static const List loads{"wrists", "elbows", "shoulders", "neck",    "back",
                           "hips",   "knees",  "ankles",    "landings"};
-  static const List club{"name",     "groups", "hall",   "kit",    "staff", "timings", "contact",
-                         "contacts", "words",  "checks", "limits", "paper", "language", "web"};
+  static const List club{"name",     "groups",   "hall",          "kit",        "staff",  "timings",
+                         "contact",  "contacts", "words",         "checks",     "limits", "paper",
+                         "language", "web",      "filing-margin", "return-slip"};
   static const List group{"ages", "size", "level", "adults"};
   static const List station{"count", "takes"};
   static const List stock{"count", "note"};
   static const List staff{"qualification", "groups"};
   static const List limits{"longest-stretch", "stretch-before-power", "water-after", "unused-share",
                            "fewest-adults"};
+  static const List paper{"card", "sheet"};
   switch (map) {
     case KeyMap::kSession:
       return session;
@@ -41,6 +44,8 @@ const std::vector<std::string>& known_keys(KeyMap map) {
       return stock;
     case KeyMap::kStaff:
       return staff;
+    case KeyMap::kPaper:
+      return paper;
     case KeyMap::kLimits:
       break;
   }

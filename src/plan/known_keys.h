@@ -21,6 +21,7 @@ enum class KeyMap {
   kStock,
   kStaff,
   kLimits,
+  kPaper,
 };
 const std::vector<std::string>& known_keys(KeyMap map);
 

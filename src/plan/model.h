@@ -211,11 +211,27 @@ struct Limits {
   std::optional<Sourced<int>> fewest_adults;     ///< `fewest-adults`: with any group
 };
 
+/// Where sheets are punched to be filed (ISO 838).
+enum class Filing { kNone, kOneSide, kBothSides };
+
+/// The slip a family tears off the home sheet and gives back.
+struct ReturnSlip {
+  Words when;  ///< `by Friday 4 December`; may be empty
+};
+
+/// What club and plan say of printing; what a plan leaves out is its club's.
+struct Printing {
+  std::optional<Sourced<Paper>> card_paper;   ///< none: A5
+  std::optional<Sourced<Paper>> sheet_paper;  ///< none: A4
+  Filing filing = Filing::kNone;
+  std::optional<ReturnSlip> return_slip;
+};
+
 /// `club.yaml`. A plan without a club has a Club with an empty name and defaults.
 struct Club {
   SourcePtr source;
   Words name;
-  std::optional<Sourced<Paper>> paper;
+  Printing printing;
   std::vector<Group> groups;
   Timings timings;
   Words contact;  ///< who to ask, for the home sheet; may be empty
@@ -258,6 +274,7 @@ struct Session {
   std::vector<Sourced<Weekday>> repeat;
   std::vector<KitItem> equipment;
   Timings timings;
+  Printing printing;
   Words web;  ///< where this plan stands on the web: its own, or made from the club's; may be empty
   std::vector<Note> introduction;  ///< text before the first part
   std::vector<Safety> safety;      ///< of the session; each part has its own besides

@@ -57,6 +57,7 @@ Session read_session(const source::Document& document, const Club& club, Diagnos
   session.source = document.source;
   session.sources.push_back(document.source);
   session.timings = club.timings;
+  session.printing = club.printing;
   const std::vector<Budget> budgets = read_front_matter(document, club, session, diagnostics);
   const bool title_written = !session.title.empty();
   Body body = read_body(document.body, FileRole::kSession, session.title, diagnostics);

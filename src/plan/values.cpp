@@ -210,11 +210,9 @@ Value<std::vector<Weekday>> parse_weekdays(std::string_view text) {
 }
 
 Value<Paper> parse_paper(std::string_view text) {
-  const std::string word = lower_ascii(trim(text));
-  if (word == "a4") return Paper::kA4;
-  if (word == "a5") return Paper::kA5;
+  if (const auto paper = read_paper(text)) return *paper;
   return wrong(fmt::format("‘{}’ is not a paper size we print on", trim(text)),
-               "write `a4` or `a5`");
+               fmt::format("write {}", kPaperChoices));
 }
 
 Value<int> parse_whole(std::string_view text, int least, int most) {

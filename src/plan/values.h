@@ -48,6 +48,7 @@ Value<TimeOfDay> parse_time_of_day(std::string_view text);
 Value<Date> parse_day(std::string_view text);
 /// `Mon`, `Monday`, `Mondays`; `daily`, `weekdays` and `weekends` give several.
 Value<std::vector<Weekday>> parse_weekdays(std::string_view text);
+/// `A5`, `US Letter`, `a5 landscape`: see read_paper.
 Value<Paper> parse_paper(std::string_view text);
 /// A whole number from `least` to `most`.
 Value<int> parse_whole(std::string_view text, int least, int most);

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "page/filing.h"
 #include "page/layout.h"
 #include "sheet/typography.h"
 
@@ -12,7 +13,11 @@ namespace chalkleaf::sheet {
 
 Builder::Builder(Kind kind, const Context& context, const Look& look, type::Typesetter& typesetter)
     : kind_(kind), context_(context), look_(look), typesetter_(typesetter) {
-  width_ = paper_size(context.paper).width - look_.margin.at(context.paper) * 2;
+  const Size paper = paper_size(context.paper);
+  margins_ = Insets::all(look_.margin.at(context.paper));
+  if (context.filing != plan::Filing::kNone) margins_ = page::with_filing_margin(paper, margins_);
+  margins_.bottom = margins_.bottom * 3 / 4;  // the foot is light: it may stand lower
+  width_ = paper.width - margins_.left - margins_.right;
   tree_.push_back({});
   for (std::size_t i = 0; i < styles_.size(); ++i) {
     // The catalogue was checked when it was loaded; a role it lacks is set in its first style.
@@ -25,7 +30,7 @@ Builder::Builder(Kind kind, const Context& context, const Look& look, type::Type
 
 Length Builder::page_height() const {
   const Length foot = look_.text(TextRole::kFoot).leading * 7 / 2;  // of three lines, and its gap
-  return paper_size(context_.paper).height - look_.margin.at(context_.paper) * 7 / 4 - foot;
+  return paper_size(context_.paper).height - margins_.top - margins_.bottom - foot;
 }
 
 Length Builder::height_of(const Block& block, Length width) {
@@ -208,8 +213,10 @@ Block Builder::foot(const std::string& first, const std::string& second, std::si
   row.align = page::RowAlign::kLastBaseline;
   row.cells.push_back({page::Track::flexible(), stack({text(TextRole::kFoot, first, owner),
                                                        text(TextRole::kFoot, second, owner)})});
-  const std::string number = labels().say(
-      "page", {{"page", std::to_string(page_index + 1)}, {"pages", std::to_string(pages)}});
+  const Numbering numbering = context_.numbering.value_or(Numbering{1, pages});
+  const std::string number =
+      labels().say("page", {{"page", std::to_string(numbering.first + page_index)},
+                            {"pages", std::to_string(numbering.pages)}});
   row.cells.push_back({page::Track::fixed(number_width),
                        text(TextRole::kFoot, number, owner, {}, page::Align::kEnd)});
   return {std::move(row)};
@@ -267,8 +274,7 @@ page::Flow Builder::finish(std::vector<page::Section> sections, const plan::Sess
                            std::string_view kind_label) {
   page::Flow flow;
   flow.paper = paper_size(context_.paper);
-  flow.margins = Insets::all(look_.margin.at(context_.paper));
-  flow.margins.bottom = flow.margins.bottom * 3 / 4;  // the foot is light: it may stand lower
+  flow.margins = margins_;
   flow.sections = std::move(sections);
   keep_pictures(flow.sections);
   flow.tree = std::move(tree_);

@@ -28,6 +28,7 @@ class Builder {
   const Labels& labels() const { return context_.labels; }
   const Look& look() const { return look_; }
   const Context& context() const { return context_; }
+  const Insets& margins() const { return margins_; }
   /// Between the margins.
   Length width() const { return width_; }
 
@@ -155,6 +156,7 @@ class Builder {
   const Context& context_;
   Look look_;
   type::Typesetter& typesetter_;
+  Insets margins_;
   Length width_;
   std::vector<page::Node> tree_;
   std::array<type::StyleId, 4> styles_{};

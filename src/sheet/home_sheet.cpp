@@ -13,6 +13,7 @@
 #include "sheet/home_boxes.h"
 #include "sheet/home_days.h"
 #include "sheet/home_panel.h"
+#include "sheet/home_slip.h"
 #include "sheet/web_pointer.h"
 
 namespace chalkleaf::sheet {
@@ -223,6 +224,12 @@ class HomeWriter {
     section.slabs.back().keep_with_next = true;
     section.slabs.push_back(
         {b_.text(TextRole::kFine, labels_.say("home-caution"), owner), panels_.gap()});
+    if (const auto& slip = session_.printing.return_slip) {
+      page::Slab slab{home_slip(*slip, session_, days_, b_), b_.look().part_space};
+      slab.at_foot = true;
+      slab.origin = slip->when.span;
+      section.slabs.push_back(std::move(slab));
+    }
     return section;
   }
 

@@ -2,6 +2,7 @@
 
 #include <array>
 
+#include "page/filing.h"
 #include "sheet/builder.h"
 
 namespace chalkleaf::sheet {
@@ -14,7 +15,14 @@ page::Composed compose_at(Kind kind, double scale, const plan::Session& session,
   Builder builder(kind, context, context.theme.look(kind).scaled(scale), typesetter);
   page::Flow flow = kind == Kind::kCoachCard ? coach_card(session, timetable, builder)
                                              : home_sheet(session, timetable, builder);
-  return page::compose(std::move(flow), typesetter);
+  page::Composed out = page::compose(std::move(flow), typesetter);
+  if (context.filing != plan::Filing::kNone) {
+    const auto sides = context.filing == plan::Filing::kBothSides ? page::PrintedOn::kBothSides
+                                                                  : page::PrintedOn::kOneSide;
+    page::prepare_for_filing(out.list, sides, builder.margins(),
+                             builder.stroke(Use::kLine, builder.look().hair_width));
+  }
+  return out;
 }
 
 // A page that is mostly empty looks lost, and pages with wide gaps at their feet are more paper

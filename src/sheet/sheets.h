@@ -19,6 +19,12 @@
 
 namespace chalkleaf::sheet {
 
+/// Where a sheet's pages stand in a document of several.
+struct Numbering {
+  std::size_t first = 1;  ///< number of its first page
+  std::size_t pages = 1;  ///< of the whole document
+};
+
 /// Everything a sheet needs besides the session. Refers to values that must outlive the call.
 struct Context {
   const Theme& theme;
@@ -31,6 +37,8 @@ struct Context {
   std::string producer;
   const figure::Drawings* drawings = nullptr;  ///< none: sheets without figures
   FigureArt* art = nullptr;  ///< keeps what `drawings` drew in colours; none: made each time
+  plan::Filing filing = plan::Filing::kNone;
+  std::optional<Numbering> numbering = {};  ///< none: a document of its own
 };
 
 /// Sets the sheet. What does not fit or cannot be shown is reported (`text-overflow`,

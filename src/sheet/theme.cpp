@@ -80,6 +80,11 @@ class MapReader {
     out.second = one(trim(text.substr(space)));
     return out;
   }
+  bool has(std::string_view key) {
+    asked_.insert(std::string(key));
+    return std::any_of(map_.entries.begin(), map_.entries.end(),
+                       [&](const auto& entry) { return entry.first.text == key; });
+  }
   std::string word(std::string_view key) {
     const YamlNode* node = get(key);
     if (node == nullptr) return {};
@@ -165,6 +170,15 @@ TextLook read_text(MapReader& reader, std::string_view key) {
   return look;
 }
 
+// A4 and A5 must be there; each other paper that is not takes after its kin, which comes before it.
+template <class Map, class Read>
+void for_papers(MapReader& papers, Map& out, Read read) {
+  for (const Paper paper : kPapers) {
+    const bool own = papers.has(paper_key(paper)) || kin(paper) == paper;
+    out[paper] = own ? read(paper_key(paper)) : out.at(kin(paper));
+  }
+}
+
 Look read_look(MapReader& theme, std::string_view key) {
   Look look;
   const YamlNode* node = theme.get(key);
@@ -174,8 +188,7 @@ Look read_look(MapReader& theme, std::string_view key) {
   look.minimum = reader.points("minimum");
   if (const YamlNode* margin = reader.get("margin")) {
     MapReader papers(*margin, "margin", theme.diagnostics());
-    look.margin[Paper::kA4] = papers.millimetres("a4");
-    look.margin[Paper::kA5] = papers.millimetres("a5");
+    for_papers(papers, look.margin, [&](auto name) { return papers.millimetres(name); });
   }
   look.gap = reader.millimetres("gap");
   look.row_padding = reader.points("row-padding");
@@ -193,8 +206,7 @@ Look read_look(MapReader& theme, std::string_view key) {
   look.part_fill = reader.uses("part-band").first;
   if (const YamlNode* scale = reader.get("scale")) {
     MapReader papers(*scale, "scale", theme.diagnostics());
-    look.scale[Paper::kA4] = papers.number("a4", "");
-    look.scale[Paper::kA5] = papers.number("a5", "");
+    for_papers(papers, look.scale, [&](auto name) { return papers.number(name, ""); });
   }
   if (const YamlNode* text = reader.get("text")) {
     MapReader texts(*text, "text", theme.diagnostics());

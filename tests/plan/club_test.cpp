@@ -29,7 +29,8 @@ timings:
   const Club& club = read_it.club;
   CHECK(club.name.text == "Alder Quay Gymnastics");
   CHECK(club.name.span.text() == "Alder Quay Gymnastics");
-  CHECK(club.paper.value().value == Paper::kA5);
+  CHECK(club.printing.card_paper.value().value == Paper::kA5);
+  CHECK(club.printing.sheet_paper.value().value == Paper::kA5);
   CHECK(club.contact.text == "your coach, at the desk");
   CHECK(club.contact.span.text() == "\"your coach, at the desk\"");
   CHECK(club.language == "en-GB");
@@ -153,7 +154,7 @@ TEST_CASE("what is wrong in a club file is said with what to write") {
 paper: a3
 grups: x
 )",
-       R"(club.yaml:2:8: error: ‘a3’ is not a paper size we print on [bad-value]; write `a4` or `a5`
+       R"(club.yaml:2:8: error: ‘a3’ is not a paper size we print on [bad-value]; write a4, a5, letter or half-letter, and behind it landscape for a sheet on its side
 club.yaml:3:1: error: ‘grups’ is not a key of the club file [unknown-key]; did you mean `groups`?
 )"},
       {R"(name: A

@@ -159,9 +159,17 @@ inline Made make_sheet(sheet::Kind kind, const plan::Session& session, Paper pap
   static const auto theme = classic_theme();
   static const auto labels = english();
   club.name = words("Alder Quay Gymnastics");
-  const sheet::Context context{*theme,       *labels,     club,
-                               paper,        "4f2a91c",   Date{2026, 11, 26},
-                               std::nullopt, "Chalkleaf", drawings};
+  const sheet::Context context{*theme,
+                               *labels,
+                               club,
+                               paper,
+                               "4f2a91c",
+                               Date{2026, 11, 26},
+                               std::nullopt,
+                               "Chalkleaf",
+                               drawings,
+                               nullptr,
+                               session.printing.filing};
   type::Typesetter typesetter(test_fonts());
   Made made;
   made.list = sheet::make(kind, session, reason::timetable(session, club), context, typesetter,

@@ -1,0 +1,54 @@
+// See the header.
+#include "plan/printing.h"
+
+#include <fmt/format.h>
+
+#include "base/text.h"
+#include "plan/known_keys.h"
+
+namespace chalkleaf::plan {
+namespace {
+
+// `paper: letter` is for both sheets, `paper: {card: a5 landscape}` for the one it names.
+void read_papers(const source::YamlNode& node, const Keys& keys, Printing& printing,
+                 Diagnostics& diagnostics) {
+  if (node.kind != source::YamlNode::Kind::kMap) {
+    if (auto paper = keys.value("paper", parse_paper)) {
+      printing.card_paper = paper;
+      printing.sheet_paper = std::move(paper);
+    }
+    return;
+  }
+  const Keys each(node, "paper", known_keys(KeyMap::kPaper), diagnostics);
+  if (auto paper = each.value("card", parse_paper)) printing.card_paper = std::move(paper);
+  if (auto paper = each.value("sheet", parse_paper)) printing.sheet_paper = std::move(paper);
+}
+
+Value<Filing> parse_filing(std::string_view text) {
+  const std::string word = replace_all(lower_ascii(trim(text)), "-", " ");
+  if (word == "both sides" || word == "two sided" || word == "duplex") return Filing::kBothSides;
+  if (word == "one side" || word == "left") return Filing::kOneSide;
+  if (const auto asked = parse_yes_no(word)) return *asked ? Filing::kOneSide : Filing::kNone;
+  return tl::unexpected(
+      ValueProblem{fmt::format("‘{}’ is not a margin for filing", trim(text)),
+                   "write `yes`, `no`, or `both sides` for paper printed on both sides"});
+}
+
+}  // namespace
+
+void read_printing(const Keys& keys, Printing& printing, Diagnostics& diagnostics) {
+  if (const source::YamlNode* node = keys.find("paper"))
+    read_papers(*node, keys, printing, diagnostics);
+  if (const auto filing = keys.value("filing-margin", parse_filing))
+    printing.filing = filing->value;
+  const Words slip = keys.text("return-slip");
+  if (slip.empty()) return;
+  const auto asked = parse_yes_no(slip.text);
+  if (!asked) {
+    printing.return_slip = ReturnSlip{slip};
+  } else {
+    printing.return_slip = *asked ? std::optional(ReturnSlip{}) : std::nullopt;
+  }
+}
+
+}  // namespace chalkleaf::plan
