@@ -236,6 +236,12 @@ struct Club {
 
 enum class Place { kGym, kHome };
 
+/// `fit: 1 sheet`: on how many pages a sheet is to be printed.
+struct PageCount {
+  int pages = 1;
+  bool in_sheets = false;  ///< said as sheets of paper, which have two pages each
+};
+
 /// One entry of `equipment:`.
 struct KitItem {
   Words name;         ///< `towel`
@@ -256,6 +262,8 @@ struct Session {
   std::optional<Sourced<Date>> date;
   std::vector<Sourced<Weekday>> repeat;
   std::vector<KitItem> equipment;
+  std::optional<Sourced<PageCount>> fit_card;   ///< `fit:`, or its `card:`
+  std::optional<Sourced<PageCount>> fit_sheet;  ///< `fit:`, or its `sheet:`
   Timings timings;
   std::vector<Note> introduction;  ///< text before the first part
   std::vector<Safety> safety;      ///< of the session; each part has its own besides
