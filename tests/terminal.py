@@ -85,7 +85,7 @@ def stopped(club, how):
     name = how.name
     expect(f"{name}: ended by it", child.returncode == -how, child.returncode)
     expect(f"{name}: says what was not reached",
-           re.search(rb"\nStopped: \d+ plans were not reached\. Every PDF that is there is whole\.\n$", out), out)
+           re.search(rb"\nStopped: \d+ plans were not reached\. Every file that is there is whole\.\n$", out), out)
     expect(f"{name}: nothing else to say", err == b"", err)
     names = sorted(os.listdir(club / "out"))
     expect(f"{name}: no temporary file", all(n.endswith("-card.pdf") for n in names), names)

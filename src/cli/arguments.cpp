@@ -6,6 +6,8 @@
 #include <sstream>
 #include <thread>
 
+#include "club/page_pictures.h"
+
 namespace chalkleaf::cli {
 namespace {
 
@@ -19,6 +21,7 @@ struct Texts {
   std::string messages = "human";
   std::string jobs;
   bool strict = false;
+  int dots = 80;
 };
 
 std::optional<std::size_t> read_jobs(const std::string& text) {
@@ -33,7 +36,8 @@ void add_common(CLI::App& command, Texts& texts) {
   command.add_option("PLAN", texts.paths,
                      "Plans and folders of plans; without any, the club folder you stand in");
   command
-      .add_option("--out", texts.out, "Folder for the PDFs; out in the club folder if not given")
+      .add_option("--out", texts.out,
+                  "Folder for what is made; out in the club folder if not given")
       ->type_name("DIR")
       ->check([](const std::string& text) {
         return text.empty() ? "a folder is needed" : std::string();
@@ -87,6 +91,8 @@ Arguments from_texts(Command command, const Texts& texts) {
   if (texts.only == "cards") out.request.only = club::Only::kCards;
   if (texts.only == "sheets") out.request.only = club::Only::kSheets;
   if (command == Command::kCheck) out.request.purpose = club::Purpose::kCheck;
+  if (command == Command::kProof) out.request.purpose = club::Purpose::kProof;
+  out.request.dots = texts.dots;
   if (texts.strict) out.request.strictness = club::Strictness::kStrict;
   out.request.jobs =
       read_jobs(texts.jobs).value_or(std::max(1U, std::thread::hardware_concurrency()));
@@ -116,6 +122,12 @@ std::variant<Arguments, Stop> read_arguments(int count, const char* const* value
   check->footer("Example:\n  chalkleaf check --messages short sessions/tuesday.md");
   CLI::App* times = app.add_subcommand("times", "Show a plan's timetable and how it adds up");
   times->footer("Example:\n  chalkleaf times sessions/tuesday.md");
+  CLI::App* proof = app.add_subcommand("proof", "Make pictures (PNG) of the pages of plans");
+  proof->footer("Example:\n  chalkleaf proof sessions/tuesday.md");
+  add_common(*proof, texts);
+  proof->add_option("--dots", texts.dots, "Dots an inch, 20 to 600; 80 if not given")
+      ->type_name("N")
+      ->check(CLI::Range(club::kFewestDots, club::kMostDots));
   add_common(*build, texts);
   add_common(*check, texts);
   times->add_option("PLAN", texts.paths, "The plan")->required()->expected(1);
@@ -150,7 +162,7 @@ std::variant<Arguments, Stop> read_arguments(int count, const char* const* value
           count > 1 ? "‘" + printable(values[1]) + "’ is not a command" : "no command is given";
       return Stop{kUsageError,
                   "chalkleaf: " + what +
-                      ": write build, check, times, explain, figure, figures or begin\n"
+                      ": write build, check, proof, times, explain, figure, figures or begin\n"
                       "Run with --help for more information.\n"};
     }
     return Stop{asked ? 0 : kUsageError, asked ? out.str() : "chalkleaf: " + err.str()};
@@ -175,6 +187,7 @@ std::variant<Arguments, Stop> read_arguments(int count, const char* const* value
     return out;
   }
   if (times->parsed()) return from_texts(Command::kTimes, texts);
+  if (proof->parsed()) return from_texts(Command::kProof, texts);
   return from_texts(check->parsed() ? Command::kCheck : Command::kBuild, texts);
 }
 

@@ -10,7 +10,7 @@
 
 namespace chalkleaf::cli {
 
-enum class Command { kBuild, kCheck, kTimes, kExplain, kBegin, kFigure, kFigures };
+enum class Command { kBuild, kCheck, kTimes, kExplain, kBegin, kFigure, kFigures, kProof };
 
 /// What the user asked for.
 struct Arguments {

@@ -105,9 +105,12 @@ std::string summary_text(const club::Summary& summary, club::Purpose purpose) {
       out += "A shared part's times and safety are checked with the sessions that use it.\n";
     }
   } else {
+    const bool pictures = purpose == club::Purpose::kProof;
     out = summary.sheets == 0
-              ? plans + ": no PDFs"
-              : fmt::format("{}: {} in {}", plans, counted(summary.sheets, "PDF", "PDFs"),
+              ? plans + (pictures ? ": no pictures" : ": no PDFs")
+              : fmt::format("{}: {} in {}", plans,
+                            pictures ? counted(summary.sheets, "picture", "pictures")
+                                     : counted(summary.sheets, "PDF", "PDFs"),
                             folders_text(summary.folders));
     if (summary.warnings > 0) out += ", " + counted(summary.warnings, "warning", "warnings");
     out += "\n";
@@ -115,7 +118,7 @@ std::string summary_text(const club::Summary& summary, club::Purpose purpose) {
   if (summary.failed > 0) out += failed_text(summary, purpose);
   if (summary.skipped > 0) {
     out += fmt::format(
-        "Stopped: {} not reached. Every PDF that is there is whole.\n",
+        "Stopped: {} not reached. Every file that is there is whole.\n",
         summary.skipped == 1 ? "1 plan was" : fmt::format("{} plans were", summary.skipped));
   }
   return out;

@@ -20,6 +20,7 @@
 #include "club/select.h"
 #include "club/shared_files.h"
 #include "reason/checks.h"
+#include "type/hyphenation.h"
 
 namespace chalkleaf::club {
 namespace {
@@ -72,6 +73,7 @@ std::optional<std::int64_t> read_source_date(const Environment& environment, Tel
 struct Press {
   std::shared_ptr<const sheet::Theme> theme;
   std::unique_ptr<const type::Fonts> fonts;
+  std::unique_ptr<const type::Hyphenations> hyphenations;
   std::string data_folder;
 };
 
@@ -93,6 +95,7 @@ std::optional<Press> set_up_press(const Surroundings& around, Teller& teller, Su
     return std::nullopt;
   }
   press.fonts = std::make_unique<type::Fonts>(std::move(catalogue), around.files);
+  press.hyphenations = std::make_unique<type::Hyphenations>(around.files);
   const std::vector<type::FontError> unusable = press.fonts->open_primary();
   for (const type::FontError& error : unusable) {
     teller.problem("the font " + error.path + " cannot be used: " + error.message);
@@ -169,8 +172,16 @@ std::function<std::vector<Revisions>()> ask_for_revisions(const Selection& selec
   };
 }
 
-PlanPaths paths_of(const PlanFile& plan, const std::string& standing) {
-  return {plan.path, path_from(standing, plan.path), plan.sheets, path_from(standing, plan.sheets)};
+// Pictures of pages do not lie among the sheets that are printed, unless a folder is named.
+std::string folder_of(const std::string& out, const Request& request) {
+  return request.purpose == Purpose::kProof && !request.out ? join_path(out, "proof") : out;
+}
+
+PlanPaths paths_of(const PlanFile& plan, const Root& root, const Request& request) {
+  const std::string sheets =
+      join_path(folder_of(root.out, request), relative_to(plan.sheets, root.out));
+  return {plan.path, path_from(request.standing, plan.path), sheets,
+          path_from(request.standing, sheets)};
 }
 
 Selection select(const Request& request, const FileSystem& files, Teller& teller,
@@ -227,7 +238,7 @@ void check_shared(const Selection& selection, const std::vector<ClubTools>& club
 
 // `--out` is a folder, there or to be made.
 bool is_usable_out(const Request& request, const FileSystem& files, Teller& teller) {
-  if (!request.out || request.purpose != Purpose::kBuild) return true;
+  if (!request.out || request.purpose == Purpose::kCheck) return true;
   std::string at = normal_path(join_path(request.standing, *request.out));
   while (files.kind(at) == FileKind::kNothing && at != "/" && at != ".") at = parent_path(at);
   if (files.kind(at) == FileKind::kFolder) return true;
@@ -239,14 +250,17 @@ bool is_usable_out(const Request& request, const FileSystem& files, Teller& tell
 /// A worker's own: one typesetter a language, because what it has shaped is worth keeping.
 class Worker {
  public:
-  explicit Worker(const type::Fonts& fonts) : fonts_(&fonts) {}
+  Worker(const type::Fonts& fonts, const type::Hyphenations& hyphenations)
+      : fonts_(&fonts), hyphenations_(&hyphenations) {}
   type::Typesetter& typesetter(const ClubTools& club) {
     const std::string& language = club.club.language;
-    return typesetters_.try_emplace(language, *fonts_, language).first->second;
+    return typesetters_.try_emplace(language, *fonts_, language, &hyphenations_->of(language))
+        .first->second;
   }
 
  private:
   const type::Fonts* fonts_;
+  const type::Hyphenations* hyphenations_;
   std::map<std::string, type::Typesetter> typesetters_;
 };
 
@@ -267,7 +281,8 @@ class Accounts {
     summary_.sheets += compiled.written;
     if (compiled.not_written) summary_.environment_failed = true;
     if (compiled.written > 0) {
-      folders_.insert(path_from(request_.standing, selection_.roots[plan.root].out));
+      folders_.insert(
+          path_from(request_.standing, folder_of(selection_.roots[plan.root].out, request_)));
     }
     if (!compiled.failed) return;
     ++summary_.failed;
@@ -324,6 +339,7 @@ Summary build(const Request& request, const Surroundings& around, Listener& list
   run.only = request.only;
   run.purpose = request.purpose;
   run.strictness = request.strictness;
+  run.dots = request.dots;
   run.source_date = date;
   run.producer = "Chalkleaf " + std::string(version());
   run.on_pass = around.on_pass;
@@ -331,7 +347,8 @@ Summary build(const Request& request, const Surroundings& around, Listener& list
   const std::size_t total = selection.plans.size();
   Accounts accounts(selection, request, teller, summary);
   const auto make_worker = [&] {
-    return [&, worker = std::make_shared<Worker>(*press->fonts)](std::size_t index) {
+    return [&, worker = std::make_shared<Worker>(*press->fonts, *press->hyphenations)](
+               std::size_t index) {
       const PlanFile& plan = selection.plans[index];
       const ClubTools& club = clubs[plan.root];
       if (around.is_stopped && around.is_stopped()) {
@@ -339,7 +356,8 @@ Summary build(const Request& request, const Surroundings& around, Listener& list
         nothing.skipped = true;
         return nothing;
       }
-      return compile(paths_of(plan, request.standing), club, run, worker->typesetter(club));
+      return compile(paths_of(plan, selection.roots[plan.root], request), club, run,
+                     worker->typesetter(club));
     };
   };
   run_in_order<Compiled>(total, request.jobs, make_worker,
@@ -364,8 +382,8 @@ Timed times(const Request& request, const Surroundings& around, Listener& listen
   const PlanFile& plan = selection.plans.front();
   const ClubTools club =
       open_club(selection.roots[plan.root], request, around.files, "", teller).value();
-  const std::unique_ptr<Studied> studied =
-      study(paths_of(plan, request.standing), club, around.files, around.on_pass);
+  const std::unique_ptr<Studied> studied = study(
+      paths_of(plan, selection.roots[plan.root], request), club, around.files, around.on_pass);
   teller.tell(studied->diagnostics, path_from(request.standing, plan.path));
   out.summary.failed = studied->diagnostics.has_errors() ? 1 : 0;
   if (!studied->readable) return out;

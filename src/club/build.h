@@ -33,6 +33,7 @@ struct Request {
   Purpose purpose = Purpose::kBuild;
   Strictness strictness = Strictness::kNormal;
   std::size_t jobs = 1;
+  int dots = 80;  ///< an inch, of `proof`'s pictures: kFewestDots to kMostDots
 };
 
 /// The surroundings of a run.
@@ -63,7 +64,7 @@ struct Summary {
   std::size_t parts = 0;       ///< shared parts checked by themselves
   std::size_t drills = 0;      ///< files of a drill library, likewise
   std::size_t club_files = 0;  ///< likewise
-  std::size_t sheets = 0;      ///< written
+  std::size_t sheets = 0;      ///< written: PDFs, or pictures of pages
   std::size_t errors = 0;      ///< as heard by the listener
   std::size_t warnings = 0;
   std::size_t failed = 0;                 ///< plans with errors

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "club/outputs.h"
+#include "club/page_pictures.h"
 #include "pdf/write.h"
 #include "reason/checks.h"
 #include "source/read.h"
@@ -33,7 +34,8 @@ sheet::Context context_for(sheet::Kind kind, const plan::Session& session, const
           revision.date,
           run.source_date ? run.source_date : revision.committed,
           run.producer,
-          club.figures ? club.figures->drawings.get() : nullptr};
+          club.figures ? club.figures->drawings.get() : nullptr,
+          club.figures ? club.figures->art.get() : nullptr};
 }
 
 }  // namespace
@@ -106,6 +108,16 @@ Compiled compile_plan(const PlanPaths& plan, const ClubTools& club, const RunToo
         continue;
       }
       sheets.push_back({kind, std::move(*bytes)});
+      if (run.purpose != Purpose::kProof) continue;
+      begin(run.on_pass, "draw pages");
+      auto pictures = page_pictures(sheets.back().bytes, list.pages.size(), run.dots);
+      if (!pictures) {
+        found.error(
+            "not-written", {},
+            fmt::format("the pages of {} could not be drawn: {}", plan.display, pictures.error()));
+        continue;
+      }
+      sheets.back().pages = std::move(*pictures);
     }
   }
   if (!sound()) sheets.clear();
@@ -113,9 +125,15 @@ Compiled compile_plan(const PlanPaths& plan, const ClubTools& club, const RunToo
   if (run.purpose == Purpose::kBuild) {
     begin(run.on_pass, "save");
     out.not_written = !save(run.files, plan, run.only, sheets, found);
+  } else if (run.purpose == Purpose::kProof) {
+    begin(run.on_pass, "save");
+    out.not_written = !save_pictures(run.files, plan, run.only, sheets, found);
   }
   out.failed = !sound();
-  out.written = out.failed ? 0 : sheets.size();
+  for (const Sheet& sheet : sheets) {
+    out.written += run.purpose == Purpose::kProof ? sheet.pages.size() : 1;
+  }
+  if (out.failed) out.written = 0;
   out.diagnostics = std::move(found);
   out.sources = session.sources;
   out.sources.push_back(session.source);
@@ -136,6 +154,8 @@ Compiled compile(const PlanPaths& plan, const ClubTools& club, const RunTools& r
                           fmt::format("{} could not be set: {}", plan.display, error.what()),
                           "shorten it, or split it into several plans");
     if (run.purpose == Purpose::kBuild) save(run.files, plan, run.only, {}, out.diagnostics);
+    if (run.purpose == Purpose::kProof)
+      save_pictures(run.files, plan, run.only, {}, out.diagnostics);
     return out;
   }
 }

@@ -51,6 +51,7 @@ struct RunTools {
   Only only = Only::kBoth;
   Purpose purpose = Purpose::kBuild;
   Strictness strictness = Strictness::kNormal;
+  int dots = 80;                                 ///< an inch, for pictures of pages
   std::optional<std::int64_t> source_date = {};  ///< SOURCE_DATE_EPOCH
   std::string producer = {};  ///< written into the PDFs: the program and its version
   OnPass on_pass = {};
@@ -75,7 +76,7 @@ struct PlanPaths {
 struct Compiled {
   Diagnostics diagnostics;
   std::vector<SourcePtr> sources;  ///< what the diagnostics point into
-  std::size_t written = 0;         ///< sheets, now on the disk
+  std::size_t written = 0;         ///< files, now on the disk
   bool failed = false;             ///< the plan has errors: no sheet of it is left
   bool not_written = false;        ///< the disk would not take a sheet
   bool skipped = false;            ///< the run was stopped before: nothing was done

@@ -110,6 +110,7 @@ Figures load_figure_folder(const FileSystem& files, const std::string& data_fold
             {out.sources.begin() + static_cast<std::ptrdiff_t>(out.shipped), out.sources.end()},
             diagnostics);
   out.drawings = std::make_unique<const figure::Drawings>(*out.catalogue);
+  out.art = std::make_unique<sheet::FigureArt>();
   return out;
 }
 

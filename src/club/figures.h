@@ -12,6 +12,7 @@
 #include "figure/catalogue.h"
 #include "figure/read.h"
 #include "reason/checks.h"
+#include "sheet/figure_art.h"
 
 namespace chalkleaf::club {
 
@@ -19,8 +20,9 @@ namespace chalkleaf::club {
 struct Figures {
   std::unique_ptr<const figure::Catalogue> catalogue;
   std::unique_ptr<const figure::Drawings> drawings;
-  std::vector<SourcePtr> sources;  ///< the files spans of figures point into
-  std::size_t shipped = 0;         ///< so many of them, the first, ship with the program
+  std::unique_ptr<sheet::FigureArt> art;  ///< of those drawings
+  std::vector<SourcePtr> sources;         ///< the files spans of figures point into
+  std::size_t shipped = 0;                ///< so many of them, the first, ship with the program
 };
 
 /// What `reason` asks about a catalogue, which must outlive it.

@@ -5,8 +5,8 @@ namespace chalkleaf::club {
 
 /// `--only`
 enum class Only { kBoth, kCards, kSheets };
-/// `build` writes sheets; `check` does everything but that.
-enum class Purpose { kBuild, kCheck };
+/// `build` writes sheets; `check` does everything but that; `proof` writes pictures of their pages.
+enum class Purpose { kBuild, kCheck, kProof };
 /// `--strict`: a warning counts as an error.
 enum class Strictness { kNormal, kStrict };
 

@@ -5,6 +5,7 @@
 // the PDF are as old as the block itself.
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <variant>
 #include <vector>
@@ -83,6 +84,13 @@ struct PictureBlock {
   Align align = Align::kStart;
 };
 
+/// An artwork at a size of its own.
+struct ArtBlock {
+  Size size;
+  std::shared_ptr<const Artwork> art;
+  Owner owner = Owner::none(Artifact::kLayout);
+};
+
 /// Empty space.
 struct SpaceBlock {
   Length height;
@@ -90,7 +98,7 @@ struct SpaceBlock {
 
 struct Block {
   std::variant<TextBlock, StackBlock, RowBlock, WrapBlock, BoxBlock, DrawingBlock, PictureBlock,
-               SpaceBlock>
+               ArtBlock, SpaceBlock>
       content;
 };
 

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <set>
 
 #include "base/text.h"
 #include "page/layout.h"
@@ -231,6 +232,7 @@ void report(const Composed& composed, const std::string& sheet_name, Diagnostics
                       fmt::format("this does not fit on one page of the {}", sheet_name),
                       "shorten its cues and notes, or print on larger paper");
   }
+  std::set<std::string> told;  // scripts; a script is missing as a whole
   for (const type::TextProblem& problem : composed.problems) {
     if (problem.kind == type::TextProblem::Kind::kCutWord) {
       diagnostics.warning(
@@ -238,14 +240,25 @@ void report(const Composed& composed, const std::string& sheet_name, Diagnostics
           fmt::format("‘{}’ is wider than its column on the {} and was cut", problem.text,
                       sheet_name),
           "write it as shorter words, or put a space or a hyphen where it may break");
-    } else {
-      const char32_t code = problem.text.empty() ? 0xFFFD : decode_utf8(problem.text, 0).code;
+      continue;
+    }
+    const char32_t code = problem.text.empty() ? 0xFFFD : decode_utf8(problem.text, 0).code;
+    const std::string character =
+        fmt::format("‘{}’ (U+{:04X})", problem.text, static_cast<std::uint32_t>(code));
+    if (problem.script.empty()) {
+      diagnostics.warning("missing-glyph", problem.origin,
+                          fmt::format("no font of the {} has the character {}; a box is printed in "
+                                      "its place",
+                                      sheet_name, character),
+                          "write it in words, or leave it out");
+    } else if (told.insert(problem.script).second) {
       diagnostics.warning(
           "missing-glyph", problem.origin,
-          fmt::format(
-              "no font of the {} has the character ‘{}’ (U+{:04X}); a box is printed in its place",
-              sheet_name, problem.text, static_cast<std::uint32_t>(code)),
-          "write it in words, or leave it out");
+          fmt::format("no font of the {} has the {} character {}; a box is printed in the place of "
+                      "each that is missing",
+                      sheet_name, problem.script, character),
+          fmt::format("add a font for {} to fonts/catalogue.yaml, or write it in other letters",
+                      problem.script));
     }
   }
 }

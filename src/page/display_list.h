@@ -4,7 +4,9 @@
 #pragma once
 
 #include <cstdint>
+#include <functional>
 #include <memory>
+#include <mutex>
 #include <optional>
 #include <string>
 #include <variant>
@@ -126,7 +128,35 @@ struct PictureItem {
   std::shared_ptr<const PackedPicture> pixels = {};  ///< not there before they are supplied
 };
 
-using Item = std::variant<TextItem, PathItem, PictureItem>;
+/// A drawing in a space of its own, (0, 0) at its top left: made once, shown in many places and
+/// documents. Its paths have no owners; where it is shown it belongs to the item's.
+class Artwork {
+ public:
+  Artwork(Size size, std::vector<PathItem> paths) : size_(size), paths_(std::move(paths)) {}
+  Size size() const { return size_; }
+  const std::vector<PathItem>& paths() const { return paths_; }
+  /// What `make` made of it when it was first asked: the bytes of a file's own form of it.
+  /// Thread-safe.
+  const std::string& written(const std::function<std::string(const Artwork&)>& make) const {
+    std::call_once(once_, [&] { written_ = make(*this); });
+    return written_;
+  }
+
+ private:
+  Size size_;
+  std::vector<PathItem> paths_;
+  mutable std::once_flag once_;
+  mutable std::string written_;
+};
+
+/// An artwork that fills a box.
+struct ArtItem {
+  Owner owner;
+  Rect place;
+  std::shared_ptr<const Artwork> art;  ///< never null
+};
+
+using Item = std::variant<TextItem, PathItem, PictureItem, ArtItem>;
 
 struct Page {
   Size size;

@@ -83,6 +83,8 @@ class PageInspector {
         add({Thing::kText, text->owner, box_of(*text), "‘" + text->text + "’"}, page);
       } else if (const auto* picture = std::get_if<PictureItem>(&item)) {
         add({Thing::kFigure, picture->owner, picture->place, "a picture"}, page);
+      } else if (const auto* art = std::get_if<ArtItem>(&item)) {
+        add({Thing::kFigure, art->owner, art->place, "a figure"}, page);
       } else {
         gather_path(std::get<PathItem>(item), page, wholes);
       }

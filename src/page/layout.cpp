@@ -24,6 +24,9 @@ void move_by(Item& item, Length dx, Length dy) {
   } else if (auto* picture = std::get_if<PictureItem>(&item)) {
     picture->place.x += dx;
     picture->place.y += dy;
+  } else if (auto* art = std::get_if<ArtItem>(&item)) {
+    art->place.x += dx;
+    art->place.y += dy;
   } else {
     for (PathStep& step : std::get<PathItem>(item).steps) {
       move_point(step.a);
@@ -57,6 +60,11 @@ Fragment Layout::place(const Block& block, Length width, Length least_height) {
       return out;
     }
     Fragment operator()(const PictureBlock& b) { return place_picture(b, width); }
+    Fragment operator()(const ArtBlock& b) {
+      Fragment out{b.size, b.size.height, {}, b.size.height};
+      out.items.emplace_back(ArtItem{b.owner, {{}, {}, b.size.width, b.size.height}, b.art});
+      return out;
+    }
     Fragment operator()(const SpaceBlock& b) { return {{width, b.height}, b.height, {}, b.height}; }
   };
   return std::visit(Visitor{*this, width, least_height}, block.content);
@@ -281,6 +289,7 @@ Length Layout::natural_width(const Block& block) {
     }
     Length operator()(const DrawingBlock& b) { return b.size.width; }
     Length operator()(const PictureBlock& b) { return b.size.width; }
+    Length operator()(const ArtBlock& b) { return b.size.width; }
     Length operator()(const SpaceBlock&) { return {}; }
   };
   return std::visit(Visitor{*this}, block.content);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "pdf/paths.h"
 #include "pdf/syntax.h"
 #include "pdf/text_use.h"
 
@@ -19,12 +20,10 @@ using page::TextItem;
 // rounding alone never moves one: 0.007 pt at 10 pt.
 constexpr std::int64_t kLeastMove = 7;
 
-// A path of so many steps is worth a coordinate system of its own.
-constexpr std::size_t kLongPath = 12;
-
 bool is_empty(const Item& item) {
   if (const auto* text = std::get_if<TextItem>(&item)) return text->glyphs.empty();
-  if (std::holds_alternative<PictureItem>(item)) return false;
+  if (std::holds_alternative<PictureItem>(item) || std::holds_alternative<page::ArtItem>(item))
+    return false;
   const auto& path = std::get<PathItem>(item);
   return path.steps.empty() || (!path.fill && !path.stroke);
 }
@@ -39,14 +38,16 @@ const Owner& owner_of(const Item& item) {
 class PageWriter {
  public:
   PageWriter(const page::DisplayList& list, std::size_t page, const FontTable& fonts,
-             const PictureTable& pictures, Marks& marks)
+             const PictureTable& pictures, const ArtworkTable& artworks, Marks& marks)
       : list_(list),
         page_(list.pages[page]),
         page_number_(page),
         fonts_(fonts),
         pictures_(pictures),
+        artworks_(artworks),
         marks_(marks),
-        numbers_(marks.of_page.emplace_back()) {}
+        numbers_(marks.of_page.emplace_back()),
+        paths_(out_, page_.size.height, PathWriter::Begins::kAsAPage) {}
 
   std::string write() {
     for (std::size_t i = 0; i < page_.items.size(); ++i) {
@@ -58,9 +59,12 @@ class PageWriter {
       } else if (const auto* picture = std::get_if<PictureItem>(&item)) {
         end_text();
         write_picture(*picture);
+      } else if (const auto* art = std::get_if<page::ArtItem>(&item)) {
+        end_text();
+        write_art(*art);
       } else {
         end_text();
-        write_path(std::get<PathItem>(item));
+        paths_.write(std::get<PathItem>(item));
       }
     }
     leave();
@@ -145,6 +149,11 @@ class PageWriter {
     if (const auto* picture = std::get_if<PictureItem>(&item)) {
       box.add(page_number_, picture->place.x, flipped(picture->place.bottom()));
       box.add(page_number_, picture->place.right(), flipped(picture->place.y));
+      return;
+    }
+    if (const auto* art = std::get_if<page::ArtItem>(&item)) {
+      box.add(page_number_, art->place.x, flipped(art->place.bottom()));
+      box.add(page_number_, art->place.right(), flipped(art->place.y));
       return;
     }
     const auto& path = std::get<PathItem>(item);
@@ -265,48 +274,7 @@ class PageWriter {
     showing_ = in_codes_ = false;
   }
 
-  // --- paths ----------------------------------------------------------------------------------
-
-  void write_path(const PathItem& item) {
-    if (item.fill) set_fill(*item.fill);
-    if (item.stroke) set_stroke(*item.stroke);
-    // A long path is written from its own first point: its numbers are short, and the same drawing
-    // elsewhere on the page is the same text, which deflates to almost nothing.
-    const bool own_origin = item.steps.size() >= kLongPath;
-    if (own_origin) {
-      const Point first = item.steps.front().a;
-      out_ += "q 1 0 0 1 ";
-      point(first);
-      out_ += "cm\n";
-      origin_ = {first.x, flipped(first.y)};
-    }
-    for (const PathStep& step : item.steps) {
-      switch (step.kind) {
-        case PathStep::Kind::kMove:
-          point(step.a);
-          out_ += "m\n";
-          break;
-        case PathStep::Kind::kLine:
-          point(step.a);
-          out_ += "l\n";
-          break;
-        case PathStep::Kind::kCurve:
-          point(step.a);
-          point(step.b);
-          point(step.c);
-          out_ += "c\n";
-          break;
-        case PathStep::Kind::kClose:
-          out_ += "h\n";
-          break;
-      }
-    }
-    out_ += item.fill && item.stroke ? "B\n" : item.fill ? "f\n" : "S\n";
-    if (own_origin) {
-      out_ += "Q\n";
-      origin_ = {};
-    }
-  }
+  // --- paths and pictures ---------------------------------------------------------------------
 
   // A picture fills the unit square (8.9.5.1), which is stretched to its box.
   void write_picture(const PictureItem& item) {
@@ -319,31 +287,21 @@ class PageWriter {
     out_ += "cm /" + pictures_.name(item) + " Do Q\n";
   }
 
-  void set_fill(Colour colour) {
-    if (fill_ == colour) return;
-    append_colour(out_, colour, Paint::kFill);
-    fill_ = colour;
+  // An artwork keeps its own measures, which are stretched to its box.
+  void write_art(const page::ArtItem& item) {
+    const Size size = item.art->size();
+    out_ += "q ";
+    append_ratio(out_, item.place.width, size.width);
+    out_ += " 0 0 ";
+    append_ratio(out_, item.place.height, size.height);
+    out_ += ' ';
+    number(item.place.x);
+    number(flipped(item.place.bottom()));
+    out_ += "cm /" + artworks_.name(item) + " Do Q\n";
   }
 
-  void set_stroke(const page::Stroke& stroke) {
-    if (stroke_.colour != stroke.colour) append_colour(out_, stroke.colour, Paint::kStroke);
-    if (stroke_.width != stroke.width) {
-      number(stroke.width);
-      out_ += "w\n";
-    }
-    if (stroke_.round != stroke.round) out_ += stroke.round ? "1 J 1 j\n" : "0 J 0 j\n";
-    if (stroke_.dashes != stroke.dashes) {
-      out_ += '[';
-      for (const Length dash : stroke.dashes) number(dash);
-      out_ += "] 0 d\n";
-    }
-    stroke_ = stroke;
-  }
+  void set_fill(Colour colour) { paths_.set_fill(colour); }
 
-  void point(Point p) {
-    number(p.x - origin_.x);
-    number(flipped(p.y) - origin_.y);
-  }
   void number(Length length) {
     append_length(out_, length);
     out_ += ' ';
@@ -355,10 +313,10 @@ class PageWriter {
   std::size_t page_number_;
   const FontTable& fonts_;
   const PictureTable& pictures_;
+  const ArtworkTable& artworks_;
   Marks& marks_;
   std::vector<page::NodeId>& numbers_;
   std::string out_;
-  Point origin_;  ///< of the path that is written, in the PDF's own directions
   std::optional<Owner> open_;
   bool in_text_ = false;
   bool showing_ = false;
@@ -366,15 +324,14 @@ class PageWriter {
   Point line_start_;
   const FaceUse* font_ = nullptr;
   Length font_size_;
-  Colour fill_ = kBlack;  // a page begins with these (ISO 32000-1, 8.4.1)
-  page::Stroke stroke_{kBlack, Length::millipoints(1000), false, {}};
+  PathWriter paths_;
 };
 
 }  // namespace
 
 std::string page_content(const page::DisplayList& list, std::size_t page, const FontTable& fonts,
-                         const PictureTable& pictures, Marks& marks) {
-  return PageWriter(list, page, fonts, pictures, marks).write();
+                         const PictureTable& pictures, const ArtworkTable& artworks, Marks& marks) {
+  return PageWriter(list, page, fonts, pictures, artworks, marks).write();
 }
 
 }  // namespace chalkleaf::pdf

@@ -8,6 +8,7 @@
 #include <string>
 
 #include "page/display_list.h"
+#include "pdf/artworks.h"
 #include "pdf/fonts.h"
 #include "pdf/pictures.h"
 #include "pdf/structure.h"
@@ -16,6 +17,6 @@ namespace chalkleaf::pdf {
 
 /// The content stream of page number `page`; its marks are added to `marks`.
 std::string page_content(const page::DisplayList& list, std::size_t page, const FontTable& fonts,
-                         const PictureTable& pictures, Marks& marks);
+                         const PictureTable& pictures, const ArtworkTable& artworks, Marks& marks);
 
 }  // namespace chalkleaf::pdf

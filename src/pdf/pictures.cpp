@@ -125,8 +125,7 @@ tl::expected<PictureTable, WriteError> PictureTable::collect(const page::Display
 }
 
 std::string PictureTable::write(Objects& objects) const {
-  if (in_order_.empty()) return {};
-  std::string out = "/XObject <<";
+  std::string out;
   for (const page::PackedPicture* one : in_order_) {
     std::string entries = fmt::format(
         "/Type /XObject\n/Subtype /Image\n/Width {0}\n/Height {1}\n/ColorSpace /{2}\n"
@@ -136,7 +135,7 @@ std::string PictureTable::write(Objects& objects) const {
     const ObjectId object = objects.add_stream(std::move(entries), one->data, Packing::kPlain);
     out += fmt::format("/{} {} ", names_.at(one), reference(object));
   }
-  return out + ">>\n";
+  return out;
 }
 
 }  // namespace chalkleaf::pdf

@@ -31,7 +31,7 @@ class PictureTable {
   const std::string& name(const page::PictureItem& item) const {
     return names_.at(item.pixels.get());
   }
-  /// Adds all pictures to the file; the entries of /Resources, empty when there are none.
+  /// Adds all pictures to the file; entries of the /XObject dictionary.
   std::string write(Objects& objects) const;
 
  private:

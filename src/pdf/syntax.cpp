@@ -37,6 +37,20 @@ void append_thousandths(std::string& out, std::int64_t thousandths) {
   }
 }
 
+void append_ratio(std::string& out, Length a, Length b) {
+  constexpr std::int64_t kMillion = 1'000'000;
+  const std::int64_t millionths =
+      rounded_quotient(a.in_millipoints() * kMillion, b.in_millipoints());
+  if (millionths < 0) out.push_back('-');
+  const std::int64_t size = millionths < 0 ? -millionths : millionths;
+  append_int(out, size / kMillion);
+  std::int64_t rest = size % kMillion;
+  if (rest == 0) return;
+  out.push_back('.');
+  for (std::int64_t place = kMillion / 10; rest > 0; rest %= place, place /= 10)
+    out.push_back(kDigits[rest / place]);
+}
+
 void append_hex_16(std::string& out, std::uint16_t value) {
   for (int shift = 12; shift >= 0; shift -= 4) out.push_back(kDigits[value >> shift & 0xF]);
 }

@@ -19,6 +19,8 @@ void append_thousandths(std::string& out, std::int64_t thousandths);
 inline void append_length(std::string& out, Length length) {
   append_thousandths(out, length.in_millipoints());
 }
+/// a / b to six decimals; `b` is positive.
+void append_ratio(std::string& out, Length a, Length b);
 /// Four hexadecimal digits.
 void append_hex_16(std::string& out, std::uint16_t value);
 /// `12 0 R`

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "pdf/artworks.h"
 #include "pdf/content.h"
 #include "pdf/fonts.h"
 #include "pdf/links.h"
@@ -89,20 +90,25 @@ tl::expected<std::string, WriteError> write(const page::DisplayList& list,
   const auto pictures = PictureTable::collect(list);
   if (!pictures) return tl::unexpected(pictures.error());
 
+  const ArtworkTable artworks = ArtworkTable::collect(list);
+
   Objects objects;
   const ObjectId catalog = objects.reserve();
   std::vector<ObjectId> pages;
   for (std::size_t i = 0; i < list.pages.size(); ++i) pages.push_back(objects.reserve());
   std::vector<ObjectId> parent_of;
   const ObjectId page_tree = write_page_tree(pages, parent_of, objects);
-  const ObjectId resources = objects.add(table->write(objects) + pictures->write(objects));
+  std::string named = table->write(objects);
+  const std::string drawn = pictures->write(objects) + artworks.write(objects);
+  if (!drawn.empty()) named += "/XObject <<" + drawn + ">>\n";
+  const ObjectId resources = objects.add(std::move(named));
 
   // Each page is compressed as soon as it is done, so that only small streams are kept.
   Marks marks(list.tree.size());
   std::vector<ObjectId> contents;
   for (std::size_t i = 0; i < list.pages.size(); ++i) {
-    const ObjectId content =
-        objects.add_stream("", page_content(list, i, *table, *pictures, marks), Packing::kDeflated);
+    const ObjectId content = objects.add_stream(
+        "", page_content(list, i, *table, *pictures, artworks, marks), Packing::kDeflated);
     contents.push_back(content);
   }
   // Every mark on every page now has its node.

@@ -92,6 +92,11 @@ Club read_club(const SourcePtr& source, const source::YamlNode& root, Diagnostic
   }
   club.contact = keys.text("contact");
   read_club_entries(keys, club, diagnostics);
+  if (auto web = keys.value("web", [](std::string_view text) {
+        return parse_web_address(text, PlanPlace::kAllowed);
+      })) {
+    club.web = {std::move(web->value), web->span};
+  }
   if (auto language = keys.value("language", parse_language)) club.language = language->value;
   return club;
 }

@@ -121,6 +121,30 @@ class EquipmentReader {
   Diagnostics& diagnostics_;
 };
 
+// The plan's own address, or the club's with the name of the plan's file in it.
+Words read_web(const Keys& keys, const Club& club, const Source& source) {
+  if (keys.has("web")) {
+    auto own = keys.value(
+        "web", [](std::string_view text) { return parse_web_address(text, PlanPlace::kRefused); });
+    return own ? Words{std::move(own->value), own->span} : Words();
+  }
+  Words out = club.web;
+  const std::size_t at = out.text.find(kPlanPlace);
+  if (at == std::string::npos) return out;
+  std::string_view name = source.path();
+  name.remove_prefix(name.find_last_of('/') + 1);  // 0 where there is none
+  if (name.ends_with(".md")) name.remove_suffix(3);
+  std::string escaped;
+  for (const char c : name) {
+    // RFC 3986, 2.3: unreserved characters stand for themselves.
+    const bool plain = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
+                       std::string_view("-._~").find(c) != std::string_view::npos;
+    escaped += plain ? std::string(1, c) : fmt::format("%{:02X}", static_cast<unsigned char>(c));
+  }
+  out.text.replace(at, kPlanPlace.size(), escaped);
+  return out;
+}
+
 void report_missing_place(const Session& session, bool has_front, Diagnostics& diagnostics) {
   diagnostics.error("missing-key", session.front_matter, "the plan does not say where it is done",
                     has_front ? "add a line `place: gym` or `place: home` to the front matter"
@@ -183,6 +207,7 @@ std::vector<Budget> read_front_matter(const source::Document& document, const Cl
   session.date = keys.value("date", parse_day);
   read_repeat(keys, session, diagnostics);
   read_fit(keys, session, diagnostics);
+  session.web = read_web(keys, club, *document.source);
   if (const source::YamlNode* node = keys.find("equipment")) {
     EquipmentReader(session, diagnostics).read(*node);
   }

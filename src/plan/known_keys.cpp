@@ -5,8 +5,8 @@ namespace chalkleaf::plan {
 
 const std::vector<std::string>& known_keys(KeyMap map) {
   using List = std::vector<std::string>;
-  static const List session{"title", "place", "group",  "gymnasts",  "adults",  "slot",
-                            "start", "date",  "repeat", "equipment", "timings", "fit"};
+  static const List session{"title", "place",  "group",     "gymnasts", "adults", "slot", "start",
+                            "date",  "repeat", "equipment", "timings",  "web",    "fit"};
   static const List fit{"card", "sheet"};
   static const List timings{"rep", "step", "length", "changeover", "max-hold", "rest"};
   static const List drill{"title",         "also",          "kind",      "level", "curve",
@@ -15,8 +15,8 @@ const std::vector<std::string>& known_keys(KeyMap map) {
                           "figure-easier", "figure-harder", "plain"};
   static const List loads{"wrists", "elbows", "shoulders", "neck",    "back",
                           "hips",   "knees",  "ankles",    "landings"};
-  static const List club{"name",     "groups", "hall",   "kit",    "staff", "timings", "contact",
-                         "contacts", "words",  "checks", "limits", "paper", "language"};
+  static const List club{"name",     "groups", "hall",   "kit",    "staff", "timings",  "contact",
+                         "contacts", "words",  "checks", "limits", "paper", "language", "web"};
   static const List group{"ages", "size", "level", "adults"};
   static const List station{"count", "takes"};
   static const List stock{"count", "note"};

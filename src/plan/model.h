@@ -228,6 +228,7 @@ struct Club {
   std::vector<SeverityChoice> checks;
   Limits limits;
   std::string language = "en";  ///< BCP 47 tag of the club's sheets
+  Words web;  ///< address of the club's page, with `{plan}` where a plan's name goes; may be empty
 
   const Group* group(std::string_view name) const;      ///< ignoring ASCII case
   const Station* station(std::string_view name) const;  ///< ignoring ASCII case and a plural
@@ -265,6 +266,7 @@ struct Session {
   std::optional<Sourced<PageCount>> fit_card;   ///< `fit:`, or its `card:`
   std::optional<Sourced<PageCount>> fit_sheet;  ///< `fit:`, or its `sheet:`
   Timings timings;
+  Words web;  ///< where this plan stands on the web: its own, or made from the club's; may be empty
   std::vector<Note> introduction;  ///< text before the first part
   std::vector<Safety> safety;      ///< of the session; each part has its own besides
   std::vector<Part> parts;

@@ -33,6 +33,11 @@ inline constexpr int kLargestGroup = 60;
 /// More adults than any hall needs for them.
 inline constexpr int kMostAdults = 30;
 
+/// Longer ones make a code of more squares than a phone reads at the size it is printed in.
+inline constexpr std::size_t kLongestAddress = 200;
+inline constexpr std::string_view kPlanPlace = "{plan}";
+enum class PlanPlace { kRefused, kAllowed };
+
 /// Whether a time may be zero (a rest may, a slot may not).
 enum class Zero { kAllowed, kRefused };
 
@@ -51,6 +56,10 @@ inline constexpr int kMostPages = 60;
 Value<PageCount> parse_page_count(std::string_view text);
 /// A whole number from `least` to `most`.
 Value<int> parse_whole(std::string_view text, int least, int most);
+/// `https://club.example/plans`: an absolute web address in ASCII (RFC 3986), at most
+/// kLongestAddress bytes; `www.club.example` gets its https://. With `kPlanPlace` allowed, the
+/// address may have that once where a plan's name goes.
+Value<std::string> parse_web_address(std::string_view text, PlanPlace place);
 /// `yes` or `no`, `true` or `false`.
 Value<bool> parse_yes_no(std::string_view text);
 /// `9–11`, `9-11`, `9 to 11` or `9`: years, youngest and oldest.

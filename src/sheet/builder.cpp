@@ -48,11 +48,23 @@ type::Inline Builder::piece(TextRole role, std::string text, Span origin) const 
   out.size = look.size;
   out.colour = colour(look.colour);
   out.origin = origin;
+  const bool column = role == TextRole::kClock || role == TextRole::kColumn;
+  if (column) out.figures = type::Figures::kTabular;
   return out;
 }
 
+bool Builder::is_running(TextRole role) const {
+  if (kind_ == Kind::kHomeSheet) return false;
+  return role == TextRole::kCue || role == TextRole::kVariation || role == TextRole::kBoxText ||
+         role == TextRole::kNote;
+}
+
 std::vector<type::Inline> Builder::pieces(TextRole role, const plan::Words& words) const {
-  if (words.emphasis.empty()) return {piece(role, words.text, words.span)};
+  if (words.emphasis.empty()) {
+    std::vector<type::Inline> whole_text = {piece(role, words.text, words.span)};
+    whole_text[0].hyphenate = is_running(role);
+    return whole_text;
+  }
   std::vector<std::size_t> ends;  // of the stretches, plain and set off by turns
   for (const plan::Emphasis& one : words.emphasis) {
     const std::size_t from = std::max(one.begin, ends.empty() ? 0 : ends.back());
@@ -69,6 +81,7 @@ std::vector<type::Inline> Builder::pieces(TextRole role, const plan::Words& word
     begin = ends[i];
     if (stretch.text.empty()) continue;
     stretch.origin = words.span;
+    stretch.hyphenate = is_running(role);
     if (i % 2 == 1) {
       const TextLook& look = look_.text(role);
       const bool italic = look.slant == type::Slant::kItalic;
@@ -95,7 +108,9 @@ std::vector<type::Inline> Builder::filled(TextRole role, const std::string& phra
   if (words.emphasis.empty()) {
     std::string whole_text = phrase;
     whole_text.replace(at, kHole.size(), words.text);
-    return {piece(role, std::move(whole_text), words.span)};
+    std::vector<type::Inline> one = {piece(role, std::move(whole_text), words.span)};
+    one[0].hyphenate = is_running(role);
+    return one;
   }
   std::vector<type::Inline> out;
   if (at > 0) out.push_back(piece(role, phrase.substr(0, at)));
@@ -124,6 +139,7 @@ Block Builder::text(TextRole role, std::string words, Owner owner, Span origin,
                     page::Align align) const {
   std::vector<type::Inline> pieces;
   pieces.push_back(piece(role, std::move(words), origin));
+  pieces.back().hyphenate = is_running(role);
   return paragraph(std::move(pieces), role, owner, align);
 }
 

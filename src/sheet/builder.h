@@ -138,6 +138,10 @@ class Builder {
                     std::string_view kind_label);
 
  private:
+  /// Whether text of this role reads on in sentences, so that its words may be hyphenated. Names,
+  /// doses, times and labels stay whole, and all words of a home sheet: children who learn to read
+  /// read it.
+  bool is_running(TextRole role) const;
   type::StyleId style(type::Weight weight, type::Slant slant) const {
     return styles_[static_cast<std::size_t>(weight) * 2 + static_cast<std::size_t>(slant)];
   }

@@ -12,6 +12,7 @@
 #include "sheet/builder.h"
 #include "sheet/card_opening.h"
 #include "sheet/card_rows.h"
+#include "sheet/web_pointer.h"
 
 namespace chalkleaf::sheet {
 namespace {
@@ -165,11 +166,27 @@ class CardWriter {
   page::Section closing() {
     page::Section section;
     const Length gap = b_.look().row_padding * 2;
+    std::vector<Block> lines;
     const Owner ends = Owner::of(b_.node(Builder::kRoot, Role::kP));
-    section.slabs.push_back({b_.text(TextRole::kStrong, ending(), ends), gap, true});
+    lines.push_back(b_.text(TextRole::kStrong, ending(), ends));
     const Owner caution = Owner::of(b_.node(Builder::kRoot, Role::kP));
-    section.slabs.push_back(
-        {b_.text(TextRole::kFine, labels_.say("card-caution"), caution), gap / 2});
+    lines.push_back(b_.text(TextRole::kFine, labels_.say("card-caution"), caution));
+    const Length module_side = Length::mm(0.5);
+    auto pointer = session_.web.empty() ? std::nullopt
+                                        : web_pointer(session_.web, TextRole::kFine, module_side,
+                                                      Builder::kRoot, b_);
+    if (!pointer) {
+      section.slabs.push_back({Builder::stack(std::move(lines), gap / 2), gap});
+      return section;
+    }
+    // The code stands beside the last words: a card has no height to give away.
+    lines.push_back(std::move(pointer->words));
+    RowBlock row;
+    row.gap = b_.look().gap;
+    row.align = RowAlign::kMiddle;
+    row.cells.push_back({Track::flexible(), Builder::stack(std::move(lines), gap / 2)});
+    row.cells.push_back({Track::fixed(pointer->side), std::move(pointer->code)});
+    section.slabs.push_back({{std::move(row)}, gap});
     return section;
   }
 

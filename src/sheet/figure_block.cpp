@@ -5,9 +5,8 @@
 // panel; only what is too wide or too high for its place is smaller. Tested by
 // tests/sheet/figure_block_test.cpp.
 #include <algorithm>
-#include <cmath>
-
 #include "sheet/builder.h"
+#include "sheet/figure_art.h"
 
 namespace chalkleaf::sheet {
 namespace {
@@ -49,52 +48,10 @@ Size Builder::figure_size(const figure::Scene& scene, Size most) const {
 }
 
 Block Builder::drawing(const figure::Scene& scene, Size size, Owner owner) const {
-  const double metre = size.width.in_pt() / std::max(scene.box.width(), 0.01);
-  // To a hundredth of a point, 3.5 thousandths of a millimetre: what is finer is not seen, and
-  // makes a file a fifth larger.
-  const auto place = [&](double metres) {
-    return Length::millipoints(std::llround(metres * metre * 100) * 10);
-  };
-  const auto spot = [&](const figure::Spot& s) {
-    return Point{place(s.x - scene.box.left), place(scene.box.top - s.y)};
-  };
-  const auto ink = [&](figure::Ink which) {
-    return context_.theme.inks[static_cast<std::size_t>(which)];
-  };
-  page::DrawingBlock drawing;
-  drawing.size = size;
-  for (const figure::Shape& shape : scene.shapes) {
-    page::PathItem item;
-    item.owner = owner;
-    item.steps.reserve(shape.steps.size());
-    for (const figure::Step& step : shape.steps) {
-      switch (step.kind) {
-        case figure::Step::Kind::kMove:
-          item.steps.push_back({page::PathStep::Kind::kMove, spot(step.a), {}, {}});
-          break;
-        case figure::Step::Kind::kLine:
-          item.steps.push_back({page::PathStep::Kind::kLine, spot(step.a), {}, {}});
-          break;
-        case figure::Step::Kind::kCurve:
-          item.steps.push_back(
-              {page::PathStep::Kind::kCurve, spot(step.a), spot(step.b), spot(step.c)});
-          break;
-        case figure::Step::Kind::kClose:
-          item.steps.push_back({page::PathStep::Kind::kClose, {}, {}, {}});
-          break;
-      }
-    }
-    if (shape.fill) item.fill = ink(*shape.fill);
-    if (shape.line) {
-      page::Stroke stroke{ink(*shape.line), Length::pt(shape.width * metre), true, {}};
-      if (shape.dash > 0) {
-        stroke.dashes = {Length::pt(shape.dash * metre), Length::pt(shape.dash * metre)};
-      }
-      item.stroke = std::move(stroke);
-    }
-    drawing.paths.push_back(std::move(item));
-  }
-  return {std::move(drawing)};
+  const figure::Palette& inks = context_.theme.inks;
+  return {page::ArtBlock{
+      size, context_.art != nullptr ? context_.art->of(scene, inks) : artwork_of(scene, inks),
+      owner}};
 }
 
 Block Builder::figure(const figure::Scene& scene, Size size, NodeId parent) {

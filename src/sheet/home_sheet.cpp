@@ -14,6 +14,7 @@
 #include "sheet/home_boxes.h"
 #include "sheet/home_days.h"
 #include "sheet/home_panel.h"
+#include "sheet/web_pointer.h"
 
 namespace chalkleaf::sheet {
 namespace {
@@ -244,11 +245,18 @@ class HomeWriter {
     section.slabs.push_back({boxes_.effort(), b_.look().part_space});
     const auto words = reason::words_to_explain(session_, b_.context().club);
     if (!words.empty()) section.slabs.push_back(words_slab(words));
-    page::Slab care{{}, panels_.gap(), true};
+    page::Slab care{{}, panels_.gap()};
     care.nodes.begin = b_.next_node();
     care.block = boxes_.care();
     care.nodes.end = b_.next_node();
     section.slabs.push_back(std::move(care));
+    if (!session_.web.empty()) {
+      const Length module_side = Length::mm(0.6);  // read from a fridge door at arm's length
+      if (auto pointer =
+              web_pointer(session_.web, TextRole::kFine, module_side, Builder::kRoot, b_))
+        section.slabs.push_back({web_row(std::move(*pointer), b_), panels_.gap()});
+    }
+    section.slabs.back().keep_with_next = true;
     const Owner owner = Owner::of(b_.node(Builder::kRoot, Role::kP));
     section.slabs.push_back(
         {b_.text(TextRole::kFine, labels_.say("home-caution"), owner), panels_.gap()});

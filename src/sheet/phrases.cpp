@@ -15,6 +15,8 @@ const std::vector<PhraseForm>& all_phrases() {
       {"from-age", "from", false},
       {"put-away", "", false},
       {"at", "", false},
+      {"web-words", "", false},
+      {"web-code", "address", false},
       {"card", "", false},
       {"figures", "", false},
       {"before-you-start", "", false},

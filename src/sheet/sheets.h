@@ -12,6 +12,7 @@
 #include "page/display_list.h"
 #include "plan/model.h"
 #include "reason/timetable.h"
+#include "sheet/figure_art.h"
 #include "sheet/labels.h"
 #include "sheet/theme.h"
 #include "type/lines.h"
@@ -29,6 +30,7 @@ struct Context {
   std::optional<std::int64_t> created;
   std::string producer;
   const figure::Drawings* drawings = nullptr;  ///< none: sheets without figures
+  FigureArt* art = nullptr;  ///< keeps what `drawings` drew in colours; none: made each time
 };
 
 /// Sets the sheet. What does not fit or cannot be shown is reported (`text-overflow`,

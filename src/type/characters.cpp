@@ -1,6 +1,9 @@
 #include "type/characters.h"
 
 #include <unicode/uchar.h>
+#include <unicode/uscript.h>
+
+#include <algorithm>
 
 namespace chalkleaf::type {
 namespace {
@@ -38,6 +41,16 @@ bool is_follower(char32_t code) {
   if (code == 0x200C || code == 0x200D) return true;
   if (u_hasBinaryProperty(as_icu(code), UCHAR_EMOJI_MODIFIER) != 0) return true;
   return (U_GET_GC_MASK(as_icu(code)) & U_GC_M_MASK) != 0;  // variation selectors are marks too
+}
+
+std::string script_name(char32_t code) {
+  UErrorCode status = U_ZERO_ERROR;
+  const UScriptCode script = uscript_getScript(as_icu(code), &status);
+  if (U_FAILURE(status) || script <= USCRIPT_INHERITED || script == USCRIPT_UNKNOWN) return {};
+  const char* name = uscript_getName(script);
+  std::string out = name == nullptr ? "" : name;
+  std::replace(out.begin(), out.end(), '_', ' ');
+  return out;
 }
 
 }  // namespace chalkleaf::type

@@ -2,6 +2,8 @@
 // Only for this room. Tested through tests/type/lines_test.cpp.
 #pragma once
 
+#include <string>
+
 namespace chalkleaf::type {
 
 inline constexpr char32_t kSoftHyphen = 0x00AD;
@@ -20,5 +22,8 @@ bool is_dropped(char32_t code);
 bool is_follower(char32_t code);
 /// Shapes its neighbours, without a glyph of its own (ZWJ, ZWNJ, variation selectors).
 bool is_ignorable(char32_t code);
+
+/// The name of its script, `Devanagari`; empty for what all scripts share and for signs.
+std::string script_name(char32_t code);
 
 }  // namespace chalkleaf::type

@@ -8,7 +8,6 @@
 namespace chalkleaf::type {
 namespace {
 
-constexpr std::string_view kSoftHyphenText = "\xC2\xAD";
 // How much of a word that was cut is shown in the message about it.
 constexpr std::size_t kMostShown = 60;  // characters
 
@@ -41,6 +40,13 @@ Paragraph Filler::run() {
 }
 
 void Filler::step() {
+  if (ahead(0).planned) {
+    const Piece piece = ahead(0);
+    waiting_.pop_back();
+    place(piece);
+    if (piece.ends_line) end_line(&last_placed_);
+    return;
+  }
   const Look found = look();
   if (found.fits) {
     for (std::size_t i = 0; i < found.count; ++i) {
@@ -64,8 +70,7 @@ void Filler::step() {
 bool Filler::fits(Pen pen, const Piece& piece) const {
   pen.add(*piece.shaped, piece.inline_index, inline_size(piece));
   if (piece.soft_hyphen && piece.after == After::kAllowed) {
-    pen.add(shaper_.shape(text_[piece.inline_index].style, kSoftHyphenText), piece.inline_index,
-            inline_size(piece));
+    pen.add(pieces_.hyphen(piece), piece.inline_index, inline_size(piece));
   }
   return pen.width() <= limit_;
 }
@@ -117,7 +122,10 @@ void Filler::release(std::size_t count) {
 
 void Filler::report(TextProblem::Kind kind, const std::string& text, const Span& origin) {
   if (reported_.emplace(kind, text, origin.source, origin.begin, origin.end).second) {
-    out_.problems.push_back({kind, text, origin});
+    TextProblem problem{kind, text, origin};
+    if (kind == TextProblem::Kind::kMissingGlyph && !text.empty())
+      problem.script = script_name(decode_utf8(text, 0).code);
+    out_.problems.push_back(std::move(problem));
   }
 }
 
@@ -261,7 +269,7 @@ void Filler::place_word(const ShapedWord& word, std::uint32_t inline_index) {
 void Filler::end_line(const Piece* soft_hyphen_after) {
   if (soft_hyphen_after != nullptr && soft_hyphen_after->soft_hyphen) {
     const Piece piece = *soft_hyphen_after;
-    place_word(shaper_.shape(text_[piece.inline_index].style, kSoftHyphenText), piece.inline_index);
+    place_word(pieces_.hyphen(piece), piece.inline_index);
     solid_width_ = pen_.width();
   }
   line_.width = solid_width_;

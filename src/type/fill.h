@@ -1,4 +1,5 @@
-// Fills lines with pieces, first fit. Only for this room. Tested by tests/type/lines_test.cpp.
+// Fills lines with pieces: where the ends of lines are planned (type/plan.h) at those, elsewhere
+// first fit, each line as full as it goes. Only for this room. Tested by tests/type/lines_test.cpp.
 #pragma once
 
 #include <set>

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "type/fill.h"
+#include "type/plan.h"
 
 namespace chalkleaf::type {
 namespace {
@@ -15,22 +16,28 @@ constexpr Length kEndless = Length::millipoints(1LL << 50U);
 }  // namespace
 
 struct Typesetter::State {
-  State(const Fonts& fonts, const std::string& language)
-      : shaper(fonts, language), breaker(language), pieces(shaper, breaker) {}
+  State(const Fonts& fonts, const std::string& language, const LazyHyphenation* hyphenation)
+      : shaper(fonts, language),
+        breaker(language),
+        hyphenator(hyphenation),
+        pieces(shaper, breaker, hyphenator) {}
 
   Paragraph fill(std::span<const Inline> text, Length width, Purpose purpose) {
     shaper.begin_paragraph();
     pieces.prepare(text, width);
+    if (purpose == Purpose::kPrint) Planner(pieces, width).run();
     return Filler(pieces, breaker, shaper, text, width, purpose).run();
   }
 
   Shaper shaper;
   Breaker breaker;
+  Hyphenator hyphenator;
   Pieces pieces;
 };
 
-Typesetter::Typesetter(const Fonts& fonts, const std::string& language)
-    : state_(std::make_unique<State>(fonts, language)) {}
+Typesetter::Typesetter(const Fonts& fonts, const std::string& language,
+                       const LazyHyphenation* hyphenation)
+    : state_(std::make_unique<State>(fonts, language, hyphenation)) {}
 Typesetter::~Typesetter() = default;
 Typesetter::Typesetter(Typesetter&&) noexcept = default;
 Typesetter& Typesetter::operator=(Typesetter&&) noexcept = default;

@@ -1,7 +1,8 @@
 // Running text becomes shaped, broken, measured lines.
 //
 // Words are shaped once per worker and remembered; break opportunities come from ICU (UAX 14).
-// Lines are filled one after the other (first fit). Tested by tests/type/lines_test.cpp.
+// Where the lines end is chosen for the whole paragraph (type/total_fit.h). Lines are never
+// justified. Tested by tests/type/lines_test.cpp.
 #pragma once
 
 #include <memory>
@@ -16,14 +17,23 @@
 
 namespace chalkleaf::type {
 
+/// How figures are set.
+enum class Figures {
+  kOfTheFont,
+  kTabular,  ///< all of one width (OpenType `tnum`), so that those of a column stand below each
+             ///< other
+};
+
 /// A stretch of text in one style. Line ends inside (`\n`) end the line.
 struct Inline {
   std::string text;
   StyleId style = 0;
   Length size;
   Colour colour;
-  Span origin = {};       ///< where the coach wrote it; nowhere for the program's own words
-  bool unbroken = false;  ///< never broken inside, if it fits a line at all (doses, clock times)
+  Span origin = {};        ///< where the coach wrote it; nowhere for the program's own words
+  bool unbroken = false;   ///< never broken inside, if it fits a line at all (doses, clock times)
+  bool hyphenate = false;  ///< its words may be hyphenated where that makes better lines
+  Figures figures = Figures::kOfTheFont;
 };
 
 /// Glyphs of one face on one line, left to right.
@@ -55,6 +65,7 @@ struct TextProblem {
   Kind kind = Kind::kMissingGlyph;
   std::string text;  ///< the character or the word
   Span origin;
+  std::string script = {};  ///< kMissingGlyph: `Devanagari`; empty for signs, which have no script
 };
 
 struct Paragraph {
@@ -62,10 +73,14 @@ struct Paragraph {
   std::vector<TextProblem> problems;
 };
 
+class LazyHyphenation;
+
 /// Shapes and breaks text. One per worker: holds the cache of shaped words, bounded in size.
 class Typesetter {
  public:
-  explicit Typesetter(const Fonts& fonts, const std::string& language = "en");
+  /// `hyphenation` may be null: no word is hyphenated then. Both must outlive it.
+  explicit Typesetter(const Fonts& fonts, const std::string& language = "en",
+                      const LazyHyphenation* hyphenation = nullptr);
   ~Typesetter();
   Typesetter(Typesetter&&) noexcept;
   Typesetter& operator=(Typesetter&&) noexcept;

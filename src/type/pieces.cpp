@@ -50,6 +50,7 @@ void Pen::add(const ShapedWord& word, std::uint32_t inline_index, Length size) {
 void Pieces::prepare(std::span<const Inline> text, Length width) {
   inlines_ = text;
   pieces_.clear();
+  inner_.clear();
   join_texts(text);
   breaker_.find(text_, breaks_);
   next_break_ = 0;
@@ -60,6 +61,55 @@ void Pieces::prepare(std::span<const Inline> text, Length width) {
     if (text[i].unbroken) hold_inline(i, first, width);
     begin = ends_[i];
   }
+  hyphenate_wide(width);
+}
+
+// A word that is wider than a line is hyphenated rather than cut.
+void Pieces::hyphenate_wide(Length width) {
+  for (std::size_t first = 0; first < pieces_.size();) {
+    Pen pen;
+    std::size_t end = first;  // of what hangs together
+    while (end < pieces_.size() && pieces_[end].kind == Piece::Kind::kWord) {
+      pen.add(*pieces_[end].shaped, pieces_[end].inline_index, source(pieces_[end]).size);
+      if (pieces_[end++].after != After::kNone) break;
+    }
+    if (pen.width() > width) {
+      for (std::size_t i = first; i < end; ++i) hyphenate_wide(pieces_[i], width, end - first == 1);
+    }
+    first = std::max(end, first + 1);
+  }
+}
+
+// `alone`: nothing hangs on the piece, so that only its parts that are too wide need a hyphen.
+void Pieces::hyphenate_wide(Piece& piece, Length width, bool alone) {
+  if (piece.held || piece.end - piece.begin > kLongestShaped) return;
+  std::vector<InnerBreak> all;
+  std::uint32_t begin = piece.begin;
+  const auto add_part = [&](std::uint32_t end) {
+    const std::string_view word = std::string_view(text_).substr(begin, end - begin);
+    Pen pen;
+    pen.add(shaper_.shape(Manner(source(piece)), word), piece.inline_index, source(piece).size);
+    if (alone && pen.width() <= width) return;
+    for (const std::uint32_t place : hyphenator_.places(word)) all.push_back({begin + place, true});
+  };
+  for (const InnerBreak inner : inner_breaks(piece)) {
+    add_part(inner.offset);
+    all.push_back(inner);
+    begin = inner.offset;
+  }
+  add_part(piece.end);
+  if (all.size() == piece.inner_break_count) return;
+  piece.first_inner_break = static_cast<std::uint32_t>(inner_.size());
+  piece.inner_break_count = static_cast<std::uint32_t>(all.size());
+  inner_.insert(inner_.end(), all.begin(), all.end());
+}
+
+void Pieces::find_hyphens(const Piece& piece, std::vector<std::uint32_t>& offsets) {
+  offsets.clear();
+  if (!source(piece).hyphenate || piece.held || piece.inner_break_count > 0) return;
+  const std::string_view word = text(piece);
+  if (!hyphenator_.is_plain_word(word)) return;
+  for (const std::uint32_t place : hyphenator_.places(word)) offsets.push_back(piece.begin + place);
 }
 
 void Pieces::join_texts(std::span<const Inline> text) {
@@ -118,10 +168,11 @@ void Pieces::add_word(std::uint32_t index, std::uint32_t begin, std::uint32_t en
   const std::size_t first = next_break_;
   std::size_t last = first;
   while (last < breaks_.size() && breaks_[last].offset < end) ++last;
-  Piece word{Piece::Kind::kWord, index, begin, end};
-  word.first_inner_break = static_cast<std::uint32_t>(first);
-  word.inner_break_count = static_cast<std::uint32_t>(last - first);
   if (end - begin <= kLongestShaped) {
+    Piece word{Piece::Kind::kWord, index, begin, end};
+    word.first_inner_break = static_cast<std::uint32_t>(inner_.size());
+    word.inner_break_count = static_cast<std::uint32_t>(last - first);
+    for (std::size_t i = first; i < last; ++i) inner_.push_back({breaks_[i].offset, false});
     add(word);
     return;
   }
@@ -164,7 +215,7 @@ void Pieces::shape(Piece& piece) {
     word.remove_suffix(kSoftHyphenText.size());
     piece.soft_hyphen = true;
   }
-  piece.shaped = &shaper_.shape(inlines_[piece.inline_index].style, word);
+  piece.shaped = &shaper_.shape(Manner(source(piece)), word);
 }
 
 void Pieces::hold_inline(std::uint32_t index, std::size_t first_piece, Length width) {
@@ -185,32 +236,42 @@ void Pieces::hold_inline(std::uint32_t index, std::size_t first_piece, Length wi
   }
 }
 
-Piece Pieces::part(const Piece& piece, std::uint32_t begin, std::uint32_t end) {
+Piece Pieces::part(const Piece& piece, std::uint32_t begin, std::uint32_t end, bool hyphen) {
   Piece out = piece;
   out.begin = begin;
   out.end = end;
   out.inner_break_count = 0;
-  out.soft_hyphen = false;
-  out.after = end == piece.end ? piece.after : After::kAllowed;
+  if (end != piece.end) {
+    out.after = After::kAllowed;
+    out.soft_hyphen = hyphen;
+  }
   shape(out);
   return out;
 }
 
 Piece Pieces::first_part(const Piece& piece) {
-  return part(piece, piece.begin, breaks_[piece.first_inner_break].offset);
+  const InnerBreak& first = inner_breaks(piece).front();
+  return part(piece, piece.begin, first.offset, first.hyphen);
 }
 
 std::vector<Piece> Pieces::taken_apart(const Piece& piece) {
   std::vector<Piece> out;
   out.reserve(piece.inner_break_count + 1U);
   std::uint32_t begin = piece.begin;
-  for (std::uint32_t i = 0; i < piece.inner_break_count; ++i) {
-    const std::uint32_t end = breaks_[piece.first_inner_break + i].offset;
-    out.push_back(part(piece, begin, end));
-    begin = end;
+  for (const InnerBreak& inner : inner_breaks(piece)) {
+    out.push_back(part(piece, begin, inner.offset, inner.hyphen));
+    begin = inner.offset;
   }
   out.push_back(part(piece, begin, piece.end));
   return out;
+}
+
+bool Pieces::shows_hyphen(const InnerBreak& inner) const {
+  return inner.hyphen || std::string_view(text_).substr(0, inner.offset).ends_with(kSoftHyphenText);
+}
+
+const ShapedWord& Pieces::hyphen(const Piece& piece) {
+  return shaper_.shape(Manner(source(piece)), kSoftHyphenText);
 }
 
 }  // namespace chalkleaf::type

@@ -73,15 +73,17 @@ void Shaper::begin_paragraph() {
   known_count_ = 0;
 }
 
-const ShapedWord& Shaper::shape(StyleId style, std::string_view word) {
-  if (known_.size() <= style) known_.resize(static_cast<std::size_t>(style) + 1);
-  Known& known = known_[style];
+const ShapedWord& Shaper::shape(const Manner& manner, std::string_view word) {
+  const std::size_t place =
+      static_cast<std::size_t>(manner.style) * 2 + (manner.figures == Figures::kTabular ? 1 : 0);
+  if (known_.size() <= place) known_.resize(place + 1);
+  Known& known = known_[place];
   if (const auto found = known.find(word); found != known.end()) return found->second;
   if (word.size() > kLongestKnown || known_count_ >= kMostKnown) {
-    return loose_.emplace_back(shape_now(style, word));
+    return loose_.emplace_back(shape_now(manner, word));
   }
   ++known_count_;
-  return known.emplace(std::string(word), shape_now(style, word)).first->second;
+  return known.emplace(std::string(word), shape_now(manner, word)).first->second;
 }
 
 std::vector<Shaper::Character> Shaper::read(std::string_view word) const {
@@ -147,14 +149,14 @@ void Shaper::choose_face(StyleId style, Character* begin, Character* end, Shaped
   }
 }
 
-ShapedWord Shaper::shape_now(StyleId style, std::string_view word) {
+ShapedWord Shaper::shape_now(const Manner& manner, std::string_view word) {
   ShapedWord out;
   std::vector<Character> characters = read(word);
   Character* const all_end = characters.data() + characters.size();
   for (Character* begin = characters.data(); begin != all_end;) {
     Character* end = begin + 1;
     while (end != all_end && is_follower(end->code)) ++end;
-    choose_face(style, begin, end, out);
+    choose_face(manner.style, begin, end, out);
     begin = end;
   }
   for (const Character* begin = characters.data(); begin != all_end;) {
@@ -166,14 +168,14 @@ ShapedWord Shaper::shape_now(StyleId style, std::string_view word) {
       if (script != HB_SCRIPT_COMMON && !is_follower(end->code)) break;
       script = here;
     }
-    if (begin->font != nullptr) shape_run(begin, end, word, out);
+    if (begin->font != nullptr) shape_run(begin, end, word, manner.figures, out);
     begin = end;
   }
   return out;
 }
 
 void Shaper::shape_run(const Character* begin, const Character* end, std::string_view word,
-                       ShapedWord& out) {
+                       Figures figures, ShapedWord& out) {
   ShapedRun run;
   run.face = begin->face;
   run.font = begin->font;
@@ -189,7 +191,12 @@ void Shaper::shape_run(const Character* begin, const Character* end, std::string
   }
   hb_buffer_guess_segment_properties(buffer);
   hb_buffer_set_language(buffer, language_);
-  hb_shape(run.font->data().font.get(), buffer, nullptr, 0);
+  // In a column figures must not move towards their neighbours either.
+  constexpr std::array kTabular = {
+      hb_feature_t{HB_TAG('t', 'n', 'u', 'm'), 1, HB_FEATURE_GLOBAL_START, HB_FEATURE_GLOBAL_END},
+      hb_feature_t{HB_TAG('k', 'e', 'r', 'n'), 0, HB_FEATURE_GLOBAL_START, HB_FEATURE_GLOBAL_END}};
+  hb_shape(run.font->data().font.get(), buffer, kTabular.data(),
+           figures == Figures::kTabular ? kTabular.size() : 0);
 
   unsigned count = 0;
   const hb_glyph_info_t* infos = hb_buffer_get_glyph_infos(buffer, &count);

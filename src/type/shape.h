@@ -13,6 +13,8 @@
 
 #include "type/face_data.h"
 #include "type/fonts.h"
+#include "type/lines.h"
+#include "type/text_hash.h"
 
 namespace chalkleaf::type {
 
@@ -29,12 +31,11 @@ struct ShapedWord {
   std::vector<std::string> missing;  ///< characters no face has, each once
 };
 
-/// Lets a map keyed by strings be asked with a view.
-struct TextHash {
-  using is_transparent = void;
-  std::size_t operator()(std::string_view text) const {
-    return std::hash<std::string_view>{}(text);
-  }
+/// What a word's glyphs depend on besides its letters; sizes are not among it.
+struct Manner {
+  explicit Manner(const Inline& text) : style(text.style), figures(text.figures) {}
+  StyleId style;
+  Figures figures;
 };
 
 /// One per worker.
@@ -45,23 +46,23 @@ class Shaper {
   void begin_paragraph();
   /// The word's glyphs; a soft hyphen at its very end is shown as a hyphen, others are not. The
   /// reference holds until begin_paragraph().
-  const ShapedWord& shape(StyleId style, std::string_view word);
+  const ShapedWord& shape(const Manner& manner, std::string_view word);
   const Fonts& fonts() const { return fonts_; }
 
  private:
   struct Character;
   using Known = std::unordered_map<std::string, ShapedWord, TextHash, std::equal_to<>>;
 
-  ShapedWord shape_now(StyleId style, std::string_view word);
+  ShapedWord shape_now(const Manner& manner, std::string_view word);
   std::vector<Character> read(std::string_view word) const;
   void choose_face(StyleId style, Character* begin, Character* end, ShapedWord& out) const;
   void shape_run(const Character* begin, const Character* end, std::string_view word,
-                 ShapedWord& out);
+                 Figures figures, ShapedWord& out);
 
   const Fonts& fonts_;
   hb_language_t language_;
   HbBuffer buffer_;
-  std::vector<Known> known_;  // by StyleId
+  std::vector<Known> known_;  // by StyleId, and figures
   std::size_t known_count_ = 0;
   std::deque<ShapedWord> loose_;  // too long to be worth remembering
 };

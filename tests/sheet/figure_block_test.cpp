@@ -92,11 +92,21 @@ std::vector<Drawn> figures_of(const page::DisplayList& list) {
     Drawn one{id, list.tree[id].alternative_text, {}, {}};
     for (const page::Page& page : list.pages) {
       for (const page::Item& item : page.items) {
-        if (const auto* path = std::get_if<page::PathItem>(&item)) {
-          if (path->owner.node != id) continue;
-          const Extent e = extent_of(*path);
-          one.extent.take(e.left, e.top);
-          one.extent.take(e.right, e.bottom);
+        if (const auto* art = std::get_if<page::ArtItem>(&item)) {
+          if (art->owner.node != id) continue;
+          const Rect& at = art->place;
+          const Size own = art->art->size();
+          const auto x = [&](double v) {
+            return (at.x + at.width.scaled(v / own.width.in_pt())).in_pt();
+          };
+          const auto y = [&](double v) {
+            return (at.y + at.height.scaled(v / own.height.in_pt())).in_pt();
+          };
+          for (const page::PathItem& path : art->art->paths()) {
+            const Extent e = extent_of(path);
+            one.extent.take(x(e.left), y(e.top));
+            one.extent.take(x(e.right), y(e.bottom));
+          }
         } else if (const auto* text = std::get_if<page::TextItem>(&item)) {
           if (text->owner.node == id) one.numbers.push_back(text->text);
         }

@@ -163,6 +163,9 @@ inline void check_inside_paper(const page::DisplayList& list) {
       } else if (const auto* picture = std::get_if<page::PictureItem>(&item)) {
         CHECK(inside(page, {picture->place.x, picture->place.y}));
         CHECK(inside(page, {picture->place.right(), picture->place.bottom()}));
+      } else if (const auto* art = std::get_if<page::ArtItem>(&item)) {
+        CHECK(inside(page, {art->place.x, art->place.y}));
+        CHECK(inside(page, {art->place.right(), art->place.bottom()}));
       } else {
         for (const page::PathStep& step : std::get<page::PathItem>(item).steps) {
           if (step.kind != page::PathStep::Kind::kClose) CHECK(inside(page, step.a));

@@ -452,8 +452,15 @@ class Checker:
             self.report("ISO32000-8.8", "%s draws %s, which is not in Resources" % (where, operands[0]))
             return
         node = self.by_page.get(page.obj.objgen[0], {}).get(mcids[-1]) if "mcid" in stack else None
-        if node is None or node.kind != "Figure":
+        if "artifact" not in stack and (node is None or node.kind != "Figure"):
             self.report("13-001", "%s: a picture stands in no Figure" % where)
+        if image.get("/Subtype") == Name.Form:
+            # Its marks are the page's where it is shown; so it must have no sequences of its own.
+            for _, operator in pikepdf.parse_content_stream(image):
+                if str(operator) in ("BDC", "BMC", "EMC", "Do", "BT"):
+                    self.report("ISO32000-14.7.4.2", "%s: a drawing is more than paths" % where)
+                    break
+            return
         # PDF/A-2, 6.2.8, and nothing that a camera wrote.
         if image.get("/Interpolate", False) or "/Alternates" in image or "/OPI" in image:
             self.report("PDFA-6.2.8", "%s: a picture is interpolated or has others beside it" % where)

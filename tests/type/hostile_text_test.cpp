@@ -86,7 +86,8 @@ TEST_CASE("random bytes are set without harm") {
 }
 
 TEST_CASE("very long words and endless paragraphs take time in proportion") {
-  for (const std::string part : {"W", "a-", "a\xC2\xAD", "\xCC\x81", "a ", "\n", "\xE4\xB8\xAD"}) {
+  for (const std::string part : {"W", "balance ", "on-to ", "\xE2\x80\x8B", "a-", "a\xC2\xAD",
+                                 "\xCC\x81", "a ", "\n", "\xE4\xB8\xAD"}) {
     for (const double points : {0.0, 80.0}) {
       Inline text = plain("");
       while (text.text.size() < 20'000) text.text += part;

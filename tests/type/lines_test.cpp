@@ -77,7 +77,7 @@ TEST_CASE("words of one style are one fragment, as wide as its glyphs") {
   for (const Glyph& glyph : fragment.glyphs) CHECK(glyph.cluster < fragment.text.size());
 }
 
-TEST_CASE("lines are filled one after the other and never too wide") {
+TEST_CASE("lines end between words, are never too wide and never too many") {
   const std::string text =
       "Stand tall on the low beam, arms by your ears. Reach long, look at the far end of the beam, "
       "and walk to it in eight slow steps: heel, toe; heel, toe. Turn, breathe, come back.";
@@ -86,19 +86,39 @@ TEST_CASE("lines are filled one after the other and never too wide") {
     const Paragraph out = set({plain(text)}, width);
     std::string all;
     for (std::size_t i = 0; i < out.lines.size(); ++i) {
-      const Line& line = out.lines[i];
-      CHECK(line.width <= width);
+      CHECK(out.lines[i].width <= width);
       const std::string own = texts(out)[i];
       all += own;
-      if (i + 1 == out.lines.size() || points < 60) continue;
-      // First fit: the next word would not have fitted.
-      const std::string next = texts(out)[i + 1];
-      CHECK(width_of(own + next.substr(0, next.find(' '))) > width);
-      CHECK(own.back() == ' ');
+      if (i + 1 < out.lines.size() && points >= 60) CHECK(own.back() == ' ');
     }
     CHECK(all == text);
     CHECK(out.problems.empty());
+    // Filled line by line it takes as many: each takes words as long as they fit.
+    std::size_t lines = 1;
+    std::string line;
+    for (std::size_t at = 0; at < text.size();) {
+      const std::size_t end = std::min(text.find(' ', at), text.size() - 1) + 1;
+      const std::string word = text.substr(at, end - at);
+      if (!line.empty() && width_of(line + word.substr(0, word.find(' '))) > width) {
+        ++lines;
+        line.clear();
+      }
+      line += word;
+      at = end;
+    }
+    CHECK(out.lines.size() == lines);
   }
+}
+
+TEST_CASE("the right edge is made even") {
+  // First fit would leave `a` and `beam.` alone: one line full, one nearly empty.
+  const std::string text = "Walk on a line, then a low beam";
+  const Length width = width_of("Walk on a line, then") + Length::pt(1);
+  CHECK(texts(set({plain(text)}, width)) == Texts{"Walk on a line, then ", "a low beam"});
+  // A crumb at the end costs: `in` goes down to it.
+  CHECK(texts(set({plain("stand tall and breathe in now")},
+                  width_of("stand tall and breathe in") + Length::pt(1))) ==
+        Texts{"stand tall and breathe ", "in now"});
 }
 
 TEST_CASE("the space a line is broken at is kept, beyond the line's width") {
@@ -155,6 +175,21 @@ TEST_CASE("words are broken at hyphens and dashes, and kerned whole where they a
   CHECK(width_of("To-Vy") < width_of("To-") + width_of("Vy"));
 }
 
+TEST_CASE("figures of a column are all of one width, whatever stands beside them") {
+  const auto width = [](const std::string& text, Figures figures) {
+    Typesetter typesetter(test_fonts());
+    Inline one = plain(text);
+    one.figures = figures;
+    return typesetter.natural_width(std::span(&one, 1));
+  };
+  for (int n = 0; n < 100; ++n) {
+    const std::string time = fmt::format("1{}:{}7", n / 10, n % 10);
+    CHECK(width(time, Figures::kTabular) == width("10:00", Figures::kTabular));
+  }
+  // Words beside them are remembered apart: Lato kerns AV, a column does not.
+  CHECK(width("AV", Figures::kTabular) > width("AV", Figures::kOfTheFont));
+}
+
 TEST_CASE("a soft hyphen shows where the line ends at it, and only there") {
   const std::string text =
       "bal\xC2\xAD"
@@ -209,12 +244,26 @@ TEST_CASE("a character no font has is told of once, and something stands for it"
   text.origin = {&file, 0, 4};
   const Paragraph out = set({text, plain("\xE4\xB8\xAD", style("display"))}, kWide);
   CHECK(problem_texts(out) == Texts{"missing \xE4\xB8\xAD", "missing \xE4\xB8\xAD"});  // two places
+  CHECK(out.problems[0].script == "Han");
   CHECK(out.problems[0].origin == text.origin);
   CHECK_FALSE(out.problems[1].origin);
   CHECK(texts(out)[0] == "\xE4\xB8\xAD\xE4\xB8\xAD and \xE4\xB8\xAD\xE4\xB8\xAD");
   for (const Fragment& fragment : out.lines[0].fragments) {
     for (const Glyph& glyph : fragment.glyphs) CHECK(glyph.id != 0);
   }
+}
+
+TEST_CASE("what is missing has the name of its script, signs have none") {
+  const auto script = [](const std::string& text) {
+    const Paragraph out = set({plain(text, style("display"))}, kWide);
+    return out.problems.empty() ? "nothing missing" : out.problems[0].script;
+  };
+  CHECK(script("\u0915") == "Devanagari");
+  CHECK(script("\u4E2D") == "Han");
+  CHECK(script("\U00013000") == "Egyptian Hieroglyphs");
+  CHECK(script("\U0001F938").empty());
+  CHECK(script("\u2042").empty());
+  CHECK(script("a") == "nothing missing");
 }
 
 TEST_CASE("invisible characters neither show nor count as missing") {

@@ -1,0 +1,39 @@
+// Paths as operators (ISO 32000-1, 8.5): on a page, and in artworks. Only for this room.
+//
+// State is set only where it changes; y is flipped here. Tested by tests/pdf/write_test.cpp.
+#pragma once
+
+#include <string>
+
+#include "page/display_list.h"
+
+namespace chalkleaf::pdf {
+
+class PathWriter {
+ public:
+  /// Whether colours and line width begin as a page's do (8.4.1), or are whatever they were where
+  /// an artwork is shown.
+  enum class Begins { kAsAPage, kUnknown };
+  /// Appends to `out`, which must outlive it; y runs down from `height`.
+  PathWriter(std::string& out, Length height, Begins begins)
+      : out_(out), height_(height), known_(begins == Begins::kAsAPage) {}
+
+  void write(const page::PathItem& item);
+  void set_fill(Colour colour);
+
+ private:
+  void set_stroke(const page::Stroke& stroke);
+  void point(Point p);
+  void number(Length length);
+
+  std::string& out_;
+  Length height_;
+  Point origin_;  ///< of the path that is written, in the PDF's own directions
+  bool known_;
+  bool stroke_known_ = known_;
+  bool fill_known_ = known_;
+  Colour fill_ = kBlack;
+  page::Stroke stroke_{kBlack, Length::millipoints(1000), false, {}};
+};
+
+}  // namespace chalkleaf::pdf
