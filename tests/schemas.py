@@ -129,6 +129,8 @@ WRONG = {
         "title: T\nplace: gym\ntimings: {reps: 3 s}\n",
         "title: T\nplace: gym\ntimings: {parts: {P: 5}}\n",
         "title: [T]\nplace: gym\n",
+        "title: T\nplace: gym\nfit: 2\n",
+        "title: T\nplace: gym\nfit: {cards: 1 page}\n",
     ],
     "drill": [
         "title: D\nkynd: shape\n",

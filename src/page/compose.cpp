@@ -7,143 +7,224 @@
 
 #include "base/text.h"
 #include "page/layout.h"
+#include "page/page_breaks.h"
+#include "page/prune_tree.h"
 
 namespace chalkleaf::page {
 namespace {
 
-/// A slab laid out, waiting for its page.
+/// One way to set a slab, laid out, waiting to be chosen.
 struct Ready {
+  const Block* block = nullptr;
   Fragment fragment;
+  std::vector<type::TextProblem> problems;
+  Length most_stretch;
+  NodeRange nodes;
+  bool chosen = false;
+};
+
+/// A slab's place: its slab, and its ways in the order of Place::ways.
+struct Stand {
   const Slab* slab = nullptr;
-  std::size_t section = 0;
-  bool first_of_section = false;
+  const Section* section = nullptr;
+  std::vector<Ready> ways;
 };
 
 class Paginator {
  public:
-  Paginator(Flow& flow, Layout& layout) : flow_(flow), layout_(layout) {
+  Paginator(Flow& flow, type::Typesetter& typesetter) : flow_(flow), typesetter_(typesetter) {
     width_ = flow.paper.width - flow.margins.left - flow.margins.right;
-    foot_height_ = flow.foot ? layout.place(flow.foot(0, 1), width_).size.height : Length();
+    foot_height_ = flow.foot ? place(flow.foot(0, 1)).fragment.size.height : Length();
     bottom_ = flow.paper.height - flow.margins.bottom - foot_height_ -
               (flow.foot ? flow.foot_gap : Length());
+    out_.page_height = bottom_ - flow.margins.top;
   }
 
   Composed run() {
-    std::vector<Ready> ready = lay_out_slabs();
-    start_page();
-    for (std::size_t i = 0; i < ready.size();) {
-      const std::size_t end = chain_end(ready, i);
-      place_chain(ready, i, end);
-      i = end;
+    lay_out();
+    const PagePlan plan = plan_pages(places_, out_.page_height);
+    if (plan.pages.empty()) start_page();
+    for (std::size_t p = 0; p < plan.pages.size(); ++p) {
+      const bool last = p + 1 == plan.pages.size() || places_[first_place(plan, p + 1)].begins_page;
+      set_page(plan.pages[p], last);
     }
     set_feet();
     out_.list.tree = std::move(flow_.tree);
     out_.list.info = std::move(flow_.info);
-    out_.free_on_last_page = bottom_ - y_ + skipped_;
-    out_.page_height = bottom_ - flow_.margins.top;
-    out_.used += y_ - flow_.margins.top - skipped_;
-    out_.problems = layout_.problems();
+    prune_tree(out_.list, not_chosen());
     return std::move(out_);
   }
 
  private:
-  std::vector<Ready> lay_out_slabs() {
-    std::vector<Ready> ready;
-    for (std::size_t s = 0; s < flow_.sections.size(); ++s) {
-      bool first = true;
-      for (const Slab& slab : flow_.sections[s].slabs) {
-        ready.push_back({layout_.place(slab.block, width_), &slab, s, first});
-        first = false;
+  static std::size_t first_place(const PagePlan& plan, std::size_t page) {
+    return plan.pages[page].pieces.front().place;
+  }
+
+  Ready place(const Block& block, Length least_height = {}) {
+    Layout layout(typesetter_);
+    Ready out;
+    out.block = &block;
+    out.fragment = layout.place(block, width_, least_height);
+    out.problems = layout.problems();
+    return out;
+  }
+
+  void lay_out() {
+    for (const Section& section : flow_.sections) {
+      const Length head =
+          section.continuation ? place(*section.continuation).fragment.size.height : Length();
+      for (std::size_t s = 0; s < section.slabs.size(); ++s) {
+        const Slab& slab = section.slabs[s];
+        Stand stand{&slab, &section, {}};
+        Place here;
+        here.head = s == 0 ? Length() : head;
+        here.begins_page = slab.begins_page;
+        const auto add = [&](const Block& block, std::size_t covers, std::int64_t dislike,
+                             Length most_stretch, NodeRange nodes) {
+          Ready ready = place(block);
+          ready.most_stretch = most_stretch;
+          ready.nodes = nodes;
+          here.ways.push_back({places_.size() + covers, ready.fragment.size.height,
+                               slab.space_before, section.slabs[s + covers - 1].keep_with_next,
+                               dislike + disliked(ready)});
+          stand.ways.push_back(std::move(ready));
+        };
+        add(slab.block, 1, slab.dislike, slab.most_stretch, slab.nodes);
+        for (const Alternative& other : slab.alternatives)
+          add(other.block, other.covers, other.dislike, other.most_stretch, other.nodes);
+        places_.push_back(std::move(here));
+        stands_.push_back(std::move(stand));
       }
     }
-    return ready;
   }
 
-  // A chain is a slab, those it keeps with, and the first that may end a page.
-  static std::size_t chain_end(const std::vector<Ready>& ready, std::size_t from) {
-    std::size_t end = from;
-    while (end + 1 < ready.size() && ready[end].slab->keep_with_next) ++end;
-    return end + 1;
+  // A word that had to be cut is worse than any empty foot.
+  static std::int64_t disliked(const Ready& ready) {
+    constexpr std::int64_t kCutWord = 10'000'000;
+    return kCutWord * static_cast<std::int64_t>(ready.problems.size());
   }
 
-  void place_chain(std::vector<Ready>& ready, std::size_t from, std::size_t end) {
-    Length height;
-    for (std::size_t i = from; i < end; ++i) {
-      const bool at_top = page_is_empty_ && i == from;
-      height += ready[i].fragment.size.height + (at_top ? Length() : ready[i].slab->space_before);
-    }
-    const bool wants_page = ready[from].slab->begins_page;
-    if (!page_is_empty_ && (wants_page || y_ + height > bottom_)) {
-      start_page();
-      const Section& section = flow_.sections[ready[from].section];
-      if (!ready[from].first_of_section && section.continuation) {
-        Fragment again = layout_.place(*section.continuation, width_);
-        put(std::move(again));
-        page_is_empty_ = false;
+  // ---- a page
+
+  void set_page(const PlannedPage& page, bool last) {
+    start_page();
+    const Stand& first = stands_[page.pieces.front().place];
+    if (page.head) put(place(*first.section->continuation));
+    const Stretch stretch = last ? Stretch() : stretch_of(page);
+    for (std::size_t i = 0; i < page.pieces.size(); ++i) {
+      Stand& stand = stands_[page.pieces[i].place];
+      Ready& chosen = stand.ways[page.pieces[i].way];
+      chosen.chosen = true;
+      if (i > 0 || page.head) {
+        y_ += stand.slab->space_before;
+        if (stretches(page, i))
+          y_ += stretch.part(stand.slab->space_before * kGapNumerator / kGapDenominator);
       }
+      set_slab(*stand.slab, chosen, stretch.part(chosen.most_stretch));
     }
-    for (std::size_t i = from; i < end; ++i) place_slab(ready[i]);
+    out_.used += page.height;
+    out_.free_on_last_page = std::max(Length(), out_.page_height - page.height);
   }
 
-  void place_slab(Ready& ready) {
-    if (!page_is_empty_) y_ += ready.slab->space_before;
-    if (y_ + ready.fragment.size.height > bottom_ && !page_is_empty_) start_page();
-    if (y_ + ready.fragment.size.height > bottom_) out_.too_tall.push_back(ready.slab->origin);
-    if (ready.slab->at_foot) {
-      const Length down = std::max(bottom_ - ready.fragment.size.height - y_, Length());
-      y_ += down;
-      skipped_ += down;
+  /// What part of all that could be stretched is.
+  struct Stretch {
+    Length spare;
+    Length most;
+    Length part(Length of) const {
+      if (most <= Length()) return {};
+      if (spare >= most) return of;
+      return Length::millipoints(of.in_millipoints() * spare.in_millipoints() /
+                                 most.in_millipoints());
     }
-    if (ready.slab->outline) {
-      OutlineEntry entry = *ready.slab->outline;
+  };
+
+  // A gap grows by half of itself at most: more, and pages beside each other differ in rhythm.
+  static constexpr std::int64_t kGapNumerator = 1;
+  static constexpr std::int64_t kGapDenominator = 2;
+
+  // Not between what belongs together.
+  bool stretches(const PlannedPage& page, std::size_t i) const {
+    if (i == 0) return false;
+    const auto& before = page.pieces[i - 1];
+    return !places_[before.place].ways[before.way].keep_with_next;
+  }
+
+  Stretch stretch_of(const PlannedPage& page) const {
+    Stretch out{out_.page_height - page.height, {}};
+    for (std::size_t i = 0; i < page.pieces.size(); ++i) {
+      const Stand& stand = stands_[page.pieces[i].place];
+      out.most += stand.ways[page.pieces[i].way].most_stretch;
+      if (stretches(page, i))
+        out.most += stand.slab->space_before * kGapNumerator / kGapDenominator;
+    }
+    if (out.spare <= Length()) return {};
+    return out;
+  }
+
+  void set_slab(const Slab& slab, Ready& ready, Length higher) {
+    out_.problems.insert(out_.problems.end(), ready.problems.begin(), ready.problems.end());
+    if (ready.fragment.size.height > out_.page_height) out_.too_tall.push_back(slab.origin);
+    if (slab.at_foot) y_ = std::max(y_, bottom_ - ready.fragment.size.height);
+    if (slab.outline) {
+      OutlineEntry entry = *slab.outline;
       entry.page = out_.list.pages.size() - 1;
       entry.y = y_;
       out_.list.outline.push_back(std::move(entry));
     }
-    put(std::move(ready.fragment));
-    page_is_empty_ = false;
+    if (higher > Length())
+      ready.fragment = place(*ready.block, ready.fragment.size.height + higher).fragment;
+    put(std::move(ready));
   }
 
-  void put(Fragment fragment) {
-    const Length height = fragment.size.height;
-    append_moved(out_.list.pages.back().items, std::move(fragment.items), flow_.margins.left, y_);
+  void put(Ready ready) {
+    const Length height = ready.fragment.size.height;
+    append_moved(out_.list.pages.back().items, std::move(ready.fragment.items), flow_.margins.left,
+                 y_);
     y_ += height;
   }
 
   void start_page() {
-    if (!out_.list.pages.empty()) out_.used += y_ - flow_.margins.top - skipped_;
-    skipped_ = {};
     out_.list.pages.push_back({flow_.paper, {}});
     y_ = flow_.margins.top;
-    page_is_empty_ = true;
   }
 
   void set_feet() {
     if (!flow_.foot) return;
     const std::size_t pages = out_.list.pages.size();
     for (std::size_t i = 0; i < pages; ++i) {
-      Fragment foot = layout_.place(flow_.foot(i, pages), width_);
-      append_moved(out_.list.pages[i].items, std::move(foot.items), flow_.margins.left,
+      Ready foot = place(flow_.foot(i, pages));
+      if (i == 0)
+        out_.problems.insert(out_.problems.end(), foot.problems.begin(), foot.problems.end());
+      append_moved(out_.list.pages[i].items, std::move(foot.fragment.items), flow_.margins.left,
                    flow_.paper.height - flow_.margins.bottom - foot_height_);
     }
   }
 
+  std::vector<NodeRange> not_chosen() const {
+    std::vector<NodeRange> out;
+    for (const Stand& stand : stands_) {
+      for (const Ready& way : stand.ways) {
+        if (!way.chosen && way.nodes.begin < way.nodes.end) out.push_back(way.nodes);
+      }
+    }
+    return out;
+  }
+
   Flow& flow_;
-  Layout& layout_;
+  type::Typesetter& typesetter_;
+  std::vector<Place> places_;
+  std::vector<Stand> stands_;  // of each place
   Composed out_;
   Length width_;
   Length foot_height_;
   Length bottom_;
   Length y_;
-  Length skipped_;  // of this page, above what stands at its foot
-  bool page_is_empty_ = true;
 };
 
 }  // namespace
 
 Composed compose(Flow flow, type::Typesetter& typesetter) {
-  Layout layout(typesetter);
-  return Paginator(flow, layout).run();
+  return Paginator(flow, typesetter).run();
 }
 
 void report(const Composed& composed, const std::string& sheet_name, Diagnostics& diagnostics) {

@@ -2,8 +2,10 @@
 //
 // A document is a row of sections, a section a row of slabs. A slab is never split; a page ends
 // between slabs. A slab that keeps with the next is never the last on its page. When a section goes
-// on on a new page, its continuation (a repeated heading, an artifact) is set first. Tested by
-// tests/page/compose_test.cpp.
+// on on a new page, its continuation (a repeated heading, an artifact) is set first. Where pages
+// end is chosen for the whole document (page/page_breaks.h); so is which of several alternatives a
+// slab is set in. What a page has left over goes, as far as that looks calm, between and into its
+// slabs. Tested by tests/page/compose_test.cpp.
 #pragma once
 
 #include <functional>
@@ -16,6 +18,22 @@
 
 namespace chalkleaf::page {
 
+/// Nodes of the structure tree, made one after another: [begin, end).
+struct NodeRange {
+  NodeId begin = 0;
+  NodeId end = 0;
+};
+
+/// Another way to set a slab and those behind it: one block in the place of `covers` slabs of one
+/// section. The nodes of what is not chosen are taken out of the tree.
+struct Alternative {
+  Block block;
+  std::size_t covers = 1;
+  std::int64_t dislike = 0;  ///< see page::Way
+  Length most_stretch = {};  ///< see Slab
+  NodeRange nodes = {};
+};
+
 /// A piece that is never split over pages.
 struct Slab {
   Block block;
@@ -25,6 +43,10 @@ struct Slab {
   Span origin = {};                          ///< what to point at when it is too tall for any page
   bool begins_page = false;                  ///< nothing stands above it
   bool at_foot = false;                      ///< as low on its page as it can stand
+  Length most_stretch = {};                  ///< so much higher it may be set to fill a page
+  std::int64_t dislike = 0;                  ///< of this way to set it; see page::Way
+  std::vector<Alternative> alternatives = {};
+  NodeRange nodes = {};  ///< its own; needed where it or one before it has alternatives
 };
 
 struct Section {

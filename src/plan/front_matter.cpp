@@ -57,6 +57,20 @@ void read_repeat(const Keys& keys, Session& session, Diagnostics& diagnostics) {
   }
 }
 
+// One value for both sheets, or one each: `{card: 1 sheet, sheet: 2 sheets}`.
+void read_fit(const Keys& keys, Session& session, Diagnostics& diagnostics) {
+  const source::YamlNode* node = keys.find("fit");
+  if (node == nullptr) return;
+  if (node->kind != YamlKind::kMap) {
+    session.fit_card = keys.value("fit", parse_page_count);
+    session.fit_sheet = session.fit_card;
+    return;
+  }
+  const Keys each(*node, "fit", known_keys(KeyMap::kFit), diagnostics);
+  session.fit_card = each.value("card", parse_page_count);
+  session.fit_sheet = each.value("sheet", parse_page_count);
+}
+
 /// Collects `equipment:`, however it is written.
 class EquipmentReader {
  public:
@@ -194,6 +208,7 @@ std::vector<Budget> read_front_matter(const source::Document& document, const Cl
   session.date = keys.value("date", parse_day);
   read_repeat(keys, session, diagnostics);
   read_printing(keys, session.printing, diagnostics);
+  read_fit(keys, session, diagnostics);
   session.web = read_web(keys, club, *document.source);
   if (const source::YamlNode* node = keys.find("equipment")) {
     EquipmentReader(session, diagnostics).read(*node);

@@ -5,9 +5,10 @@ namespace chalkleaf::plan {
 
 const std::vector<std::string>& known_keys(KeyMap map) {
   using List = std::vector<std::string>;
-  static const List session{"title",   "place", "group", "gymnasts",      "adults",
-                            "slot",    "start", "date",  "repeat",        "equipment",
-                            "timings", "web",   "paper", "filing-margin", "return-slip"};
+  static const List session{"title", "place",         "group",       "gymnasts",  "adults",  "slot",
+                            "start", "date",          "repeat",      "equipment", "timings", "web",
+                            "paper", "filing-margin", "return-slip", "fit"};
+  static const List fit{"card", "sheet"};
   static const List timings{"rep", "step", "length", "changeover", "max-hold", "rest"};
   static const List drill{"title",         "also",          "kind",      "level", "curve",
                           "sides",         "loads",         "stretches", "needs", "at",
@@ -28,6 +29,8 @@ const std::vector<std::string>& known_keys(KeyMap map) {
   switch (map) {
     case KeyMap::kSession:
       return session;
+    case KeyMap::kFit:
+      return fit;
     case KeyMap::kTimings:
       return timings;
     case KeyMap::kDrill:

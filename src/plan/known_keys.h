@@ -12,6 +12,7 @@ namespace chalkleaf::plan {
 /// The maps whose keys are fixed. (Groups, stations, kit, parts … have names of the coach's own.)
 enum class KeyMap {
   kSession,
+  kFit,
   kTimings,  ///< without a plan's `parts`
   kDrill,
   kLoads,

@@ -253,6 +253,12 @@ struct Club {
 
 enum class Place { kGym, kHome };
 
+/// `fit: 1 sheet`: on how many pages a sheet is to be printed.
+struct PageCount {
+  int pages = 1;
+  bool in_sheets = false;  ///< said as sheets of paper, which have two pages each
+};
+
 /// One entry of `equipment:`.
 struct KitItem {
   Words name;         ///< `towel`
@@ -273,6 +279,8 @@ struct Session {
   std::optional<Sourced<Date>> date;
   std::vector<Sourced<Weekday>> repeat;
   std::vector<KitItem> equipment;
+  std::optional<Sourced<PageCount>> fit_card;   ///< `fit:`, or its `card:`
+  std::optional<Sourced<PageCount>> fit_sheet;  ///< `fit:`, or its `sheet:`
   Timings timings;
   Printing printing;
   Words web;  ///< where this plan stands on the web: its own, or made from the club's; may be empty

@@ -215,6 +215,33 @@ Value<Paper> parse_paper(std::string_view text) {
                fmt::format("write {}", kPaperChoices));
 }
 
+Value<PageCount> parse_page_count(std::string_view text) {
+  constexpr std::string_view kHint =
+      "write `1 sheet` (of paper, printed on both sides), `2 sheets`, `1 page` or `3 pages`";
+  text = trim(text);
+  const auto tokens = tokens_of(text);
+  const bool number = !tokens.empty() && tokens[0].is(Kind::kNumber) && tokens[0].is_whole() &&
+                      !tokens[0].too_large;
+  if (number && tokens.size() == 1) {
+    return wrong(fmt::format("‘{}’ could be pages or sheets of paper", text),
+                 fmt::format("say which: `{0} {1}` or `{0} {2}`", text,
+                             tokens[0].numerator == tokens[0].denominator ? "page" : "pages",
+                             tokens[0].numerator == tokens[0].denominator ? "sheet" : "sheets"));
+  }
+  if (number && tokens.size() == 2) {
+    const bool pages = tokens[1].is_word("page") || tokens[1].is_word("pages");
+    const bool sheets = tokens[1].is_word("sheet") || tokens[1].is_word("sheets");
+    const std::int64_t count = tokens[0].numerator / tokens[0].denominator * (sheets ? 2 : 1);
+    if ((pages || sheets) && count >= 1 && count <= kMostPages)
+      return PageCount{static_cast<int>(count), sheets};
+    if (pages || sheets) {
+      return wrong(fmt::format("‘{}’ is no length a sheet can have", text),
+                   fmt::format("write from 1 to {} pages", kMostPages));
+    }
+  }
+  return wrong(fmt::format("‘{}’ is not a number of pages", text), std::string(kHint));
+}
+
 Value<int> parse_whole(std::string_view text, int least, int most) {
   text = trim(text);
   const auto tokens = tokens_of(text);

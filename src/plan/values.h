@@ -12,6 +12,7 @@
 #include "base/date.h"
 #include "base/duration.h"
 #include "base/paper.h"
+#include "plan/model.h"
 
 namespace chalkleaf::plan {
 
@@ -50,6 +51,10 @@ Value<Date> parse_day(std::string_view text);
 Value<std::vector<Weekday>> parse_weekdays(std::string_view text);
 /// `A5`, `US Letter`, `a5 landscape`: see read_paper.
 Value<Paper> parse_paper(std::string_view text);
+/// More pages than a sheet is ever asked to fit.
+inline constexpr int kMostPages = 60;
+/// `1 page`, `3 pages`, `1 sheet`: a sheet of paper is printed on both sides.
+Value<PageCount> parse_page_count(std::string_view text);
 /// A whole number from `least` to `most`.
 Value<int> parse_whole(std::string_view text, int least, int most);
 /// `https://club.example/plans`: an absolute web address in ASCII (RFC 3986), at most

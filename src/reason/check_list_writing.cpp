@@ -50,6 +50,11 @@ std::vector<CheckInfo> writing_checks() {
        "Awordwithoutanyplacetobreakwhichiswiderthanthewholeofthepageofacardthatisasmallsheetofpaper"
        ": 10",
        kFixed},
+      {"does-not-fit", kWarning, "A sheet needs more pages than `fit:` asks for.",
+       "Smaller type than the theme's minimum could not be read at arm's length, so the sheet is "
+       "printed at its usual size.",
+       kOurs, "Shorten the drills that the message names, take some out, or ask for more pages.",
+       "fit: 1 page   (and forty drills)", kFixed},
       {"missing-glyph", kWarning, "No font has a character.", "It prints as a crossed box.", kOurs,
        "Use another character, or install a font that has it.", "- Dish hold 𓀀: 2 x 20 s", kFixed},
       {"not-written", kError, "A sheet could not be written.",

@@ -39,6 +39,8 @@ class Builder {
   /// A new node, after its parent's other children.
   NodeId node(NodeId parent, Role role);
   page::Node& at(NodeId id) { return tree_[id]; }
+  /// The number the next node gets.
+  NodeId next_node() const { return static_cast<NodeId>(tree_.size()); }
   static constexpr NodeId kRoot = 0;
 
   // ---- text

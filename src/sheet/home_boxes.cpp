@@ -128,15 +128,15 @@ Block HomeBoxes::meaning(const plan::ExplainedWord& word, Length word_width, Nod
 }
 
 // Beside each other in two columns once there are many, the first half left.
-Block HomeBoxes::words(const std::vector<const plan::ExplainedWord*>& words) {
+Block HomeBoxes::words(const std::vector<const plan::ExplainedWord*>& words, Length outer) {
   constexpr std::size_t kMostInOneColumn = 4;
   const NodeId heading = b_.node(Builder::kRoot, Role::kH2);
   const NodeId list = b_.node(Builder::kRoot, Role::kList);
-  const bool wide = b_.width() >= b_.look().text(TextRole::kCue).size * 36;
+  const bool wide = outer >= b_.look().text(TextRole::kCue).size * 36;
   const std::size_t columns = wide && words.size() > kMostInOneColumn ? 2 : 1;
   const std::size_t share = (words.size() + columns - 1) / columns;
   // The meanings stand at one edge, behind the longest of the words that are not too long.
-  const Length most = b_.width() / static_cast<std::int64_t>(columns * 4);
+  const Length most = outer / static_cast<std::int64_t>(columns * 4);
   Length word_width;
   for (const plan::ExplainedWord* one : words) {
     const Length width = b_.text_width(TextRole::kVariationLabel, one->word.text);

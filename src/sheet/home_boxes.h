@@ -23,8 +23,8 @@ class HomeBoxes {
   Block adults();
   /// What is needed.
   Block kit();
-  /// The club's words for families that stand on this sheet.
-  Block words(const std::vector<const plan::ExplainedWord*>& words);
+  /// The club's words for families that stand on this sheet, in a box that wide.
+  Block words(const std::vector<const plan::ExplainedWord*>& words, Length outer);
   /// How hard it was, a line of numbers a day.
   Block effort();
   /// When to stop, who to ask.

@@ -13,8 +13,10 @@ using page::RowAlign;
 using page::RowBlock;
 using page::Track;
 
-std::vector<Block> HomePanels::circuit(const plan::Drill& drill, const reason::DrillTime& time) {
-  ++number_;
+std::vector<Block> HomePanels::circuit(const plan::Drill& drill, const reason::DrillTime& time,
+                                       int number) {
+  number_ = number;
+  shape_ = Shape::kHalf;
   const Length room = inner_width(b_.width());
   const Length close = b_.look().row_padding / 4;
   std::vector<Block> head = {name(drill)};

@@ -28,22 +28,24 @@ Length HomePanels::inner_width(Length outer) const {
 
 // Three groups: what and how much; how; and what else it can be. The days to tick stand at the
 // foot, or beside the name where there is one panel in a row.
-Block HomePanels::drill(const plan::Drill& drill, const reason::DrillTime& time,
-                        Length figure_height) {
-  ++number_;
-  const Length inside = inner_width(two_columns_ ? (b_.width() - gap()) / 2 : b_.width());
+Block HomePanels::drill(const plan::Drill& drill, const reason::DrillTime& time, int number,
+                        Length figure_height, Shape shape) {
+  number_ = number;
+  shape_ = shape;
+  const bool whole = shape == Shape::kWhole;
+  const Length inside = inner_width(whole ? b_.width() : (b_.width() - gap()) / 2);
   const std::vector<Scene> scenes = scenes_of(drill);
-  const bool beside = !two_columns_ && !scenes.empty();
+  const bool beside = whole && !scenes.empty();
   const Length room = beside ? inside - figure_column() - gap() : inside;
   std::vector<Block> what = {name(drill)};
   Block picture = figures(scenes, beside ? figure_column() : inside, figure_height);
   for (Block& line : choice_lines(drill)) what.push_back(std::move(line));
   for (Block& line : dose(drill, time)) what.push_back(std::move(line));
   std::vector<Block> how_lines = how(drill, room);
-  std::vector<Block> choices = others(drill, room);
+  std::vector<Block> choices = others(drill, room, whole && two_columns_);
 
-  const bool days_beside_name = !two_columns_ && drill.record.empty() && drill.choices.empty() &&
-                                days_.width() * 2 < b_.width();
+  const bool days_beside_name = whole && drill.record.empty() && drill.choices.empty() &&
+                                days_.width() * 2 < (beside ? room * 5 / 4 : b_.width());
   if (days_beside_name) {
     RowBlock head;
     head.gap = b_.look().gap;
@@ -69,11 +71,11 @@ Block HomePanels::drill(const plan::Drill& drill, const reason::DrillTime& time,
     inner.children.insert(inner.children.begin(), std::move(picture));
   }
   if (days_beside_name) return panel(b_, {std::move(inner)});
-  std::vector<Block> whole;
-  whole.push_back({std::move(inner)});
-  whole.push_back(days_.boxes(drill));
-  page::StackBlock framed_whole{std::move(whole), b_.look().row_padding, true};
-  return panel(b_, {std::move(framed_whole)});
+  std::vector<Block> with_days;
+  with_days.push_back({std::move(inner)});
+  with_days.push_back(days_.boxes(drill));
+  page::StackBlock all{std::move(with_days), b_.look().row_padding, true};
+  return panel(b_, {std::move(all)});
 }
 
 // ---- what it looks like
@@ -107,19 +109,21 @@ Block HomePanels::with_small_figure(Block words, const plan::Words& figure) {
 }
 
 // The paper that one of several drawings side by side has.
-Size HomePanels::most_of(std::size_t count, Length width) const {
+Size HomePanels::most_of(std::size_t count, Length width, Shape shape) const {
   const auto n = static_cast<std::int64_t>(std::max<std::size_t>(count, 1));
-  return {(width - b_.look().gap * (n - 1)) / n, b_.look().figure};
+  const Length high = shape == Shape::kHalfLow ? b_.look().figure * 2 / 3 : b_.look().figure;
+  return {(width - b_.look().gap * (n - 1)) / n, high};
 }
 
-Length HomePanels::figure_column() const { return b_.width() * 3 / 10; }
+Length HomePanels::figure_column() const { return b_.width() * (two_columns_ ? 5 : 6) / 20; }
 
-Length HomePanels::figure_height(const plan::Drill& drill) const {
+Length HomePanels::figure_height(const plan::Drill& drill, Shape shape) const {
   const std::vector<Scene> scenes = scenes_of(drill);
-  const Length width = two_columns_ ? inner_width((b_.width() - gap()) / 2) : figure_column();
+  const Length width =
+      shape == Shape::kWhole ? figure_column() : inner_width((b_.width() - gap()) / 2);
   Length out;
   for (const Scene& scene : scenes) {
-    out = std::max(out, b_.figure_size(*scene, most_of(scenes.size(), width)).height);
+    out = std::max(out, b_.figure_size(*scene, most_of(scenes.size(), width, shape)).height);
   }
   return out;
 }
@@ -131,7 +135,7 @@ Block HomePanels::figures(const std::vector<Scene>& scenes, Length width, Length
   row.gap = b_.look().gap;
   row.cells.push_back({Track::flexible(), Builder::space({})});
   for (const Scene& scene : scenes) {
-    const Size size = b_.figure_size(*scene, most_of(scenes.size(), width));
+    const Size size = b_.figure_size(*scene, most_of(scenes.size(), width, shape_));
     std::vector<Block> standing;
     standing.push_back(Builder::space(std::max(Length(), height - size.height)));
     standing.push_back(b_.figure(*scene, size, parent_));
@@ -225,7 +229,7 @@ std::vector<Block> HomePanels::how(const plan::Drill& drill, Length room) {
 }
 
 // All choices stand at one edge; the easier one on a quiet ground, so that it is not missed.
-std::vector<Block> HomePanels::others(const plan::Drill& drill, Length room) {
+std::vector<Block> HomePanels::others(const plan::Drill& drill, Length room, bool rungs_beside) {
   std::vector<Block> out;
   const auto rungs = [&](std::string_view key, const std::vector<plan::Variation>& all,
                          const plan::Words& figure, Ground ground) {
@@ -237,6 +241,14 @@ std::vector<Block> HomePanels::others(const plan::Drill& drill, Length room) {
   };
   rungs("easier", drill.easier, drill.figure_easier, Ground::kTint);
   rungs("harder", drill.harder, drill.figure_harder, Ground::kPaper);
+  // Across a whole row the two directions stand beside each other.
+  if (rungs_beside && drill.easier.size() == 1 && drill.harder.size() == 1) {
+    RowBlock pair;
+    pair.gap = gap();
+    pair.align = RowAlign::kStretch;
+    for (Block& rung : out) pair.cells.push_back({Track::flexible(), std::move(rung)});
+    out = {Block{std::move(pair)}};
+  }
   for (const plan::Substitute& one : drill.substitutes)
     out.push_back(padded(substitute(one, room - b_.look().row_padding * 4 / 3), Ground::kPaper));
   return out;

@@ -20,14 +20,19 @@ class HomePanels {
   bool two_columns() const { return two_columns_; }
   Length gap() const { return b_.look().row_padding; }
 
-  /// The next drill's panel, as wide as a column; its figure stands on the ground of a strip
+  enum class Shape {
+    kHalf,     ///< half a row, the figure on top
+    kHalfLow,  ///< the same with a smaller figure, where that saves a page
+    kWhole,    ///< a whole row, the figure at its side
+  };
+  /// The panel of the drill of that number; its figure stands on the ground of a strip
   /// `figure_height` high, so that names beside each other are level.
-  Block drill(const plan::Drill& drill, const reason::DrillTime& time, Length figure_height);
+  Block drill(const plan::Drill& drill, const reason::DrillTime& time, int number,
+              Length figure_height, Shape shape);
   /// How high the drill's figures are; nothing without any.
-  Length figure_height(const plan::Drill& drill) const;
-  /// The next drill's, a circuit's, over the whole width; in several frames when one is too high
-  /// for a page.
-  std::vector<Block> circuit(const plan::Drill& drill, const reason::DrillTime& time);
+  Length figure_height(const plan::Drill& drill, Shape shape) const;
+  /// A circuit over the whole width; in several frames when one is too high for a page.
+  std::vector<Block> circuit(const plan::Drill& drill, const reason::DrillTime& time, int number);
   /// A line that says what to fetch or put away.
   Block kit_move(const plan::KitMove& move);
 
@@ -39,7 +44,7 @@ class HomePanels {
   Length inner_width(Length outer) const;
 
   std::vector<Scene> scenes_of(const plan::Drill& drill) const;
-  Size most_of(std::size_t count, Length width) const;
+  Size most_of(std::size_t count, Length width, Shape shape) const;
   Length figure_column() const;
   Block figures(const std::vector<Scene>& scenes, Length width, Length height);
   Block with_small_figure(Block words, const plan::Words& figure);
@@ -48,7 +53,7 @@ class HomePanels {
   std::vector<Block> choice_lines(const plan::Drill& drill);
   std::vector<Block> dose(const plan::Drill& drill, const reason::DrillTime& time);
   std::vector<Block> how(const plan::Drill& drill, Length room);
-  std::vector<Block> others(const plan::Drill& drill, Length room);
+  std::vector<Block> others(const plan::Drill& drill, Length room, bool rungs_beside = false);
   std::vector<Block> station_rows(const plan::Drill& drill, const reason::DrillTime& time,
                                   Length room);
   std::vector<Block> frames(std::vector<Block> groups, Length room);
@@ -65,7 +70,8 @@ class HomePanels {
   Builder& b_;
   const Labels& labels_;
   bool two_columns_ = true;
-  int number_ = 0;
+  int number_ = 0;                  ///< of the drill whose panel is made now
+  Shape shape_ = Shape::kWhole;     ///< of that panel
   NodeId parent_ = Builder::kRoot;  ///< of the paragraphs that are made now
 };
 

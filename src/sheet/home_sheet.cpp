@@ -2,8 +2,9 @@
 // every day.
 //
 // What to clear away and who must be there; what is needed; one panel a drill, in plain words, with
-// a box for every practice day; how hard it was; when to stop and who to ask. Panels stand two in a
-// row of equal height where the paper is wide enough. Tested by tests/sheet/home_sheet_test.cpp.
+// a box for every practice day; how hard it was; when to stop and who to ask. Where the paper is
+// wide enough, panels stand two in a row of equal height, or one in a row with its figure at the
+// side where that fills the page better. Tested by tests/sheet/home_sheet_test.cpp.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -124,12 +125,15 @@ class HomeWriter {
     return {std::move(words)};
   }
 
-  // Drills two by two into rows; whatever stands between them ends the row.
+  struct Waiting {
+    const plan::Drill* drill;
+    const reason::DrillTime* time;
+    int number;
+  };
+
+  // Drills two by two into rows, or one in a row: what fills the pages. Whatever stands between
+  // them ends the row.
   void add_steps(const reason::PartTime& part, page::Section& section) {
-    struct Waiting {
-      const plan::Drill* drill;
-      const reason::DrillTime* time;
-    };
     std::vector<Waiting> waiting;
     const auto add = [&](Block block, Span where) {
       page::Slab slab{std::move(block), panels_.gap()};
@@ -137,16 +141,7 @@ class HomeWriter {
       section.slabs.push_back(std::move(slab));
     };
     const auto flush = [&] {
-      if (waiting.empty()) return;
-      Length figures;
-      for (const Waiting& one : waiting) {
-        figures = std::max(figures, panels_.figure_height(*one.drill));
-      }
-      std::vector<Block> panels;
-      for (const Waiting& one : waiting) {
-        panels.push_back(panels_.drill(*one.drill, *one.time, figures));
-      }
-      add(panel_row(std::move(panels)), waiting.front().drill->span);
+      for (std::size_t i = 0; i < waiting.size(); ++i) add_panels(waiting, i, section);
       waiting.clear();
     };
     std::size_t next_drill = 0;
@@ -154,13 +149,14 @@ class HomeWriter {
     for (std::size_t i = 0; i < steps.size(); ++i) {
       if (const auto* drill = std::get_if<plan::Drill>(&steps[i])) {
         const reason::DrillTime& time = part.drills.at(next_drill++);
-        if (drill->circuit) {
-          flush();
-          for (Block& frame : panels_.circuit(*drill, time)) add(std::move(frame), drill->span);
+        ++number_;
+        if (!drill->circuit) {
+          waiting.push_back({drill, &time, number_});
           continue;
         }
-        waiting.push_back({drill, &time});
-        if (!panels_.two_columns() || waiting.size() == 2) flush();
+        flush();
+        for (Block& frame : panels_.circuit(*drill, time, number_))
+          add(std::move(frame), drill->span);
       } else if (const auto* move = std::get_if<plan::KitMove>(&steps[i])) {
         flush();
         add(panels_.kit_move(*move), move->span);
@@ -183,13 +179,51 @@ class HomeWriter {
     section.slabs.back().keep_with_next = false;
   }
 
-  Block panel_row(std::vector<Block> panels) const {
-    if (!panels_.two_columns()) return std::move(panels.front());
+  // The drill's panel alone in its row; or, where that is nearer to a full page, both panels of a
+  // pair. A pair is what is liked better: it is what the eye expects, and its figures are larger.
+  void add_panels(const std::vector<Waiting>& waiting, std::size_t i, page::Section& section) {
+    using Shape = HomePanels::Shape;
+    constexpr std::int64_t kAlone = 3000;  // about as bad as an empty foot of a twentieth
+    constexpr std::int64_t kLow = 6000;
+    const auto made = [&](page::NodeRange& nodes, auto make) {
+      nodes.begin = b_.next_node();
+      Block block = make();
+      nodes.end = b_.next_node();
+      return block;
+    };
+    const Waiting& one = waiting[i];
+    page::Slab slab;
+    slab.space_before = panels_.gap();
+    slab.origin = one.drill->span;
+    slab.most_stretch = panels_.gap() * 2;
+    slab.dislike = panels_.two_columns() ? kAlone : 0;
+    slab.block = made(slab.nodes, [&] {
+      return panels_.drill(*one.drill, *one.time, one.number,
+                           panels_.figure_height(*one.drill, Shape::kWhole), Shape::kWhole);
+    });
+    if (panels_.two_columns() && i + 1 < waiting.size()) {
+      for (const Shape shape : {Shape::kHalf, Shape::kHalfLow}) {
+        page::Alternative pair;
+        pair.covers = 2;
+        pair.dislike = shape == Shape::kHalf ? 0 : kLow;
+        pair.most_stretch = slab.most_stretch;
+        pair.block = made(pair.nodes, [&] { return panel_pair(one, waiting[i + 1], shape); });
+        slab.alternatives.push_back(std::move(pair));
+      }
+    }
+    section.slabs.push_back(std::move(slab));
+  }
+
+  Block panel_pair(const Waiting& left, const Waiting& right, HomePanels::Shape shape) {
+    const Length figures = std::max(panels_.figure_height(*left.drill, shape),
+                                    panels_.figure_height(*right.drill, shape));
     RowBlock row;
     row.gap = panels_.gap();
     row.align = RowAlign::kStretch;
-    if (panels.size() == 1) panels.push_back(Builder::space({}));
-    for (Block& panel : panels) row.cells.push_back({Track::flexible(), std::move(panel)});
+    for (const Waiting* one : {&left, &right}) {
+      row.cells.push_back(
+          {Track::flexible(), panels_.drill(*one->drill, *one->time, one->number, figures, shape)});
+    }
     return {std::move(row)};
   }
 
@@ -209,19 +243,22 @@ class HomeWriter {
 
   page::Section closing() {
     page::Section section;
+    section.slabs.push_back({boxes_.effort(), b_.look().part_space});
     const auto words = reason::words_to_explain(session_, b_.context().club);
-    if (!words.empty()) section.slabs.push_back({boxes_.words(words), b_.look().part_space});
-    section.slabs.push_back(
-        {boxes_.effort(), words.empty() ? b_.look().part_space : panels_.gap()});
-    section.slabs.push_back({boxes_.care(), panels_.gap()});
+    if (!words.empty()) section.slabs.push_back(words_slab(words));
+    page::Slab care{{}, panels_.gap()};
+    care.nodes.begin = b_.next_node();
+    care.block = boxes_.care();
+    care.nodes.end = b_.next_node();
+    section.slabs.push_back(std::move(care));
     if (!session_.web.empty()) {
       const Length module_side = Length::mm(0.6);  // read from a fridge door at arm's length
       if (auto pointer =
               web_pointer(session_.web, TextRole::kFine, module_side, Builder::kRoot, b_))
         section.slabs.push_back({web_row(std::move(*pointer), b_), panels_.gap()});
     }
-    const Owner owner = Owner::of(b_.node(Builder::kRoot, Role::kP));
     section.slabs.back().keep_with_next = true;
+    const Owner owner = Owner::of(b_.node(Builder::kRoot, Role::kP));
     section.slabs.push_back(
         {b_.text(TextRole::kFine, labels_.say("home-caution"), owner), panels_.gap()});
     if (const auto& slip = session_.printing.return_slip) {
@@ -233,6 +270,28 @@ class HomeWriter {
     return section;
   }
 
+  // Over the whole width, or beside what to do when something hurts.
+  page::Slab words_slab(const std::vector<const plan::ExplainedWord*>& words) {
+    page::Slab slab{{}, panels_.gap()};
+    slab.nodes.begin = b_.next_node();
+    slab.block = boxes_.words(words, b_.width());
+    slab.nodes.end = b_.next_node();
+    if (!panels_.two_columns()) return slab;
+    page::Alternative beside;
+    beside.covers = 2;
+    beside.nodes.begin = b_.next_node();
+    RowBlock row;
+    row.gap = panels_.gap();
+    row.align = RowAlign::kStretch;
+    const Length half = (b_.width() - row.gap) / 2;
+    row.cells.push_back({Track::flexible(), boxes_.words(words, half)});
+    row.cells.push_back({Track::flexible(), boxes_.care()});
+    beside.block = {std::move(row)};
+    beside.nodes.end = b_.next_node();
+    slab.alternatives.push_back(std::move(beside));
+    return slab;
+  }
+
   const plan::Session& session_;
   const reason::Timetable& timetable_;
   Builder& b_;
@@ -240,6 +299,7 @@ class HomeWriter {
   HomeDays days_;
   HomeBoxes boxes_;
   HomePanels panels_;
+  int number_ = 0;  ///< of the drill before
 };
 
 }  // namespace

@@ -1,9 +1,8 @@
 #include "sheet/sheets.h"
 
-#include <array>
-
 #include "page/filing.h"
 #include "sheet/builder.h"
+#include "sheet/fit.h"
 
 namespace chalkleaf::sheet {
 namespace {
@@ -25,46 +24,26 @@ page::Composed compose_at(Kind kind, double scale, const plan::Session& session,
   return out;
 }
 
-// A page that is mostly empty looks lost, and pages with wide gaps at their feet are more paper
-// than there is text: a short sheet is set larger; one whose text could nearly do with a page less
-// is set a little smaller, if that saves the page (never below the minimum size).
-page::Composed compose_to_fit(Kind kind, const plan::Session& session,
-                              const reason::Timetable& timetable, const Context& context,
-                              type::Typesetter& typesetter) {
-  constexpr std::array kLarger = {1.4, 1.25, 1.12};
-  constexpr std::array kSmaller = {0.96, 0.92, 0.88};
-  constexpr double kMostFree = 0.3;      // of a single page, before it is set larger
-  constexpr double kLeastSaving = 0.96;  // what smaller type can take off the length, about
-  const double paper_scale = context.theme.look(kind).scale.at(context.paper);
-  const auto at = [&](double factor) {
-    return compose_at(kind, paper_scale * factor, session, timetable, context, typesetter);
-  };
-  page::Composed best = at(1);
-  const std::size_t pages = best.list.pages.size();
-  if (pages == 1 && best.free_on_last_page > best.page_height.scaled(kMostFree)) {
-    for (const double factor : kLarger) {
-      page::Composed tried = at(factor);
-      if (tried.list.pages.size() == 1 && tried.problems.size() <= best.problems.size())
-        return tried;
-    }
-  }
-  const Length one_page_less = best.page_height * static_cast<std::int64_t>(pages - 1);
-  if (pages > 1 && best.used.scaled(kLeastSaving) <= one_page_less) {
-    for (const double factor : kSmaller) {
-      page::Composed tried = at(factor);
-      if (tried.list.pages.size() < pages && tried.too_tall.empty()) return tried;
-    }
-  }
-  return best;
-}
-
 }  // namespace
 
 page::DisplayList make(Kind kind, const plan::Session& session, const reason::Timetable& timetable,
                        const Context& context, type::Typesetter& typesetter,
                        Diagnostics& diagnostics) {
-  page::Composed composed = compose_to_fit(kind, session, timetable, context, typesetter);
+  const double paper_scale = context.theme.look(kind).scale.at(context.paper);
+  const auto at = [&](double factor) {
+    return compose_at(kind, paper_scale * factor, session, timetable, context, typesetter);
+  };
   const std::string name = kind == Kind::kCoachCard ? "coach card" : "home sheet";
+  const auto& fit = kind == Kind::kCoachCard ? session.fit_card : session.fit_sheet;
+  page::Composed composed;
+  if (fit) {
+    Fitted fitted = compose_to_fit(fit->value.pages, at);
+    composed = std::move(fitted.composed);
+    if (fitted.needed)
+      report_does_not_fit(session, *fit, *fitted.needed, name, context.paper, diagnostics);
+  } else {
+    composed = compose_freely(at);
+  }
   page::report(composed, name, diagnostics);
   return std::move(composed.list);
 }

@@ -61,8 +61,8 @@ TEST_CASE("slabs fill pages and are never split") {
 TEST_CASE(
     "a heading keeps its first drill, and a broken section gets its continuation as an artifact") {
   type::Typesetter typesetter(support::test_fonts());
-  Section first{{slab(1, 50), slab(2, 30)}};
-  Section second{{slab(3, 10, true), slab(4, 20), slab(5, 90)}};
+  Section first{{slab(1, 70), slab(2, 20)}};
+  Section second{{slab(3, 10, true), slab(4, 80), slab(5, 40)}};
   Block again = numbered(9, 5);
   std::get<DrawingBlock>(again.content).paths.front().owner = Owner::none(Artifact::kHeader);
   second.continuation = again;
@@ -150,4 +150,68 @@ TEST_CASE("a script that no font has is told of once, signs each") {
           "place"});
   CHECK(diagnostics.all()[0].hint ==
         "add a font for Devanagari to fonts/catalogue.yaml, or write it in other letters");
+}
+
+namespace {
+
+// Of what is set, whether the node is still there: its text is the number it had.
+std::vector<std::string> texts(const Composed& composed) {
+  std::vector<std::string> out;
+  for (const Page& page : composed.list.pages) {
+    for (const Item& item : page.items) {
+      const Owner owner = std::visit([](const auto& one) { return one.owner; }, item);
+      out.push_back(composed.list.tree.at(owner.node.value()).actual_text);
+    }
+  }
+  return out;
+}
+
+}  // namespace
+
+TEST_CASE("of two ways to set a slab the one that fills the page is taken, with its nodes alone") {
+  type::Typesetter typesetter(support::test_fonts());
+  const auto made = [&](double last) {
+    // 1 and 2 each in 45, or both in 60.
+    Section section{{slab(1, 45), slab(2, 45), slab(4, last)}};
+    section.slabs[0].nodes = {1, 2};
+    section.slabs[1].nodes = {2, 3};
+    section.slabs[0].alternatives.push_back({numbered(3, 60), 2, 0, {}, {3, 4}});
+    Flow flow = flow_of({section});
+    flow.tree.resize(5);
+    for (std::size_t i = 0; i < 5; ++i) flow.tree[i].actual_text = std::to_string(i);
+    return compose(std::move(flow), typesetter);
+  };
+  const Composed together = made(40);  // one page instead of two
+  CHECK(texts(together) == std::vector<std::string>{"3", "4"});
+  CHECK(together.list.tree.size() == 3);
+  CHECK(together.list.pages.size() == 1);
+  const Composed apart = made(95);  // fuller
+  CHECK(texts(apart) == std::vector<std::string>{"1", "2", "4"});
+  CHECK(apart.list.tree.size() == 4);
+}
+
+TEST_CASE("what a page has left goes between its slabs and into them, up to what looks calm") {
+  type::Typesetter typesetter(support::test_fonts());
+  const auto place = [](const Composed& composed, std::size_t page, std::size_t item) {
+    return std::get<PathItem>(composed.list.pages[page].items[item]).steps.front().a.y.in_pt() - 10;
+  };
+  const auto with_spaces = [&](double second) {
+    Section section{{slab(1, 20), slab(2, second), slab(3, 20, true), slab(4, 20), slab(5, 95)}};
+    for (Slab& one : section.slabs) one.space_before = Length::pt(4);
+    return compose(flow_of({section}), typesetter);
+  };
+  // 1, 2, 3 and 4 take 96 with their spaces: 2 go above 2 and 3 each, none between 3 and 4, which
+  // belong together.
+  const Composed tight = with_spaces(24);
+  CHECK(place(tight, 0, 1) == Approx(20 + 4 + 2));
+  CHECK(place(tight, 0, 2) == Approx(20 + 4 + 2 + 24 + 4 + 2));
+  CHECK(place(tight, 0, 3) == Approx(20 + 4 + 2 + 24 + 4 + 2 + 20 + 4));
+  // Of a larger foot no gap takes more than half of itself.
+  const Composed loose = with_spaces(10);
+  CHECK(place(loose, 0, 1) == Approx(20 + 4 + 2));
+  CHECK(place(loose, 0, 2) == Approx(20 + 4 + 2 + 10 + 4 + 2));
+  // The last page is left as it is.
+  Section last{{slab(1, 20), slab(2, 20)}};
+  last.slabs[1].space_before = Length::pt(4);
+  CHECK(place(compose(flow_of({last}), typesetter), 0, 1) == Approx(24));
 }

@@ -103,6 +103,33 @@ TEST_CASE("how many come, and how many adults are with them") {
         "leave the line out\n");
 }
 
+TEST_CASE("how long the sheets may be: in pages, or in sheets of paper of two pages each") {
+  const auto fit = [](const std::string& written) {
+    const ReadPlan plan = read_plan("---\ntitle: T\nplace: gym\nfit: " + written + "\n---\n");
+    const auto text = [](const std::optional<Sourced<PageCount>>& n) {
+      return n ? fmt::format("{}{} ({})", n->value.pages, n->value.in_sheets ? " in sheets" : "",
+                             n->span.text())
+               : std::string("none");
+    };
+    return text(plan.session.fit_card) + ", " + text(plan.session.fit_sheet) + "\n" +
+           messages(plan.diagnostics);
+  };
+  CHECK(fit("1 sheet") == "2 in sheets (1 sheet), 2 in sheets (1 sheet)\n");
+  CHECK(fit("three pages") == "3 (three pages), 3 (three pages)\n");
+  CHECK(fit("{card: 1 page, sheet: 2 sheets}") == "1 (1 page), 4 in sheets (2 sheets)\n");
+  CHECK(fit("{sheet: 1 Sheet}") == "none, 2 in sheets (1 Sheet)\n");
+  CHECK(fit("2") ==
+        "none, none\nplan.md:4:6: error: ‘2’ could be pages or sheets of paper [bad-value]; say "
+        "which: `2 pages` or `2 sheets`\n");
+  CHECK(fit("0 pages") ==
+        "none, none\nplan.md:4:6: error: ‘0 pages’ is no length a sheet can have [bad-value]; "
+        "write from 1 to 60 pages\n");
+  CHECK(fit("one side") ==
+        "none, none\nplan.md:4:6: error: ‘one side’ is not a number of pages [bad-value]; write "
+        "`1 sheet` (of paper, printed on both sides), `2 sheets`, `1 page` or `3 pages`\n");
+  CHECK_THAT(fit("{cards: 1 page}"), Catch::Contains("‘cards’ is not a key of fit"));
+}
+
 TEST_CASE("equipment may be a map, a list or one line") {
   const auto kit = [](const std::string& written) {
     std::string out;

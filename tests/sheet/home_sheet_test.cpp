@@ -128,11 +128,35 @@ TEST_CASE("the club's words are explained, and its contacts named") {
   club.contact = support::words("Ask your coach after class.");
   club.contacts.push_back({support::words("safeguarding"), support::words("Ask at the desk.")});
   const auto made = make_sheet(Kind::kHomeSheet, session, Paper::kA4, club);
-  CHECK_THAT(made.text(), Catch::Contains("Words on this sheet dish a shallow curve How hard"));
+  CHECK_THAT(made.text(), Catch::Contains("Words on this sheet dish a shallow curve When to stop"));
   CHECK_THAT(made.text(), !Catch::Contains("salto"));
   CHECK_THAT(made.text(), Catch::Contains("Who to ask Ask your coach after class. Safeguarding: "
                                           "Ask at the desk."));
   support::check_tree(made.list);
   const std::string none = make_sheet(Kind::kHomeSheet, session, Paper::kA4).text();
   CHECK_THAT(none, !Catch::Contains("Words on this sheet"));
+}
+
+TEST_CASE("a drill that no other stands beside has the whole row, and no page ends half empty") {
+  const auto made = make_sheet(Kind::kHomeSheet, support::session(41), Paper::kA4);
+  const std::string text = made.text();
+  std::size_t at = 0;
+  for (int i = 1; i <= 41; ++i) {  // each once, in order
+    const std::string name = std::to_string(i) + " Shape number " + std::to_string(i) + "!";
+    const std::size_t found = text.find(name, at);
+    REQUIRE(found != std::string::npos);
+    at = found + 1;
+  }
+  CHECK(made.count(Role::kH3) == 41);
+  CHECK(made.count(Role::kForm) == 41 * 2 + 3 + 1);
+  support::check_tree(made.list);
+  for (std::size_t p = 0; p + 1 < made.list.pages.size(); ++p) {
+    Length lowest;
+    for (const page::Item& item : made.list.pages[p].items) {
+      const auto* text_item = std::get_if<page::TextItem>(&item);
+      if (text_item != nullptr && text_item->owner.node)
+        lowest = std::max(lowest, text_item->baseline.y);
+    }
+    CHECK(lowest > paper_size(Paper::kA4).height * 3 / 4);
+  }
 }

@@ -1,0 +1,175 @@
+#include "page/page_breaks.h"
+
+#include <algorithm>
+#include <limits>
+#include <map>
+
+namespace chalkleaf::page {
+namespace {
+
+constexpr std::int64_t kInSection = 400;  // a page that begins inside a section: two hundredths
+constexpr std::size_t kMostStates = 160;  // ways of filling a page up to one place, kept
+constexpr std::size_t kMostPieces = 600;  // on a page; more than lines of the smallest type
+
+/// A page begun, filled up to a place.
+struct State {
+  Length height;
+  std::int64_t dislike = 0;
+  std::size_t pieces = 0;
+  bool kept = false;  // its last piece keeps with the next
+  // Where it came from: its place and index in the fronts, and the way taken.
+  std::size_t from = 0;
+  std::size_t from_index = 0;
+  std::size_t way = 0;
+};
+
+using Fronts = std::map<std::size_t, std::vector<State>>;
+
+constexpr Cost kUnreached{std::numeric_limits<std::int64_t>::max(), 0, 0, 0};
+
+class Planner {
+ public:
+  Planner(const std::vector<Place>& places, Length page_height)
+      : places_(places), page_(page_height), best_(places.size() + 1, kUnreached) {
+    came_.resize(places.size() + 1);
+  }
+
+  PagePlan run() {
+    best_.front() = {};
+    for (std::size_t i = 0; i < places_.size(); ++i) {
+      if (best_[i] != kUnreached) fill_page(i);
+    }
+    PagePlan out;
+    out.cost = best_.back();
+    for (std::size_t end = places_.size(); end > 0; end = came_[end].from)
+      out.pages.push_back(came_[end].page);
+    std::reverse(out.pages.begin(), out.pages.end());
+    return out;
+  }
+
+ private:
+  struct Came {
+    std::size_t from = 0;
+    PlannedPage page;
+  };
+
+  // All pages that begin at place `i`, for each place they can end at.
+  void fill_page(std::size_t i) {
+    Fronts fronts;
+    const Place& first = places_[i];
+    for (std::size_t w = 0; w < first.ways.size(); ++w) {
+      const Way& way = first.ways[w];
+      const bool head = i > 0 && has_head(first, way, page_);
+      const Length top = head ? first.head + way.space_before : Length();
+      add(fronts, way, {top + way.height, way.dislike, 1, way.keep_with_next, i, 0, w});
+    }
+    for (auto at = fronts.begin(); at != fronts.end(); ++at) {
+      const std::size_t j = at->first;
+      prune(at->second);
+      for (std::size_t s = 0; s < at->second.size(); ++s) {
+        end_page(i, j, s, fronts);
+        if (j < places_.size() && !places_[j].begins_page) extend(j, s, fronts);
+      }
+    }
+  }
+
+  void add(Fronts& fronts, const Way& way, const State& state) const {
+    fronts[std::min(way.next, places_.size())].push_back(state);
+  }
+
+  void extend(std::size_t j, std::size_t s, Fronts& fronts) const {
+    const State state = fronts[j][s];
+    if (state.height > page_ || state.pieces >= kMostPieces) return;
+    for (std::size_t w = 0; w < places_[j].ways.size(); ++w) {
+      const Way& way = places_[j].ways[w];
+      const Length height = state.height + way.space_before + way.height;
+      if (height > page_) continue;
+      add(fronts, way,
+          {height, state.dislike + way.dislike, state.pieces + 1, way.keep_with_next, j, s, w});
+    }
+  }
+
+  // Of states as high as each other the one that is liked better; and not more than can be looked
+  // at.
+  static void prune(std::vector<State>& states) {
+    if (states.size() < 2) return;
+    std::stable_sort(states.begin(), states.end(), [](const State& a, const State& b) {
+      if (a.kept != b.kept) return a.kept < b.kept;
+      return a.height != b.height ? a.height < b.height : a.dislike < b.dislike;
+    });
+    const auto same = [](const State& a, const State& b) {
+      return a.kept == b.kept && a.height == b.height;
+    };
+    states.erase(std::unique(states.begin(), states.end(), same), states.end());
+    if (states.size() <= kMostStates) return;
+    std::stable_sort(states.begin(), states.end(),
+                     [](const State& a, const State& b) { return a.dislike < b.dislike; });
+    states.resize(kMostStates);
+  }
+
+  void end_page(std::size_t i, std::size_t j, std::size_t s, const Fronts& fronts) {
+    const State& state = fronts.at(j)[s];
+    const bool at_end = j == places_.size();
+    const bool forced = at_end || places_[j].begins_page;
+    Cost cost = best_[i];
+    cost.pages += 1;
+    cost.too_tall += state.height > page_ ? 1 : 0;
+    cost.parted += state.kept && !forced ? 1 : 0;
+    cost.looks += state.dislike + empty_foot(page_ - state.height, page_, forced);
+    if (!forced && places_[j].head > Length()) cost.looks += kInSection;
+    if (cost >= best_[j]) return;
+    best_[j] = cost;
+    came_[j] = {i, retraced(i, state, fronts)};
+  }
+
+  PlannedPage retraced(std::size_t i, State state, const Fronts& fronts) const {
+    PlannedPage out;
+    out.height = state.height;
+    for (;;) {
+      out.pieces.push_back({state.from, state.way});
+      if (state.pieces == 1) break;
+      state = fronts.at(state.from)[state.from_index];
+    }
+    std::reverse(out.pieces.begin(), out.pieces.end());
+    out.head = i > 0 && has_head(places_[i], places_[i].ways[out.pieces.front().way], page_);
+    return out;
+  }
+
+  const std::vector<Place>& places_;
+  Length page_;
+  std::vector<Cost> best_;  // of the document up to a place where a page may begin
+  std::vector<Came> came_;
+};
+
+}  // namespace
+
+Cost& Cost::operator+=(const Cost& other) {
+  too_tall += other.too_tall;
+  parted += other.parted;
+  pages += other.pages;
+  looks += other.looks;
+  return *this;
+}
+
+// Squares: one hole of a third is worse than three of a ninth. What is above a fifth of the page
+// counts again and more, for that is where a page begins to look unfinished.
+std::int64_t empty_foot(Length free, Length page_height, bool last) {
+  constexpr std::int64_t kUnfinished = 200;  // thousandths of the page
+  constexpr std::int64_t kBoxOrTwo = 600;
+  if (free <= Length() || page_height <= Length()) return 0;
+  const std::int64_t empty =
+      std::min<std::int64_t>(1000, free.in_millipoints() * 1000 / page_height.in_millipoints());
+  const std::int64_t beyond = std::max<std::int64_t>(0, empty - (last ? kBoxOrTwo : kUnfinished));
+  return last ? beyond * beyond * 2 : empty * empty + beyond * beyond * 3;
+}
+
+bool has_head(const Place& place, const Way& first, Length page_height) {
+  return place.head > Length() && place.head + first.space_before + first.height <= page_height;
+}
+
+PagePlan plan_pages(const std::vector<Place>& places, Length page_height) {
+  if (places.empty()) return {};
+  return Planner(places, page_height).run();
+}
+
+}  // namespace chalkleaf::page
