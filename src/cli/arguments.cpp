@@ -17,7 +17,7 @@ constexpr int kMostJobs = 256;
 /// The options as text, before they become a Request.
 struct Texts {
   std::vector<std::string> paths;
-  std::string out, paper, only;
+  std::string out, paper, look, only;
   std::string messages = "human";
   std::string jobs;
   bool strict = false;
@@ -53,6 +53,13 @@ void add_paper(CLI::App& command, std::string& text, const std::string& otherwis
       });
 }
 
+void add_look(CLI::App& command, std::string& text) {
+  command
+      .add_option("--look", text,
+                  "A look, whatever plan and club say; ‘chalkleaf looks’ lists them")
+      ->type_name("NAME");
+}
+
 void add_common(CLI::App& command, Texts& texts) {
   command.add_option("PLAN", texts.paths,
                      "Plans and folders of plans; without any, the club folder you stand in");
@@ -64,6 +71,7 @@ void add_common(CLI::App& command, Texts& texts) {
         return text.empty() ? "a folder is needed" : std::string();
       });
   add_paper(command, texts.paper, "whatever plan and club say");
+  add_look(command, texts.look);
   command.add_option("--only", texts.only, "cards (for coaches) or sheets (for families)")
       ->type_name("KIND")
       ->check(CLI::IsMember({"cards", "sheets"}));
@@ -130,6 +138,7 @@ Arguments from_texts(Command command, const Texts& texts) {
   out.request.arguments = texts.paths;
   if (!texts.out.empty()) out.request.out = texts.out;
   out.request.paper = read_paper(texts.paper);
+  out.request.look = texts.look;
   if (texts.two_up)
     out.request.two_up = texts.copies == 2 ? club::TwoUp::kCopies : club::TwoUp::kPages;
   if (texts.only == "cards") out.request.only = club::Only::kCards;
@@ -184,6 +193,7 @@ std::variant<Arguments, Stop> read_arguments(int count, const char* const* value
   TogetherTexts together;
   add_together(*week, texts, together, "week.pdf");
   add_paper(*week, texts.paper, "a4-landscape if neither this nor the club says");
+  add_look(*week, texts.look);
   week->footer(
       "Without --starting it is the week of the newest session in the gym.\n"
       "Examples:\n  chalkleaf week\n  chalkleaf week --group Kestrels --starting 2026-11-30");
@@ -191,6 +201,7 @@ std::variant<Arguments, Stop> read_arguments(int count, const char* const* value
       app.add_subcommand("booklet", "Make the coach cards of several plans into one booklet");
   add_together(*booklet, texts, together, "booklet.pdf");
   add_paper(*booklet, texts.paper, "a5 if neither this nor the club says");
+  add_look(*booklet, texts.look);
   booklet->footer(
       "Print it on both sides, turned over by the short edge; fold the stack and staple the fold.\n"
       "Examples:\n  chalkleaf booklet sessions/tuesday.md sessions/thursday.md\n  chalkleaf "
@@ -205,6 +216,10 @@ std::variant<Arguments, Stop> read_arguments(int count, const char* const* value
   std::string new_folder;
   begin->add_option("DIR", new_folder, "A folder that is not there yet, or is empty")->required();
   begin->footer("Example:\n  chalkleaf begin our-club");
+  CLI::App* looks = app.add_subcommand("looks", "List the looks sheets can have");
+  std::string looks_folder;
+  looks->add_option("FOLDER", looks_folder, "A club; without, the one you stand in");
+  looks->footer("Example:\n  chalkleaf looks");
   DrawTexts draw;
   CLI::App* figure = app.add_subcommand("figure", "Draw a figure of the catalogue");
   figure->add_option("NAME", draw.names, "The figure's name; several make several pages")
@@ -227,8 +242,8 @@ std::variant<Arguments, Stop> read_arguments(int count, const char* const* value
       const std::string what =
           count > 1 ? "‘" + printable(values[1]) + "’ is not a command" : "no command is given";
       return Stop{kUsageError, "chalkleaf: " + what +
-                                   ": write build, check, proof, times, week, booklet, explain, "
-                                   "figure, figures or begin\n"
+                                   ": write build, check, proof, times, week, booklet, looks, "
+                                   "explain, figure, figures or begin\n"
                                    "Run with --help for more information.\n"};
     }
     return Stop{asked ? 0 : kUsageError, asked ? out.str() : "chalkleaf: " + err.str()};
@@ -253,6 +268,11 @@ std::variant<Arguments, Stop> read_arguments(int count, const char* const* value
     if (!together.group.empty()) out.together.group = together.group;
     if (!together.file.empty()) out.together.file = together.file;
     out.together.starting = parse_date(together.starting);
+    return out;
+  }
+  if (looks->parsed()) {
+    Arguments out = from_texts(Command::kLooks, texts);
+    out.name = looks_folder;
     return out;
   }
   if (begin->parsed()) {

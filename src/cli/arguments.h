@@ -21,7 +21,8 @@ enum class Command {
   kFigures,
   kWeek,
   kBooklet,
-  kProof
+  kProof,
+  kLooks
 };
 
 /// What the user asked for.

@@ -12,6 +12,7 @@
 #include "cli/terminal.h"
 #include "cli/times_table.h"
 #include "club/begin.h"
+#include "club/list_looks.h"
 
 namespace chalkleaf::cli {
 namespace {
@@ -73,6 +74,20 @@ int run_begin(const Arguments& arguments, const club::Surroundings& around,
       within("README.md"));
   std::fwrite(said.data(), 1, said.size(), stdout);
   return 0;
+}
+
+int run_looks(const Arguments& arguments, const club::Surroundings& around,
+              const std::string& standing, Terminal& terminal) {
+  const auto folder = arguments.name.empty() ? std::nullopt : std::optional(arguments.name);
+  const club::ListedLooks listed = club::list_looks(folder, standing, around, terminal);
+  std::size_t longest = 0;
+  for (const auto& [name, about] : listed.looks) longest = std::max(longest, display_width(name));
+  for (const auto& [name, about] : listed.looks) {
+    const std::string line = printable(name) + std::string(longest - display_width(name) + 2, ' ') +
+                             printable(about) + "\n";
+    std::fwrite(line.data(), 1, line.size(), stdout);
+  }
+  return listed.exit_code;
 }
 
 int run_figures(const Arguments& arguments, const club::Surroundings& around,
@@ -144,6 +159,9 @@ int run(const Arguments& arguments) {
   }
   if (arguments.command == Command::kWeek || arguments.command == Command::kBooklet) {
     return finished(run_together(arguments, around, *standing, terminal));
+  }
+  if (arguments.command == Command::kLooks) {
+    return finished(run_looks(arguments, around, *standing, terminal));
   }
   if (arguments.command == Command::kBegin) {
     return finished(run_begin(arguments, around, *standing, terminal));

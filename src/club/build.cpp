@@ -125,6 +125,7 @@ Summary build(const Request& request, const Surroundings& around, Listener& list
   RunTools run{around.files, *press->theme, *press->fonts};
   run.paper = request.paper;
   run.two_up = request.two_up;
+  run.look = request.look;
   run.only = request.only;
   run.purpose = request.purpose;
   run.strictness = request.strictness;

@@ -30,6 +30,7 @@ struct Request {
   std::optional<std::string> out;
   std::optional<Paper> paper;
   TwoUp two_up = TwoUp::kNo;
+  std::string look = {};  ///< a look's name; empty: what plan and club say
   Only only = Only::kBoth;
   Purpose purpose = Purpose::kBuild;
   Strictness strictness = Strictness::kNormal;

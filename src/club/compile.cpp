@@ -16,37 +16,52 @@ void begin(const OnPass& on_pass, std::string_view pass) {
   if (on_pass) on_pass(pass);
 }
 
-// A5 is held in the hand, A4 hangs on the wall.
-Paper paper_for(sheet::Kind kind, const plan::Session& session, const RunTools& run) {
+// A5 is held in the hand, A4 hangs on the wall. Large print (UKAAF G003 (2019): from 16 pt, value
+// from memory) has too few words on a line of A5.
+Paper paper_for(sheet::Kind kind, const plan::Session& session, const sheet::Theme& theme,
+                const RunTools& run) {
   if (run.paper) return *run.paper;
   const bool card = kind == sheet::Kind::kCoachCard;
   const auto& written = card ? session.printing.card_paper : session.printing.sheet_paper;
   if (written) return written->value;
-  return card ? Paper::kA5 : Paper::kA4;
+  const bool large = theme.look(kind).minimum >= Length::pt(16);
+  return card && !large ? Paper::kA5 : Paper::kA4;
 }
 
 // Two of a small page on a sheet of the next size.
-page::DisplayList two_up(page::DisplayList list, Paper paper, const RunTools& run) {
+page::DisplayList two_up(page::DisplayList list, Paper paper, const sheet::Theme& theme,
+                         const RunTools& run) {
   const auto sheet = double_of(paper);
   if (run.two_up == TwoUp::kNo || !sheet) return list;
   const std::size_t pages = list.pages.size();
   const auto order =
       run.two_up == TwoUp::kPages ? page::two_up_order(pages) : page::twice_order(pages);
-  const page::Stroke line{
-      run.theme.colour(sheet::Use::kLine), run.theme.card.hair_width, false, {}};
+  const page::Stroke line{theme.colour(sheet::Use::kLine), theme.card.hair_width, false, {}};
   return page::impose(std::move(list), order, {paper_size(*sheet), page::MiddleMark::kCut, line});
 }
 
 }  // namespace
 
-sheet::Context context_for(sheet::Kind kind, const plan::Session& session, const ClubTools& club,
-                           const RunTools& run, const std::string& path) {
+std::shared_ptr<const sheet::Theme> look_for(const plan::Printing& printing, const ClubTools& club,
+                                             const RunTools& run, Diagnostics& diagnostics) {
+  if (!run.look.empty()) return club.looks->find(run.look, diagnostics);
+  const plan::Words& look = printing.look;
+  if (look.empty()) return club.looks->find(kUsualLook, diagnostics);
+  if (!club.looks->known(look.text).empty()) return club.looks->find(look.text, diagnostics);
+  diagnostics.error("bad-value", look.span, fmt::format("there is no look ‘{}’", look.text),
+                    club.looks->hint(look.text));
+  return nullptr;
+}
+
+sheet::Context context_for(sheet::Kind kind, const plan::Session& session,
+                           const sheet::Theme& theme, const ClubTools& club, const RunTools& run,
+                           const std::string& path) {
   const Revision revision =
       club.revisions ? club.revisions->of(path, session.source->text()) : Revision{};
-  return {run.theme,
+  return {theme,
           *club.labels,
           club.club,
-          paper_for(kind, session, run),
+          paper_for(kind, session, theme, run),
           revision.text,
           revision.date,
           run.source_date ? run.source_date : revision.committed,
@@ -100,14 +115,15 @@ Compiled compile_plan(const PlanPaths& plan, const ClubTools& club, const RunToo
     return studied->readable && club.sound && !found.has_errors();
   };
 
+  const auto theme = sound() ? look_for(session.printing, club, run, found) : nullptr;
   // A plan with errors is not set: its sheets would repeat the same mistakes as overflow.
-  if (sound()) {
+  if (theme && sound()) {
     for (const sheet::Kind kind : kinds_to_print(session.place.value, run.only)) {
-      const sheet::Context context = context_for(kind, session, club, run, plan.path);
+      const sheet::Context context = context_for(kind, session, *theme, club, run, plan.path);
       begin(run.on_pass, kind == sheet::Kind::kCoachCard ? "set card" : "set sheet");
       page::DisplayList list =
           two_up(sheet::make(kind, session, studied->timetable, context, typesetter, found),
-                 context.paper, run);
+                 context.paper, *theme, run);
       if (run.purpose == Purpose::kCheck || !sound()) continue;
       begin(run.on_pass, "supply pictures");
       if (const auto gone = supply_pictures(list, *club.pictures)) {

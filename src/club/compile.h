@@ -15,6 +15,7 @@
 #include "base/diagnostic.h"
 #include "base/files.h"
 #include "club/figures.h"
+#include "club/looks.h"
 #include "club/options.h"
 #include "club/pictures.h"
 #include "club/revision.h"
@@ -37,6 +38,7 @@ struct ClubTools {
   std::unique_ptr<const Pictures> pictures;
   /// Never null; sessions point into it.
   std::shared_ptr<const plan::DrillBook> drills = std::make_shared<const plan::DrillBook>();
+  std::shared_ptr<const Looks> looks;  ///< null when no sheet is made
   std::optional<Revisions> revisions;  ///< none when no sheet is made
   /// Null when neither checked nor printed.
   std::shared_ptr<const Figures> figures;
@@ -49,6 +51,7 @@ struct RunTools {
   const type::Fonts& fonts;
   std::optional<Paper> paper = {};  ///< asked for; none: the club's, else the kind's own
   TwoUp two_up = TwoUp::kNo;        ///< of sheets on A5 and half-letter; others stay as they are
+  std::string look = {};            ///< asked for, and known; empty: the plan's or the club's
   Only only = Only::kBoth;
   Purpose purpose = Purpose::kBuild;
   Strictness strictness = Strictness::kNormal;
@@ -88,8 +91,13 @@ std::unique_ptr<Studied> study(const PlanPaths& plan, const ClubTools& club,
                                const FileSystem& files, const OnPass& on_pass);
 
 /// What a sheet of the session is set with.
-sheet::Context context_for(sheet::Kind kind, const plan::Session& session, const ClubTools& club,
-                           const RunTools& run, const std::string& path);
+sheet::Context context_for(sheet::Kind kind, const plan::Session& session,
+                           const sheet::Theme& theme, const ClubTools& club, const RunTools& run,
+                           const std::string& path);
+/// What sheets look like: as was asked for, else as the plan or the club says. Null when there is
+/// no such look or it is broken (reported).
+std::shared_ptr<const sheet::Theme> look_for(const plan::Printing& printing, const ClubTools& club,
+                                             const RunTools& run, Diagnostics& diagnostics);
 /// All passes. Never throws for anything a plan can hold.
 Compiled compile(const PlanPaths& plan, const ClubTools& club, const RunTools& run,
                  type::Typesetter& typesetter);

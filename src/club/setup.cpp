@@ -88,6 +88,16 @@ std::optional<ClubTools> open_club(const Root& root, const Request& request,
     out.sound = out.labels != nullptr;
     words_broken = !out.sound && has_labels(files, data_folder, out.club.language);
   }
+  if (!data_folder.empty()) {
+    out.looks = std::make_shared<const Looks>(
+        files, Looks::Places{data_folder, root.is_club ? root.path : "", request.standing},
+        sheet::OwnColours{out.club.main_colour, out.club.second_colour});
+    if (!request.look.empty() && out.looks->known(request.look).empty()) {
+      teller.problem("there is no look ‘" + printable(request.look) +
+                     "’: " + out.looks->hint(request.look));
+      return std::nullopt;
+    }
+  }
   out.parts = std::make_unique<PartLibrary>(files, root.path, request.standing);
   out.pictures = std::make_unique<Pictures>(files, root.path);
   Diagnostics in_drills;

@@ -53,6 +53,12 @@ class Gathering {
     if (!club) return problem("the words of the sheets cannot be read");
     club_ = std::move(*club);
     club_.revisions = std::move(revisions().front());
+    Diagnostics in_look;
+    RunTools run{around_.files, *press_->theme, *press_->fonts};
+    run.look = request_.base.look;
+    theme_ = look_for(club_.club.printing, club_, run, in_look);
+    teller_.tell(in_look, "");
+    if (!theme_) return false;
     typesetter_.emplace(*press_->fonts, club_.club.language,
                         &press_->hyphenations->of(club_.club.language));
     return read_all() && club_.sound;
@@ -71,7 +77,7 @@ class Gathering {
   const TogetherRequest& request() const { return request_; }
   const plan::Club& club() const { return club_.club; }
   const sheet::Labels& labels() const { return *club_.labels; }
-  const sheet::Theme& theme() const { return *press_->theme; }
+  const sheet::Theme& theme() const { return *theme_; }
   type::Typesetter& typesetter() { return *typesetter_; }
   const std::vector<Read>& plans() const { return plans_; }
   Together& out() { return out_; }
@@ -81,7 +87,7 @@ class Gathering {
     run.paper = paper;
     run.source_date = date_;
     run.producer = "Chalkleaf " + std::string(version());
-    return context_for(sheet::Kind::kCoachCard, session, club_, run, path);
+    return context_for(sheet::Kind::kCoachCard, session, theme(), club_, run, path);
   }
   /// Of a page that is no plan's.
   sheet::Context plain_context(Paper paper) const {
@@ -170,6 +176,7 @@ class Gathering {
   std::optional<std::int64_t> date_;
   Selection selection_;
   std::optional<Press> press_;
+  std::shared_ptr<const sheet::Theme> theme_;
   ClubTools club_;
   std::optional<type::Typesetter> typesetter_;
   std::vector<Read> plans_;

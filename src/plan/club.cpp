@@ -92,6 +92,16 @@ Club read_club(const SourcePtr& source, const source::YamlNode& root, Diagnostic
     read_timings(*timings, Timing::Origin::kClub, club.timings, diagnostics);
   }
   club.contact = keys.text("contact");
+  if (const source::YamlNode* colours = keys.find("colours")) {
+    if (colours->kind == YamlKind::kMap) {
+      const Keys each(*colours, "colours", known_keys(KeyMap::kColours), diagnostics);
+      club.main_colour = each.text("main");
+      club.second_colour = each.text("second");
+    } else {
+      diagnostics.error("bad-value", colours->span, "‘colours’ must have entries",
+                        "write `colours: {main: '#1b4f72', second: '#b8431f'}`");
+    }
+  }
   read_club_entries(keys, club, diagnostics);
   if (auto web = keys.value("web", [](std::string_view text) {
         return parse_web_address(text, PlanPlace::kAllowed);

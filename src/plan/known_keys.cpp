@@ -7,7 +7,7 @@ const std::vector<std::string>& known_keys(KeyMap map) {
   using List = std::vector<std::string>;
   static const List session{"title", "place",         "group",       "gymnasts",  "adults",  "slot",
                             "start", "date",          "repeat",      "equipment", "timings", "web",
-                            "paper", "filing-margin", "return-slip", "fit"};
+                            "paper", "filing-margin", "return-slip", "fit",       "look"};
   static const List fit{"card", "sheet"};
   static const List timings{"rep", "step", "length", "changeover", "max-hold", "rest"};
   static const List drill{"title",         "also",          "kind",      "level", "curve",
@@ -16,9 +16,11 @@ const std::vector<std::string>& known_keys(KeyMap map) {
                           "figure-easier", "figure-harder", "plain"};
   static const List loads{"wrists", "elbows", "shoulders", "neck",    "back",
                           "hips",   "knees",  "ankles",    "landings"};
-  static const List club{"name",     "groups",   "hall",          "kit",        "staff",  "timings",
-                         "contact",  "contacts", "words",         "checks",     "limits", "paper",
-                         "language", "web",      "filing-margin", "return-slip"};
+  static const List club{"name",        "groups",  "hall",     "kit",   "staff",
+                         "timings",     "contact", "contacts", "words", "checks",
+                         "limits",      "paper",   "language", "web",   "filing-margin",
+                         "return-slip", "look",    "colours"};
+  static const List colours{"main", "second"};
   static const List group{"ages", "size", "level", "adults"};
   static const List station{"count", "takes"};
   static const List stock{"count", "note"};
@@ -39,6 +41,8 @@ const std::vector<std::string>& known_keys(KeyMap map) {
       return loads;
     case KeyMap::kClub:
       return club;
+    case KeyMap::kColours:
+      return colours;
     case KeyMap::kGroup:
       return group;
     case KeyMap::kStation:

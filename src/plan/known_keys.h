@@ -18,6 +18,7 @@ enum class KeyMap {
   kLoads,
   kClub,
   kGroup,
+  kColours,
   kStation,
   kStock,
   kStaff,

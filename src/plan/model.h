@@ -225,6 +225,7 @@ struct Printing {
   std::optional<Sourced<Paper>> sheet_paper;  ///< none: A4
   Filing filing = Filing::kNone;
   std::optional<ReturnSlip> return_slip;
+  Words look = {};  ///< the name of a look; empty: the usual one
 };
 
 /// `club.yaml`. A plan without a club has a Club with an empty name and defaults.
@@ -245,6 +246,8 @@ struct Club {
   Limits limits;
   std::string language = "en";  ///< BCP 47 tag of the club's sheets
   Words web;  ///< address of the club's page, with `{plan}` where a plan's name goes; may be empty
+  Words main_colour;    ///< `colours: {main: …}`: of titles and rules; may be empty
+  Words second_colour;  ///< of the suit in figures; may be empty
 
   const Group* group(std::string_view name) const;      ///< ignoring ASCII case
   const Station* station(std::string_view name) const;  ///< ignoring ASCII case and a plural

@@ -41,6 +41,7 @@ void read_printing(const Keys& keys, Printing& printing, Diagnostics& diagnostic
     read_papers(*node, keys, printing, diagnostics);
   if (const auto filing = keys.value("filing-margin", parse_filing))
     printing.filing = filing->value;
+  if (Words look = keys.text("look"); !look.empty()) printing.look = std::move(look);
   const Words slip = keys.text("return-slip");
   if (slip.empty()) return;
   const auto asked = parse_yes_no(slip.text);

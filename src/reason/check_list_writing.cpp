@@ -55,6 +55,12 @@ std::vector<CheckInfo> writing_checks() {
        "printed at its usual size.",
        kOurs, "Shorten the drills that the message names, take some out, or ask for more pages.",
        "fit: 1 page   (and forty drills)", kFixed},
+      {"colour-adjusted", kWarning, "A colour of the club's is printed darker or lighter.",
+       "As it is written, titles in it could not be read by everyone, or a figure's parts could "
+       "not be told apart on a grey printer.",
+       "WCAG 2.2, 1.4.6 (text 7:1); for figures a rule of ours, no source.",
+       "Write the colour that the message names, or leave it: it is only told.",
+       "colours: {main: '#e8b400'}", kFixed},
       {"missing-glyph", kWarning, "No font has a character.", "It prints as a crossed box.", kOurs,
        "Use another character, or install a font that has it.", "- Dish hold 𓀀: 2 x 20 s", kFixed},
       {"not-written", kError, "A sheet could not be written.",

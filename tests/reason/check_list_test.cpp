@@ -77,5 +77,6 @@ TEST_CASE("what cannot be read, found or printed cannot be switched off") {
   CHECK(fixed == std::set<std::string>{"unreadable-dose", "unknown-key", "duplicate-key",
                                        "bad-value", "missing-key", "unknown-part", "part-cycle",
                                        "outside-folder", "unreadable-file", "text-overflow",
-                                       "missing-glyph", "not-written", "figure-cycle"});
+                                       "missing-glyph", "not-written", "figure-cycle",
+                                       "does-not-fit", "colour-adjusted"});
 }
