@@ -2,6 +2,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <array>
+
 #include "base/hash.h"
 #include "pdf/deflate.h"
 #include "pdf/paths.h"
@@ -10,11 +13,23 @@
 namespace chalkleaf::pdf {
 namespace {
 
-// Lines may reach over the drawing's edge by half their width; what is outside BBox is cut off.
-Length widest_line(const page::Artwork& art) {
-  Length out;
+// What is outside BBox is cut off, so it holds all of the paths, wherever the drawing says its
+// edges are. With y up: left, bottom, right, top.
+std::array<Length, 4> bounds(const page::Artwork& art) {
+  std::array<Length, 4> out{{{}, {}, art.size().width, art.size().height}};
   for (const page::PathItem& path : art.paths()) {
-    if (path.stroke) out = std::max(out, path.stroke->width);
+    const Length edge = path.stroke ? path.stroke->width : Length();
+    for (const page::PathStep& step : path.steps) {
+      if (step.kind == page::PathStep::Kind::kClose) continue;
+      // The control points of anything but a curve are all at the origin, which is inside.
+      for (const Point p : {step.a, step.b, step.c}) {
+        const Length y = art.size().height - p.y;
+        out[0] = std::min(out[0], p.x - edge);
+        out[1] = std::min(out[1], y - edge);
+        out[2] = std::max(out[2], p.x + edge);
+        out[3] = std::max(out[3], y + edge);
+      }
+    }
   }
   return out;
 }
@@ -56,9 +71,8 @@ ArtworkTable ArtworkTable::collect(const page::DisplayList& list) {
 std::string ArtworkTable::write(Objects& objects) const {
   std::string out;
   for (const page::Artwork* art : in_order_) {
-    const Length over = widest_line(*art);
     std::string entries = "/Type /XObject\n/Subtype /Form\n/Filter /FlateDecode\n/BBox [";
-    for (const Length edge : {-over, -over, art->size().width + over, art->size().height + over}) {
+    for (const Length edge : bounds(*art)) {
       append_length(entries, edge);
       entries.push_back(' ');
     }

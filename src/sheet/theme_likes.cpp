@@ -17,7 +17,9 @@ constexpr std::size_t kMostLikes = 8;
 
 // `own` over `below`, map by map; its order of keys is that of the theme below.
 void lay_over(YamlNode& below, const YamlNode& own) {
-  for (const auto& [key, value] : own.entries) {
+  for (const source::YamlEntry& entry : own.entries) {
+    const YamlNode& key = entry.first;
+    const YamlNode& value = entry.second;
     const auto same = std::find_if(below.entries.begin(), below.entries.end(),
                                    [&](const auto& e) { return e.first.text == key.text; });
     if (same == below.entries.end()) {
