@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <array>
+#include <utility>
 
 #include "base/text.h"
 #include "page/shapes.h"
@@ -159,11 +160,12 @@ class WeekWriter {
                          RowAlign::kBaseline));
     top.push_back(Builder::space(b_.look().row_padding / 2));
     top.push_back(b_.rule(b_.width(), b_.look().line_width, Use::kInk));
+    std::vector<Block> above;  // the first row
+    above.push_back(Builder::stack(std::move(top)));
     const NodeId body = b_.node(table, Role::kTableBody);
     for (std::size_t i = 0; i < rows.size(); ++i) {
       const bool same_day = i > 0 && rows[i].day == rows[i - 1].day;
-      std::vector<Block> lines;
-      if (i == 0) lines.push_back(Builder::stack(std::move(top)));
+      std::vector<Block> lines = std::exchange(above, {});
       if (i > 0) lines.push_back(b_.rule(b_.width(), b_.look().hair_width, Use::kHair));
       lines.push_back(session(rows[i], same_day, body));
       page::Slab slab{Builder::stack(std::move(lines)), i == 0 ? b_.look().part_space : Length()};
