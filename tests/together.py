@@ -61,7 +61,7 @@ def words_of(pdf, side, half, paper):
     """The words on the left (0) or right (1) half of a side of a sheet, as poppler finds them."""
     width, height = (n * 72 / 25.4 for n in size_of(paper))
     x = round(half * width / 2)
-    return run("pdftotext", "-f", side + 1, "-l", side + 1, "-x", x, "-y", 0, "-W", round(width / 2), "-H", round(height),
+    return run("pdftotext", "-raw", "-f", side + 1, "-l", side + 1, "-x", x, "-y", 0, "-W", round(width / 2), "-H", round(height),
                pdf, "-").stdout
 
 
@@ -88,9 +88,13 @@ def marks_in_reading_order(pdf):
         return out
 
 
+def some(club, *names):
+    return [club / "sessions" / (name + ".md") for name in names]
+
+
 def papers(club):
     # A gym and a home plan: all plans on both usual papers are witness.py's.
-    few = [club / "sessions" / name for name in ("kestrels-floor-and-beam.md", "kestrels-home-quick-shapes.md")]
+    few = some(club, "kestrels-floor-and-beam", "kestrels-home-quick-shapes")
     for paper in [name + turn for name in MILLIMETRES for turn in ("", "-landscape")]:
         run(program, "build", *few, "--paper", paper, "--out", work / "papers" / paper)
         made = sorted((work / "papers" / paper).rglob("*.pdf"))
@@ -104,13 +108,19 @@ def papers(club):
 
 
 def two_up(club):
+    # Cards of one page, of three and of six or so: the last sheet is half empty, or not.
+    tiny = club / "sessions" / "tiny.md"
+    tiny.write_text("---\ntitle: Two shapes\nplace: gym\n---\n\n## Warm-up\n\n- Easy run: 2 min\n\n## Cool-down\n\n- Slow walk: 1 min\n")
+    few = [tiny, *some(club, "wrens-rolls-and-jumps", "swifts-bars-and-core")]
     for paper, sheet in (("a5", "a4-landscape"), ("half-letter", "letter-landscape"), ("a5-landscape", "a4")):
         one = work / "one" / paper
-        run(program, "build", club, "--only", "cards", "--paper", paper, "--out", one)
+        run(program, "build", *few, "--only", "cards", "--paper", paper, "--out", one)
         for name, options in (("pages", []), ("copies", ["--copies", "2"])):
             out = work / name / paper
-            run(program, "build", club, "--only", "cards", "--paper", paper, "--two-up", *options, "--out", out)
-            for pdf in sorted(out.rglob("*.pdf")):
+            run(program, "build", *few, "--only", "cards", "--paper", paper, "--two-up", *options, "--out", out)
+            made = sorted(out.rglob("*.pdf"))
+            check(len(made) == len(few), f"{out}: {len(made)} PDFs")
+            for pdf in made:
                 pages = len(pikepdf.open(one / pdf.relative_to(out)).pages)
                 wanted = pages if name == "copies" else (pages + 1) // 2
                 sound(pdf, sheet, wanted)
@@ -118,7 +128,8 @@ def two_up(club):
                     left, right = words_of(pdf, 0, 0, sheet), words_of(pdf, 0, 1, sheet)
                     check(left.split() == right.split() and left.strip(), f"{pdf}: the copies differ")
     for wrong in (["--two-up", "--paper", "a4"], ["--copies", "2"]):
-        run(program, "build", club, *wrong, code=2)
+        run(program, "build", *few, *wrong, code=2)
+    tiny.unlink()
 
 
 def week(club):
@@ -139,8 +150,7 @@ def week(club):
 
 
 def booklet(club):
-    sessions = club / "sessions"
-    plans = [sessions / f"kestrels-{name}.md" for name in ("bar-shapes", "floor-and-beam", "vault-and-landings")]
+    plans = some(club, "kestrels-bar-shapes", "kestrels-floor-and-beam", "kestrels-vault-and-landings")
     said = run(program, "booklet", *plans, "--out", "booklet.pdf").stdout
     pages = int(re.search(r"(\d+) pages? on (\d+) sheet", said).group(1))
     sheets = (pages + 3) // 4

@@ -163,6 +163,18 @@ inline page::DisplayList sample() {
                         std::make_shared<const page::PackedPicture>(
                             packed(2, 1, 3, std::string("\xFF\x80\0\0\x80\xFF", 6)).value())});
 
+  const auto drawn = d.node(Role::kFigure, part);
+  d[drawn].alternative_text = "A dish shape";
+  page::PathItem line;
+  line.steps = {{page::PathStep::Kind::kMove, {points(1), points(2)}, {}, {}},
+                {page::PathStep::Kind::kLine, {points(9), points(2)}, {}, {}}};
+  line.stroke = page::Stroke{kBlack, points(1), true, {}};
+  d.list.pages.back().items.emplace_back(
+      page::ArtItem{Owner::of(drawn),
+                    {points(100), points(340), points(30), points(15)},
+                    std::make_shared<const page::Artwork>(Size{points(10), points(5)},
+                                                          std::vector<page::PathItem>{line})});
+
   d.add_page();
   d.text(Owner::none(Artifact::kHeader), 40, 20, "Alder Quay Gymnastics", 8);
   d.text(Owner::of(split), 40, 50, "and this goes on over the page.");

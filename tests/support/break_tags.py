@@ -131,6 +131,9 @@ def tagged_inside_artifact(pdf):
     edit_content(pdf, change)
 
 
+simple("drawing-untagged", "13-001", "nodes(pdf, 'Figure')[2].S = Name.P")
+simple("drawing-of-sequences", "ISO32000-14.7.4.2", "a = [x for _, x in pdf.pages[0].Resources.XObject.items() "
+       "if str(x.Subtype) == '/Form'][0]; a.write(b'/P <</MCID 0>> BDC ' + a.read_bytes() + b' EMC')")
 simple("link-unnamed", "28-012", "del pdf.pages[0].Annots[0].Contents")
 simple("link-in-paragraph", "28-011", "nodes(pdf, 'Link')[0].S = Name.P")
 simple("link-forgotten", "28-011", "k = nodes(pdf, 'Link')[0].K; del k[len(k) - 1]")

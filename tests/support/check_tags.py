@@ -24,6 +24,7 @@ LANGUAGE = re.compile(r"^[a-zA-Z]{1,8}(-[a-zA-Z0-9]{1,8})*$")
 # All that is read of a page's content: a drawing is thousands of steps of paths, which say nothing of tags.
 READ = "BDC BMC EMC q Q BT ET Tf Tj TJ ' \" S s f F f* B B* b b* sh BI ID EI Do"
 MARKS = set("Tj TJ S s f F f* B B* b b* sh BI Do".split()) | {"'", "\"", "INLINE IMAGE"}
+DRAWINGS = {}  # the bytes of a form XObject, the same in many files -> whether it has nothing but paths
 TEXT = {"Tj", "TJ", "'", '"'}
 # Which children a node may have, and which parent it must have.
 CHILDREN = {
@@ -456,10 +457,11 @@ class Checker:
             self.report("13-001", "%s: a picture stands in no Figure" % where)
         if image.get("/Subtype") == Name.Form:
             # Its marks are the page's where it is shown; so it must have no sequences of its own.
-            for _, operator in pikepdf.parse_content_stream(image):
-                if str(operator) in ("BDC", "BMC", "EMC", "Do", "BT"):
-                    self.report("ISO32000-14.7.4.2", "%s: a drawing is more than paths" % where)
-                    break
+            drawing = image.read_raw_bytes()
+            if drawing not in DRAWINGS:
+                DRAWINGS[drawing] = len(pikepdf.parse_content_stream(image, "BDC BMC EMC Do BT")) == 0
+            if not DRAWINGS[drawing]:
+                self.report("ISO32000-14.7.4.2", "%s: a drawing is more than paths" % where)
             return
         # PDF/A-2, 6.2.8, and nothing that a camera wrote.
         if image.get("/Interpolate", False) or "/Alternates" in image or "/OPI" in image:
