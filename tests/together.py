@@ -20,6 +20,8 @@ import pikepdf
 program = os.path.abspath(sys.argv[1])
 repository = pathlib.Path(sys.argv[2]).resolve()
 work = pathlib.Path(sys.argv[3]).resolve()
+sys.path.insert(0, str(repository / "tests" / "support"))
+from verdict import verdict  # noqa: E402
 MILLIMETRES = {"a4": (210, 297), "a5": (148, 210), "letter": (8.5 * 25.4, 11 * 25.4), "half-letter": (5.5 * 25.4, 8.5 * 25.4)}
 failures, checked, pdfs = [], 0, []
 
@@ -203,12 +205,7 @@ def main():
     shutil.copytree(repository / "plans", club, ignore=shutil.ignore_patterns("out", "private"))
     for part in (two_up, week, booklet, slips, papers):
         part(club)
-    tags = run("/usr/bin/python3", repository / "tests" / "support" / "check_tags.py", *pdfs)
-    for failure in failures:
-        print(failure)
-    print(tags.stdout.strip().splitlines()[-1] if tags.stdout.strip() else "")
-    print(f"{checked - len(failures)} passed, {len(failures)} failed")
-    return 1 if failures else 0
+    return verdict(pdfs, failures, checked)
 
 
 sys.exit(main())

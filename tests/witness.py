@@ -25,6 +25,7 @@ program = os.path.abspath(sys.argv[1])
 repository = pathlib.Path(sys.argv[2]).resolve()
 work = pathlib.Path(sys.argv[3]).resolve()
 sys.path.insert(0, str(repository / "tests" / "support"))
+from verdict import verdict  # noqa: E402
 ISO_216 = {"a4": (210.0, 297.0), "a5": (148.0, 210.0)}
 failures = []
 checked = 0
@@ -169,18 +170,13 @@ def main():
             paper = "a4" if pdf.stem.endswith("-sheet") else "a5"
             check_pdf(pdf, paper, drills_of(example))
             all_pdfs.append(pdf)
-    tags = run("/usr/bin/python3", repository / "tests" / "support" / "check_tags.py", *all_pdfs)
     one = bytes_of(build(club, "one-worker", None, "--jobs", "1"))
     for again in ("3", "8"):
         if bytes_of(build(club, "more-workers", None, "--jobs", again)) != one:
             failures.append(f"1 and {again} workers give different bytes")
     if not one:
         failures.append("the demo club gave no PDFs")
-    for failure in failures:
-        print(failure)
-    print(tags.stdout.strip().splitlines()[-1] if tags.stdout.strip() else "")
-    print(f"{checked - len(failures)} passed, {len(failures)} failed")
-    return 1 if failures else 0
+    return verdict(all_pdfs, failures, checked)
 
 
 sys.exit(main())

@@ -2,6 +2,7 @@
 // Tested by tests/base/colour_test.cpp against WCAG 2.2 ("relative luminance", "contrast ratio").
 #pragma once
 
+#include <compare>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -14,7 +15,7 @@ struct Colour {
   std::uint8_t red = 0;
   std::uint8_t green = 0;
   std::uint8_t blue = 0;
-  bool operator==(const Colour&) const = default;
+  auto operator<=>(const Colour&) const = default;
 };
 
 inline constexpr Colour kBlack{0, 0, 0};

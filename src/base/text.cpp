@@ -127,6 +127,10 @@ std::size_t display_width(std::string_view text) {
   return width;
 }
 
+bool is_uri_character(char c) {
+  return c > ' ' && c < 0x7F && std::string_view("\"<>\\^`{|}").find(c) == std::string_view::npos;
+}
+
 std::string_view trim(std::string_view text) {
   const auto space_at_front = [](std::string_view s) -> std::size_t {
     if (s.empty()) return 0;

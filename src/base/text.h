@@ -30,6 +30,8 @@ std::size_t display_width(std::string_view text);
 
 /// Without white space (space, tab, line ends, no-break space) at either end.
 std::string_view trim(std::string_view text);
+/// Whether a character may stand in a URI as it is (RFC 3986, 2).
+bool is_uri_character(char c);
 /// ASCII letters to lower case; everything else as it is.
 std::string lower_ascii(std::string_view text);
 bool starts_with_ignoring_case(std::string_view text, std::string_view prefix);

@@ -122,7 +122,7 @@ Summary build(const Request& request, const Surroundings& around, Listener& list
     for (std::size_t i = 0; i < clubs.size(); ++i) clubs[i].revisions = std::move(found[i]);
   }
 
-  RunTools run{around.files, *press->theme, *press->fonts};
+  RunTools run{around.files, *press->fonts};
   run.paper = request.paper;
   run.two_up = request.two_up;
   run.look = request.look;

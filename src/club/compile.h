@@ -47,7 +47,6 @@ struct ClubTools {
 /// What the whole run shares.
 struct RunTools {
   FileSystem& files;
-  const sheet::Theme& theme;
   const type::Fonts& fonts;
   std::optional<Paper> paper = {};  ///< asked for; none: the club's, else the kind's own
   TwoUp two_up = TwoUp::kNo;        ///< of sheets on A5 and half-letter; others stay as they are

@@ -66,7 +66,10 @@ std::string Looks::hint(std::string_view name) const {
 SourcePtr Looks::source(std::string_view name, Diagnostics& found) const {
   const auto path = paths_.find(as_file_name(name));
   if (path == paths_.end()) return nullptr;
-  return source::load(files_, path->second, path_from(places_.standing, path->second), found);
+  // A shipped file is named in full, like all that belongs to the program.
+  const bool own = !places_.club_folder.empty() && is_within(path->second, places_.club_folder);
+  return source::load(files_, path->second,
+                      own ? path_from(places_.standing, path->second) : path->second, found);
 }
 
 std::shared_ptr<const sheet::Theme> Looks::find(std::string_view name, Diagnostics& found) const {

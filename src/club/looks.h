@@ -53,7 +53,6 @@ class Looks {
   sheet::OwnColours own_colours_;
   std::map<std::string, std::string, std::less<>> paths_;  ///< by name
   std::vector<std::string> names_;
-  Diagnostics folder_;  ///< what is wrong with the club's folder itself
   mutable std::mutex mutex_;
   mutable std::map<std::string, std::unique_ptr<const Read>, std::less<>> read_;
 };

@@ -2,24 +2,22 @@
 
 #include <fcntl.h>
 #include <fmt/format.h>
-#include <poll.h>
 #include <spawn.h>
 #include <sys/mman.h>
-#include <sys/wait.h>
 #include <unistd.h>
 
 #include <array>
 #include <cerrno>
 #include <chrono>
-#include <csignal>
 #include <optional>
+
+#include "club/child_process.h"
 
 extern char** environ;  // POSIX: handed on as it is
 
 namespace chalkleaf::club {
 namespace {
 
-using Clock = std::chrono::steady_clock;  // for patience alone; no output depends on it
 constexpr std::chrono::seconds kPatience{60};
 constexpr std::size_t kLargest = 256UL * 1024 * 1024;
 constexpr int kNoSuchProgram = 127;  // what a shell, and posix_spawn's child, answers
@@ -57,25 +55,6 @@ bool fill(const Descriptor& file, const std::string& bytes) {
   return ::lseek(file.get(), 0, SEEK_SET) == 0;
 }
 
-std::optional<std::string> read_all(int from, Clock::time_point until) {
-  std::string out;
-  std::array<char, 65536> buffer{};
-  while (out.size() <= kLargest) {
-    const auto left =
-        std::chrono::duration_cast<std::chrono::milliseconds>(until - Clock::now()).count();
-    pollfd ready{from, POLLIN, 0};
-    const int count = left > 0 ? ::poll(&ready, 1, static_cast<int>(left)) : 0;
-    if (count < 0 && errno == EINTR) continue;
-    if (count <= 0) break;
-    const ssize_t n = ::read(from, buffer.data(), buffer.size());
-    if (n < 0 && errno == EINTR) continue;
-    if (n < 0) break;
-    if (n == 0) return out;
-    out.append(buffer.data(), static_cast<std::size_t>(n));
-  }
-  return std::nullopt;
-}
-
 struct Ran {
   int status = kNoSuchProgram;
   std::optional<std::string> output;
@@ -105,12 +84,8 @@ Ran run_pdftoppm(int pdf, std::size_t page, int dots) {
   to.close();
   if (failed != 0) return {};
   Ran out;
-  out.output = read_all(from.get(), Clock::now() + kPatience);
-  if (!out.output) ::kill(child, SIGKILL);
-  int status = 0;
-  while (::waitpid(child, &status, 0) < 0 && errno == EINTR) {
-  }
-  out.status = WIFEXITED(status) ? WEXITSTATUS(status) : -1;
+  out.output = read_pipe(from.get(), std::chrono::steady_clock::now() + kPatience, kLargest);
+  out.status = end_child(child, out.output ? EndHow::kWait : EndHow::kKill);
   return out;
 }
 

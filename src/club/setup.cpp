@@ -56,10 +56,9 @@ std::optional<Press> set_up_press(const Surroundings& around, Teller& teller, Su
   Press press;
   press.data_folder = *folder;
   Diagnostics found;
-  press.theme = load_theme(around.files, *folder, found);
   type::Catalogue catalogue = load_font_catalogue(around.files, *folder, found);
   teller.tell(found, "");
-  if (!press.theme || found.has_errors()) {
+  if (found.has_errors()) {
     summary.environment_failed = true;
     return std::nullopt;
   }
@@ -77,7 +76,7 @@ std::optional<ClubTools> open_club(const Root& root, const Request& request,
                                    const FileSystem& files, const std::string& data_folder,
                                    Teller& teller) {
   ClubTools out;
-  bool words_broken = false;
+  bool unusable = false;
   Diagnostics found;
   if (root.is_club) {
     const std::string display = path_from(request.standing, join_path(root.path, "club.yaml"));
@@ -86,7 +85,7 @@ std::optional<ClubTools> open_club(const Root& root, const Request& request,
   if (!data_folder.empty()) {
     out.labels = load_labels(files, data_folder, out.club.language, found);
     out.sound = out.labels != nullptr;
-    words_broken = !out.sound && has_labels(files, data_folder, out.club.language);
+    unusable = !out.sound && has_labels(files, data_folder, out.club.language);
   }
   if (!data_folder.empty()) {
     out.looks = std::make_shared<const Looks>(
@@ -97,6 +96,7 @@ std::optional<ClubTools> open_club(const Root& root, const Request& request,
                      "’: " + out.looks->hint(request.look));
       return std::nullopt;
     }
+    unusable = !out.looks->find(kUsualLook, found) || unusable;
   }
   out.parts = std::make_unique<PartLibrary>(files, root.path, request.standing);
   out.pictures = std::make_unique<Pictures>(files, root.path);
@@ -129,7 +129,7 @@ std::optional<ClubTools> open_club(const Root& root, const Request& request,
   out.sound = out.sound && !found.has_errors();
   teller.tell(found, "");
   teller.tell(in_drills, "");
-  return words_broken ? std::nullopt : std::optional(std::move(out));
+  return unusable ? std::nullopt : std::optional(std::move(out));
 }
 
 std::function<std::vector<Revisions>()> ask_for_revisions(const Selection& selection,

@@ -42,7 +42,6 @@ std::optional<std::int64_t> read_source_date(const Environment& environment, Tel
 
 /// What a run prints with, apart from the plans.
 struct Press {
-  std::shared_ptr<const sheet::Theme> theme;
   std::unique_ptr<const type::Fonts> fonts;
   std::unique_ptr<const type::Hyphenations> hyphenations;
   std::string data_folder;
@@ -50,8 +49,8 @@ struct Press {
 /// Nothing when something is missing (told): without it no plan could be set.
 std::optional<Press> set_up_press(const Surroundings& around, Teller& teller, Summary& summary);
 
-/// Nothing when the program's own words cannot be read (told). Without a data folder none are
-/// needed.
+/// Nothing when the program's own words or its usual look cannot be read, or there is no such look
+/// as was asked for (told). Without a data folder none are needed.
 std::optional<ClubTools> open_club(const Root& root, const Request& request,
                                    const FileSystem& files, const std::string& data_folder,
                                    Teller& teller);

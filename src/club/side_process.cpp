@@ -1,15 +1,13 @@
 #include "club/side_process.h"
 
 #include <fcntl.h>
-#include <poll.h>
 #include <sys/resource.h>
-#include <sys/wait.h>
 #include <unistd.h>
 
-#include <array>
 #include <cerrno>
-#include <csignal>
 #include <utility>
+
+#include "club/child_process.h"
 
 namespace chalkleaf::club {
 namespace {
@@ -65,27 +63,6 @@ void limit_resources(std::chrono::milliseconds patience) {
   ::_exit(status);  // no destructors: the parent has its own of everything
 }
 
-// Reads until the other end is closed; nothing when that takes too long or is too much.
-std::optional<std::string> read_all(int from, Clock::time_point until, std::size_t most) {
-  std::string out;
-  std::array<char, 65536> buffer{};
-  while (true) {
-    const auto left =
-        std::chrono::duration_cast<std::chrono::milliseconds>(until - Clock::now()).count();
-    if (left <= 0) return std::nullopt;
-    pollfd ready{from, POLLIN, 0};
-    const int count = ::poll(&ready, 1, static_cast<int>(left));
-    if (count < 0 && errno == EINTR) continue;
-    if (count <= 0) return std::nullopt;
-    const ssize_t n = ::read(from, buffer.data(), buffer.size());
-    if (n < 0 && errno == EINTR) continue;
-    if (n < 0) return std::nullopt;
-    if (n == 0) return out;
-    out.append(buffer.data(), static_cast<std::size_t>(n));
-    if (out.size() > most) return std::nullopt;
-  }
-}
-
 }  // namespace
 
 Aside::Aside(const std::function<std::string()>& question, std::chrono::milliseconds patience,
@@ -116,15 +93,11 @@ Aside::~Aside() {
 
 std::optional<std::string> Aside::answer() {
   if (from_ < 0) return std::nullopt;
-  auto said = child_ > 0 ? read_all(from_, until_, most_) : std::nullopt;
+  auto said = child_ > 0 ? read_pipe(from_, until_, most_) : std::nullopt;
   ::close(std::exchange(from_, -1));
   const int child = std::exchange(child_, -1);
   if (child < 0) return std::nullopt;
-  if (!said) ::kill(child, SIGKILL);
-  int status = 0;
-  while (::waitpid(child, &status, 0) < 0 && errno == EINTR) {
-  }
-  const bool well = WIFEXITED(status) && WEXITSTATUS(status) == 0;
+  const bool well = end_child(child, said ? EndHow::kWait : EndHow::kKill) == 0;
   return well ? said : std::nullopt;
 }
 

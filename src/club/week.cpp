@@ -50,11 +50,14 @@ class Gathering {
     if (!press_) return false;
     auto club =
         open_club(selection_.roots.front(), base, around_.files, press_->data_folder, teller_);
-    if (!club) return problem("the words of the sheets cannot be read");
+    if (!club) {
+      out_.summary.environment_failed = true;
+      return false;
+    }
     club_ = std::move(*club);
     club_.revisions = std::move(revisions().front());
     Diagnostics in_look;
-    RunTools run{around_.files, *press_->theme, *press_->fonts};
+    RunTools run{around_.files, *press_->fonts};
     run.look = request_.base.look;
     theme_ = look_for(club_.club.printing, club_, run, in_look);
     teller_.tell(in_look, "");
@@ -83,7 +86,7 @@ class Gathering {
   Together& out() { return out_; }
 
   sheet::Context context(const plan::Session& session, const std::string& path, Paper paper) const {
-    RunTools run{around_.files, *press_->theme, *press_->fonts};
+    RunTools run{around_.files, *press_->fonts};
     run.paper = paper;
     run.source_date = date_;
     run.producer = "Chalkleaf " + std::string(version());

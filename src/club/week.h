@@ -2,7 +2,7 @@
 //
 // All plans are of one club. No clock: without a date asked for, the week is that of the newest
 // session in the gym, so that the same plans make the same file on any day. Tested by
-// tests/club/week_test.cpp and tests/together.py.
+// tests/sheet/week_sheet_test.cpp and tests/together.py.
 #pragma once
 
 #include <optional>

@@ -101,7 +101,10 @@ class Paginator {
   // A word that had to be cut is worse than any empty foot.
   static std::int64_t disliked(const Ready& ready) {
     constexpr std::int64_t kCutWord = 10'000'000;
-    return kCutWord * static_cast<std::int64_t>(ready.problems.size());
+    return kCutWord *
+           std::count_if(ready.problems.begin(), ready.problems.end(), [](const auto& problem) {
+             return problem.kind == type::TextProblem::Kind::kCutWord;
+           });
   }
 
   // ---- a page

@@ -158,6 +158,13 @@ struct ArtItem {
 
 using Item = std::variant<TextItem, PathItem, PictureItem, ArtItem>;
 
+inline const Owner& owner_of(const Item& item) {
+  return std::visit([](const auto& any) -> const Owner& { return any.owner; }, item);
+}
+inline Owner& owner_of(Item& item) {
+  return std::visit([](auto& any) -> Owner& { return any.owner; }, item);
+}
+
 struct Page {
   Size size;
   std::vector<Item> items;  ///< in reading order: the order they are painted in

@@ -13,10 +13,6 @@ namespace {
 // The marks lie at the paper's edge, clear of the text of pages with margins.
 constexpr double kMarkLength = 5;
 
-Owner& owner_of(Item& item) {
-  return std::visit([](auto& any) -> Owner& { return any.owner; }, item);
-}
-
 class Imposer {
  public:
   Imposer(DisplayList list, const ImposeStyle& style)

@@ -24,11 +24,8 @@ DisplayList join(std::vector<DisplayList> documents, DocumentInfo info) {
     }
     for (Page& page : document.pages) {
       for (Item& item : page.items) {
-        std::visit(
-            [&](auto& any) {
-              if (any.owner.node) *any.owner.node += first_node;
-            },
-            item);
+        Owner& owner = owner_of(item);
+        if (owner.node) *owner.node += first_node;
       }
       out.pages.push_back(std::move(page));
     }

@@ -143,14 +143,6 @@ class Planner {
 
 }  // namespace
 
-Cost& Cost::operator+=(const Cost& other) {
-  too_tall += other.too_tall;
-  parted += other.parted;
-  pages += other.pages;
-  looks += other.looks;
-  return *this;
-}
-
 // Squares: one hole of a third is worse than three of a ninth. What is above a fifth of the page
 // counts again and more, for that is where a page begins to look unfinished.
 std::int64_t empty_foot(Length free, Length page_height, bool last) {

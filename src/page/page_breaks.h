@@ -41,7 +41,6 @@ struct Cost {
   std::int64_t pages = 0;
   std::int64_t looks = 0;  ///< squares of thousandths of a page: empty feet, and dislikes
   auto operator<=>(const Cost&) const = default;
-  Cost& operator+=(const Cost& other);
 };
 
 struct PlannedPage {

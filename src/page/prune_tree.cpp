@@ -22,7 +22,7 @@ void prune_tree(DisplayList& list, const std::vector<NodeRange>& dropped) {
   list.tree = std::move(kept);
   for (Page& page : list.pages) {
     for (Item& item : page.items) {
-      Owner& owner = std::visit([](auto& one) -> Owner& { return one.owner; }, item);
+      Owner& owner = owner_of(item);
       if (owner.node) owner.node = renumbered[*owner.node];
     }
   }

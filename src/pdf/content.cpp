@@ -31,10 +31,6 @@ bool is_empty(const Item& item) {
 // A figure tells where it stands; a link is pressed there.
 bool needs_box(page::Role role) { return role == page::Role::kFigure || role == page::Role::kLink; }
 
-const Owner& owner_of(const Item& item) {
-  return std::visit([](const auto& any) -> const Owner& { return any.owner; }, item);
-}
-
 class PageWriter {
  public:
   PageWriter(const page::DisplayList& list, std::size_t page, const FontTable& fonts,

@@ -54,27 +54,25 @@ void PathWriter::write(const page::PathItem& item) {
 }
 
 void PathWriter::set_fill(Colour colour) {
-  if (fill_known_ && fill_ == colour) return;
+  if (fill_ == colour) return;
   append_colour(out_, colour, Paint::kFill);
   fill_ = colour;
-  fill_known_ = true;
 }
 
 void PathWriter::set_stroke(const page::Stroke& stroke) {
-  const bool known = stroke_known_;
-  if (!known || stroke_.colour != stroke.colour) append_colour(out_, stroke.colour, Paint::kStroke);
-  if (!known || stroke_.width != stroke.width) {
+  if (!stroke_ || stroke_->colour != stroke.colour)
+    append_colour(out_, stroke.colour, Paint::kStroke);
+  if (!stroke_ || stroke_->width != stroke.width) {
     number(stroke.width);
     out_ += "w\n";
   }
-  if (!known || stroke_.round != stroke.round) out_ += stroke.round ? "1 J 1 j\n" : "0 J 0 j\n";
-  if (!known || stroke_.dashes != stroke.dashes) {
+  if (!stroke_ || stroke_->round != stroke.round) out_ += stroke.round ? "1 J 1 j\n" : "0 J 0 j\n";
+  if (!stroke_ || stroke_->dashes != stroke.dashes) {
     out_ += '[';
     for (const Length dash : stroke.dashes) number(dash);
     out_ += "] 0 d\n";
   }
   stroke_ = stroke;
-  stroke_known_ = true;
 }
 
 void PathWriter::point(Point p) {

@@ -3,6 +3,7 @@
 // State is set only where it changes; y is flipped here. Tested by tests/pdf/write_test.cpp.
 #pragma once
 
+#include <optional>
 #include <string>
 
 #include "page/display_list.h"
@@ -15,8 +16,11 @@ class PathWriter {
   /// an artwork is shown.
   enum class Begins { kAsAPage, kUnknown };
   /// Appends to `out`, which must outlive it; y runs down from `height`.
-  PathWriter(std::string& out, Length height, Begins begins)
-      : out_(out), height_(height), known_(begins == Begins::kAsAPage) {}
+  PathWriter(std::string& out, Length height, Begins begins) : out_(out), height_(height) {
+    if (begins == Begins::kUnknown) return;
+    fill_ = kBlack;
+    stroke_ = page::Stroke{kBlack, Length::millipoints(1000), false, {}};
+  }
 
   void write(const page::PathItem& item);
   void set_fill(Colour colour);
@@ -28,12 +32,9 @@ class PathWriter {
 
   std::string& out_;
   Length height_;
-  Point origin_;  ///< of the path that is written, in the PDF's own directions
-  bool known_;
-  bool stroke_known_ = known_;
-  bool fill_known_ = known_;
-  Colour fill_ = kBlack;
-  page::Stroke stroke_{kBlack, Length::millipoints(1000), false, {}};
+  Point origin_;                ///< of the path that is written, in the PDF's own directions
+  std::optional<Colour> fill_;  ///< none: not known
+  std::optional<page::Stroke> stroke_;
 };
 
 }  // namespace chalkleaf::pdf

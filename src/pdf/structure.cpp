@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 
+#include "base/text.h"
 #include "pdf/links.h"
 #include "pdf/syntax.h"
 
@@ -132,12 +133,8 @@ std::string id_tree(const page::DisplayList& list, const std::vector<ObjectId>& 
   return names.empty() ? names : "/Names [" + names + "]\n";
 }
 
-// What may stand in a URI as it is (RFC 3986, 2): everything else would have to be escaped, also in
-// the PDF's string.
 bool is_uri(const std::string& text) {
-  return !text.empty() && std::all_of(text.begin(), text.end(), [](char c) {
-    return c > ' ' && c < 0x7F && std::string_view("\"<>\\^`{|}").find(c) == std::string_view::npos;
-  });
+  return !text.empty() && std::all_of(text.begin(), text.end(), is_uri_character);
 }
 
 }  // namespace
@@ -174,7 +171,7 @@ tl::expected<void, WriteError> check_tree(const page::DisplayList& list) {
   }
   for (const page::Page& page : list.pages) {
     for (const page::Item& item : page.items) {
-      const auto owner = std::visit([](const auto& any) { return any.owner.node; }, item);
+      const auto owner = page::owner_of(item).node;
       if (!owner) continue;
       if (*owner >= list.tree.size()) {
         return wrong(fmt::format("a mark belongs to node {}, which there is not", *owner));

@@ -294,11 +294,7 @@ Value<std::string> parse_web_address(std::string_view text, PlanPlace place) {
   }
   const bool has_dot = name.find('.', 1) != std::string_view::npos && !name.ends_with('.');
   if (!has_dot || name.starts_with('.')) return no_address();
-  for (const char c : bare) {
-    // RFC 3986, 2: what may not stand in an address as it is.
-    const bool fine =
-        c > ' ' && c < 0x7F && std::string_view("\"<>\\^`{|}").find(c) == std::string_view::npos;
-    if (fine) continue;
+  if (!std::all_of(bare.begin(), bare.end(), is_uri_character)) {
     return wrong(fmt::format("‘{}’ has a character that a web address cannot have", text),
                  "copy the address from a browser's address bar: it writes such characters as "
                  "`%20` and the like");

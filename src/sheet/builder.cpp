@@ -264,6 +264,15 @@ std::vector<type::Inline> Builder::kit_move_pieces(const plan::KitMove& move) co
   return out;
 }
 
+std::string Builder::ages(const plan::Group& group) const {
+  if (!group.youngest) return {};
+  const std::string from = std::to_string(group.youngest->value);
+  if (!group.oldest) return labels().say("from-age", {{"from", from}});
+  if (group.oldest->value == group.youngest->value)
+    return labels().say("one-age", {{"from", from}});
+  return labels().say("ages", {{"from", from}, {"to", std::to_string(group.oldest->value)}});
+}
+
 std::string Builder::part_time(Duration time) const {
   if (time < Duration::minutes(1))
     return labels().short_time(Duration::seconds(time.rounded_seconds()));

@@ -84,6 +84,8 @@ class Builder {
   /// `Set out: hoops, cones, two each  1 min`, the verb as the coach wrote it; to
   /// families `pick up` is `now fetch`.
   std::vector<type::Inline> kit_move_pieces(const plan::KitMove& move) const;
+  /// `9–11 y`, `9 y`, `9 y and over`; empty where the club does not say.
+  std::string ages(const plan::Group& group) const;
   /// `9 min`, or `40 s` for what takes less than a minute.
   std::string part_time(Duration time) const;
 

@@ -78,14 +78,8 @@ class OpeningWriter {
   std::string about_group() const {
     std::vector<std::string> out;
     if (session_.group) {
-      const plan::Group& group = *session_.group;
-      if (group.youngest && group.oldest && group.youngest->value != group.oldest->value) {
-        out.push_back(labels_.say("ages", {{"from", std::to_string(group.youngest->value)},
-                                           {"to", std::to_string(group.oldest->value)}}));
-      } else if (group.youngest) {
-        out.push_back(labels_.say(group.oldest ? "one-age" : "from-age",
-                                  {{"from", std::to_string(group.youngest->value)}}));
-      }
+      if (std::string ages = b_.ages(*session_.group); !ages.empty())
+        out.push_back(std::move(ages));
     }
     if (const auto gymnasts = session_.gymnast_count())
       out.push_back(labels_.count("gymnasts", *gymnasts));

@@ -73,12 +73,7 @@ std::shared_ptr<const page::Artwork> artwork_of(const figure::Scene& scene,
 
 std::shared_ptr<const page::Artwork> FigureArt::of(const figure::Scene& scene,
                                                    const figure::Palette& inks) {
-  std::string colours;
-  for (const Colour colour : inks) {
-    for (const std::uint8_t part : {colour.red, colour.green, colour.blue})
-      colours.push_back(static_cast<char>(part));
-  }
-  const std::pair key{&scene, std::move(colours)};
+  const std::pair key{&scene, inks};
   {
     const std::lock_guard lock(mutex_);
     const auto known = made_.find(key);

@@ -6,7 +6,6 @@
 #include <map>
 #include <memory>
 #include <mutex>
-#include <string>
 #include <utility>
 
 #include "figure/scene.h"
@@ -26,7 +25,7 @@ class FigureArt {
 
  private:
   std::mutex mutex_;
-  std::map<std::pair<const figure::Scene*, std::string>, std::shared_ptr<const page::Artwork>>
+  std::map<std::pair<const figure::Scene*, figure::Palette>, std::shared_ptr<const page::Artwork>>
       made_;
 };
 

@@ -151,7 +151,8 @@ void report_does_not_fit(const plan::Session& session, const plan::Sourced<plan:
         {one.drill->name.span, fmt::format("{} letters of cues, notes and choices", one.letters)});
   }
   found.hint = longest.empty() ? "take out drills" : "shorten what is marked or take out drills";
-  if (paper == Paper::kA5) found.hint += ", or print on A4";
+  if (double_of(paper))
+    found.hint += kin(paper) == paper ? ", or print on A4" : ", or print on larger paper";
   found.hint += fmt::format("; or ask for {} pages", static_cast<int>(std::ceil(needed)));
   diagnostics.add(std::move(found));
 }

@@ -8,10 +8,12 @@ using page::RowAlign;
 using page::RowBlock;
 using page::Track;
 
-Block framed(const Builder& builder, Block content, Use use, Length width) {
+Block framed(const Builder& builder, Block content, Use use, Length width,
+             std::optional<Use> fill) {
   page::BoxBlock box;
   box.padding = Insets::all(builder.look().row_padding + width);
   box.border = builder.stroke(use, width);
+  if (fill) box.fill = builder.colour(*fill);
   box.radius = builder.look().radius;
   box.content.push_back(std::move(content));
   return {std::move(box)};
@@ -19,13 +21,7 @@ Block framed(const Builder& builder, Block content, Use use, Length width) {
 
 Block panel(const Builder& builder, Block content) {
   const Look& look = builder.look();
-  page::BoxBlock box;
-  box.padding = Insets::all(look.row_padding + look.hair_width);
-  box.border = builder.stroke(look.panel_line, look.hair_width);
-  if (look.panel_fill) box.fill = builder.colour(*look.panel_fill);
-  box.radius = look.radius;
-  box.content.push_back(std::move(content));
-  return {std::move(box)};
+  return framed(builder, std::move(content), look.panel_line, look.hair_width, look.panel_fill);
 }
 
 Block HomeBoxes::adults() {

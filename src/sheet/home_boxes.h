@@ -10,7 +10,8 @@
 namespace chalkleaf::sheet {
 
 /// A frame around a block.
-Block framed(const Builder& builder, Block content, Use use, Length width);
+Block framed(const Builder& builder, Block content, Use use, Length width,
+             std::optional<Use> fill = std::nullopt);
 /// A drill's panel, framed and filled as the look has it.
 Block panel(const Builder& builder, Block content);
 

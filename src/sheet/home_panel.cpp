@@ -108,11 +108,11 @@ Block HomePanels::with_small_figure(Block words, const plan::Words& figure) {
   return {std::move(row)};
 }
 
-// The paper that one of several drawings side by side has.
+// The paper that one of several drawings side by side has; a gap stands on either side of each.
 Size HomePanels::most_of(std::size_t count, Length width, Shape shape) const {
   const auto n = static_cast<std::int64_t>(std::max<std::size_t>(count, 1));
   const Length high = shape == Shape::kHalfLow ? b_.look().figure * 2 / 3 : b_.look().figure;
-  return {(width - b_.look().gap * (n - 1)) / n, high};
+  return {(width - b_.look().gap * (n + 1)) / n, high};
 }
 
 Length HomePanels::figure_column() const { return b_.width() * (two_columns_ ? 5 : 6) / 20; }

@@ -22,9 +22,8 @@ Block Builder::part_band(Block heading) const {
   if (!look_.part_fill) return heading;
   page::BoxBlock band;
   band.fill = colour(*look_.part_fill);
-  // Flush left with the rows below; the band reaches to both margins.
-  band.padding = {look_.row_padding / 2, look_.row_padding, look_.row_padding / 2,
-                  look_.row_padding};
+  // The words a little in from its end; what stands at its right stays over the columns below.
+  band.padding = {look_.row_padding / 2, Length(), look_.row_padding / 2, look_.row_padding};
   band.radius = look_.radius / 2;
   band.content.push_back(std::move(heading));
   return {std::move(band)};

@@ -238,6 +238,9 @@ void read_colours(MapReader& theme, std::string_view key, const Names& known, Co
 
 }  // namespace
 
+std::string_view use_name(Use use) { return kUseNames[static_cast<std::size_t>(use)]; }
+std::string_view ink_name(figure::Ink ink) { return kInkNames[static_cast<std::size_t>(ink)]; }
+
 Look Look::scaled(double factor) const {
   Look out = *this;
   for (TextLook& text : out.texts) {

@@ -13,6 +13,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <string_view>
 
 #include "base/colour.h"
 #include "base/diagnostic.h"
@@ -53,6 +54,10 @@ inline constexpr std::size_t kTextRoles = 18;
 /// `line` for what must be seen, `hair` for the rest.
 enum class Use { kInk, kSoft, kMain, kLine, kHair, kTint, kPaper };
 inline constexpr std::size_t kUses = 7;
+/// As a theme's file writes it: `ink`.
+std::string_view use_name(Use use);
+/// Likewise of an ink of its own, which all but the last, the paper, are: `far-suit`.
+std::string_view ink_name(figure::Ink ink);
 
 struct TextLook {
   Length size;

@@ -22,27 +22,27 @@ class Checker {
       for (const TextLook& text : theme_.look(kind).texts) texts.insert(text.colour);
     }
     for (const Use use : texts) {
-      check("colours", name_of(use), theme_.colour(use), paper, "the paper", kLeastText);
+      check("colours", use_name(use), theme_.colour(use), paper, "the paper", kLeastText);
     }
     for (const Use use : {Use::kInk, Use::kSoft, Use::kMain}) {
-      check("colours", name_of(use), theme_.colour(use), theme_.colour(Use::kTint), "the tint",
+      check("colours", use_name(use), theme_.colour(use), theme_.colour(Use::kTint), "the tint",
             kLeastText);
     }
     check("colours", "line", theme_.colour(Use::kLine), paper, "the paper", kLeastGraphics);
-    for (const auto& [ink, name] : kSeen) {
-      check("figures", name, ink_of(ink), paper, "the paper", kLeastGraphics);
-    }
+    for (const Ink ink : kSeen)
+      check("figures", ink_name(ink), ink_of(ink), paper, "the paper", kLeastGraphics);
     for (std::size_t i = 1; i < std::size(kDarkToLight); ++i) {
-      const auto& [ink, name] = kDarkToLight[i];
-      const auto& [before, other] = kDarkToLight[i - 1];
+      const Ink ink = kDarkToLight[i];
+      const Ink before = kDarkToLight[i - 1];
       if (relative_luminance(ink_of(ink)) > relative_luminance(ink_of(before)) &&
           contrast_ratio(ink_of(ink), ink_of(before)) >= kLeastApart)
         continue;
       diagnostics_.error(
-          "bad-value", span_of("figures", name),
+          "bad-value", span_of("figures", ink_name(ink)),
           fmt::format("‘{}’ must be lighter than ‘{}’: in grey the two are {:.1f}:1, and {:.1f}:1 "
                       "tells them apart",
-                      name, other, contrast_ratio(ink_of(ink), ink_of(before)), kLeastApart),
+                      ink_name(ink), ink_name(before), contrast_ratio(ink_of(ink), ink_of(before)),
+                      kLeastApart),
           fmt::format("write '{}'", hex_text(with_luminance(
                                         ink_of(ink), (relative_luminance(ink_of(before)) + 0.05) *
                                                              kLeastApart * 1.02 -
@@ -51,24 +51,13 @@ class Checker {
   }
 
  private:
-  using Named = std::pair<Ink, std::string_view>;
   // A surface carries no meaning: its outline does.
-  static constexpr Named kSeen[] = {{Ink::kBody, "body"}, {Ink::kFar, "far"},
-                                    {Ink::kSuit, "suit"}, {Ink::kFarSuit, "far-suit"},
-                                    {Ink::kEdge, "edge"}, {Ink::kAccent, "accent"},
-                                    {Ink::kHeld, "held"}, {Ink::kGhost, "ghost"}};
+  static constexpr Ink kSeen[] = {Ink::kBody, Ink::kFar,    Ink::kSuit, Ink::kFarSuit,
+                                  Ink::kEdge, Ink::kAccent, Ink::kHeld, Ink::kGhost};
   // What touches or crosses in a drawing, each lighter than the one before it.
-  static constexpr Named kDarkToLight[] = {{Ink::kBody, "body"},
-                                           {Ink::kHeld, "held"},
-                                           {Ink::kAccent, "accent"},
-                                           {Ink::kSuit, "suit"},
-                                           {Ink::kFarSuit, "far-suit"}};
+  static constexpr Ink kDarkToLight[] = {Ink::kBody, Ink::kHeld, Ink::kAccent, Ink::kSuit,
+                                         Ink::kFarSuit};
 
-  static std::string_view name_of(Use use) {
-    constexpr std::array<std::string_view, kUses> kNames = {"ink",  "soft", "main", "line",
-                                                            "hair", "tint", "paper"};
-    return kNames[static_cast<std::size_t>(use)];
-  }
   Colour ink_of(Ink ink) const { return theme_.inks[static_cast<std::size_t>(ink)]; }
 
   Span span_of(std::string_view map, std::string_view key) const {

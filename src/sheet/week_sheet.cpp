@@ -108,14 +108,7 @@ class WeekWriter {
     section.slabs.push_back(std::move(head));
     std::vector<std::string> about = {span_of_week()};
     if (week.group != nullptr) {
-      const auto& young = week.group->youngest;
-      const auto& old = week.group->oldest;
-      if (young && old && young->value != old->value) {
-        about.push_back(labels_.say(
-            "ages", {{"from", std::to_string(young->value)}, {"to", std::to_string(old->value)}}));
-      } else if (young) {
-        about.push_back(labels_.say("one-age", {{"from", std::to_string(young->value)}}));
-      }
+      if (std::string ages = b_.ages(*week.group); !ages.empty()) about.push_back(std::move(ages));
       if (week.group->size) about.push_back(labels_.count("gymnasts", week.group->size->value));
     }
     page::Slab line{b_.text(TextRole::kSubtitle, fmt::format("{}", fmt::join(about, " · ")),

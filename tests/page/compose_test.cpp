@@ -159,7 +159,7 @@ std::vector<std::string> texts(const Composed& composed) {
   std::vector<std::string> out;
   for (const Page& page : composed.list.pages) {
     for (const Item& item : page.items) {
-      const Owner owner = std::visit([](const auto& one) { return one.owner; }, item);
+      const Owner owner = owner_of(item);
       out.push_back(composed.list.tree.at(owner.node.value()).actual_text);
     }
   }

@@ -214,7 +214,7 @@ inline void check_tree(const page::DisplayList& list) {
   }
   for (const page::Page& page : list.pages) {
     for (const page::Item& item : page.items) {
-      const page::Owner owner = std::visit([](const auto& i) { return i.owner; }, item);
+      const page::Owner owner = page::owner_of(item);
       if (owner.node) {
         REQUIRE(*owner.node < list.tree.size());
         CHECK_FALSE(has_children[*owner.node]);

@@ -1,0 +1,106 @@
+// Every sheet of the demo club, in every look and on every paper: nothing lies on anything else,
+// and nothing is off the paper or in its margin.
+#include <catch2/catch.hpp>
+
+#include "club/outputs.h"
+#include "club/select.h"
+#include "club/setup.h"
+#include "page/inspect.h"
+
+using namespace chalkleaf;
+using namespace chalkleaf::club;
+
+namespace {
+
+class Silent : public Listener {
+ public:
+  void problem(const std::string& sentence) override { FAIL(sentence); }
+  void found(const Diagnostic& diagnostic) override { FAIL(diagnostic.message); }
+  void progress(std::size_t, std::size_t) override {}
+};
+
+/// The demo club, opened as a run opens it.
+class DemoClub {
+ public:
+  DemoClub() : around_{files_, environment_, CHALKLEAF_PROGRAM}, teller_(listener_, summary_) {
+    const std::string folder = std::string(CHALKLEAF_REPOSITORY) + "/plans";
+    request_.standing = folder;
+    selection_ = select_plans(files_, {folder, {}, std::nullopt});
+    press_ = set_up_press(around_, teller_, summary_);
+    REQUIRE(press_);
+    auto opened = open_club(selection_.roots.at(0), request_, files_, press_->data_folder, teller_);
+    REQUIRE(opened);
+    club_ = std::move(*opened);
+    worker_.emplace(*press_->fonts, *press_->hyphenations);
+    for (const PlanFile& plan : selection_.plans) {
+      plans_.push_back(study(paths_of(plan, selection_.roots[0], request_), club_, files_, {}));
+      REQUIRE(plans_.back()->readable);
+    }
+  }
+
+  const Looks& looks() const { return *club_.looks; }
+
+  /// What is wrong with the sheets in that look on that paper; the number of sheets.
+  std::size_t inspect(const std::string& look, std::optional<Paper> paper, std::string& wrong) {
+    RunTools run{files_, *press_->fonts};
+    run.look = look;
+    run.paper = paper;
+    Diagnostics found;
+    const auto theme = look_for(club_.club.printing, club_, run, found);
+    REQUIRE(theme);
+    std::size_t sheets = 0;
+    for (const auto& plan : plans_) {
+      for (const sheet::Kind kind : kinds_to_print(plan->session.place.value, Only::kBoth)) {
+        const sheet::Context context =
+            context_for(kind, plan->session, *theme, club_, run, plan->session.source->path());
+        const page::DisplayList list = sheet::make(kind, plan->session, plan->timetable, context,
+                                                   worker_->typesetter(club_), found);
+        Insets margins = Insets::all(theme->look(kind).margin.at(context.paper));
+        margins.bottom = margins.bottom * 3 / 4;  // as Builder has it
+        for (const page::Flaw& flaw : page::inspect(list, *press_->fonts, margins)) {
+          wrong += look + " " + std::string(paper_key(context.paper)) + " " +
+                   plan->session.title.text + ": " + page::describe(flaw) + "\n";
+        }
+        ++sheets;
+      }
+    }
+    return sheets;
+  }
+
+ private:
+  RealFileSystem files_;
+  ProcessEnvironment environment_;
+  Surroundings around_;
+  Silent listener_;
+  Summary summary_;
+  Teller teller_;
+  Request request_;
+  Selection selection_;
+  std::optional<Press> press_;
+  ClubTools club_;
+  std::optional<Worker> worker_;
+  std::vector<std::unique_ptr<Studied>> plans_;
+};
+
+}  // namespace
+
+TEST_CASE("nothing lies on anything else, in any look") {
+  DemoClub demo;
+  CHECK(demo.looks().names().size() >= 6);
+  for (const std::string& look : demo.looks().names()) {
+    std::string wrong;
+    CHECK(demo.inspect(look, std::nullopt, wrong) == 30);
+    INFO(wrong);
+    CHECK(wrong.empty());
+  }
+}
+
+TEST_CASE("nothing lies on anything else, on any paper") {
+  DemoClub demo;
+  for (const Paper paper : kPapers) {
+    std::string wrong;
+    CHECK(demo.inspect("classic", paper, wrong) == 30);
+    INFO(wrong);
+    CHECK(wrong.empty());
+  }
+}
