@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cstdio>
 #include <cstdlib>
+#include <unordered_map>
 
 #include "base/text.h"
 
@@ -39,6 +40,43 @@ std::vector<std::string> file_names(const std::string& language) {
   return out;
 }
 
+// A pattern's letters: what stands before a blank or before `/` and a spelling, without figures.
+std::string letters_of(std::string_view line) {
+  std::string out;
+  for (const char c : line.substr(0, line.find_first_of("/ \t\r\n"))) {
+    if (c < '0' || c > '9') out.push_back(c);
+  }
+  return out;
+}
+
+// The patterns without those that a later one of the same letters and level takes the place of:
+// libhyphen forgets the first and never frees it (134 in German's, 16 in French's). Nor are there
+// comments, whose `#` it takes for one more pattern each.
+std::string without_replaced(std::string_view patterns) {
+  std::vector<std::string_view> lines;
+  std::unordered_map<std::string, std::size_t> at;
+  for (std::size_t from = 0; from < patterns.size();) {
+    const std::size_t end = std::min(patterns.find('\n', from), patterns.size() - 1) + 1;
+    const std::string_view line = patterns.substr(from, end - from);
+    from = end;
+    if (line.starts_with('#') || line.starts_with('%')) continue;
+    lines.push_back(line);
+    if (lines.size() == 1) continue;
+    if (line.starts_with("NEXTLEVEL")) {
+      at.clear();
+      continue;
+    }
+    const auto [known, is_new] = at.try_emplace(letters_of(line), lines.size() - 1);
+    if (is_new) continue;
+    lines[known->second] = {};
+    known->second = lines.size() - 1;
+  }
+  std::string out;
+  out.reserve(patterns.size());
+  for (const std::string_view line : lines) out += line;
+  return out;
+}
+
 }  // namespace
 
 struct Hyphenation::State {
@@ -63,7 +101,8 @@ struct Hyphenation::State {
 Hyphenation::Hyphenation(std::unique_ptr<State> state) : state_(std::move(state)) {}
 Hyphenation::~Hyphenation() = default;
 
-std::unique_ptr<const Hyphenation> Hyphenation::read(std::string bytes) {
+std::unique_ptr<const Hyphenation> Hyphenation::read(const std::string& patterns) {
+  std::string bytes = without_replaced(patterns);
   // The first line names the encoding. libhyphen takes any file, so what we cannot feed is refused.
   const std::string encoding = bytes.substr(0, bytes.find_first_of("\r\n"));
   if (encoding != "UTF-8" && encoding != "ISO8859-1") return nullptr;
@@ -112,7 +151,7 @@ const Hyphenation* LazyHyphenation::get() const {
   std::call_once(once_, [&] {
     for (const std::string& path : paths_) {
       auto bytes = files_.read(path, kLargestPatterns);
-      if (bytes) read_ = Hyphenation::read(std::move(*bytes));
+      if (bytes) read_ = Hyphenation::read(*bytes);
       if (read_ != nullptr) return;
     }
   });

@@ -25,7 +25,7 @@ namespace chalkleaf::type {
 class Hyphenation {
  public:
   /// Reads a file of libhyphen's format; null when it is none.
-  static std::unique_ptr<const Hyphenation> read(std::string bytes);
+  static std::unique_ptr<const Hyphenation> read(const std::string& patterns);
   ~Hyphenation();
 
   /// How many characters of a word of letters, given in small letters, may stand before a hyphen:

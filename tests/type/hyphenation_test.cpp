@@ -94,6 +94,17 @@ TEST_CASE("without patterns there are no hyphens, and nothing fails") {
   CHECK(set_in("xx", text, width_of("understanding und")).size() == 2);
 }
 
+TEST_CASE("of two patterns of the same letters the later one holds, and a comment is none") {
+  const auto places = [](const std::string& patterns) {
+    return Hyphenation::read("UTF-8\n" + patterns)->places(U"abcdefg");
+  };
+  using Places = std::vector<std::uint32_t>;
+  CHECK(places("b1c\n") == Places{2});
+  CHECK(places("b1c\nbc1\n") == Places{3});
+  CHECK(places("b1c\nb2c \n") == Places{});
+  CHECK(places("# b1c\n# d1e\n%b1c\nc1d") == Places{3});
+}
+
 TEST_CASE("two letters at least stay before a hyphen, three behind") {
   for (const std::string language : {"en-US", "en-GB", "de", "fr"}) {
     for (const std::string word : {"aboard", "apparatus", "elastic", "abeille", "Aberglaube",
