@@ -71,6 +71,25 @@ void read_fit(const Keys& keys, Session& session, Diagnostics& diagnostics) {
   session.fit_sheet = each.value("sheet", parse_page_count);
 }
 
+// One value for both sheets, or one each: `{card: sets, sheet: 6 weeks}`.
+void read_ticks(const Keys& keys, Session& session, Diagnostics& diagnostics) {
+  const source::YamlNode* node = keys.find("ticks");
+  if (node == nullptr) return;
+  if (node->kind != YamlKind::kMap) {
+    session.ticks_card = keys.value("ticks", parse_ticks);
+    session.ticks_sheet = session.ticks_card;
+    return;
+  }
+  const Keys each(*node, "ticks", known_keys(KeyMap::kTicks), diagnostics);
+  session.ticks_card = each.value("card", parse_ticks);
+  session.ticks_sheet = each.value("sheet", parse_ticks);
+  if (session.ticks_sheet && session.ticks_sheet->value.each == Ticks::Each::kGymnast) {
+    diagnostics.error("bad-value", session.ticks_sheet->span,
+                      "a home sheet belongs to one gymnast, so it has no boxes for others",
+                      "write `sets`, `days` or `6 weeks` for the sheet");
+  }
+}
+
 /// Collects `equipment:`, however it is written.
 class EquipmentReader {
  public:
@@ -209,6 +228,7 @@ std::vector<Budget> read_front_matter(const source::Document& document, const Cl
   read_repeat(keys, session, diagnostics);
   read_printing(keys, session.printing, diagnostics);
   read_fit(keys, session, diagnostics);
+  read_ticks(keys, session, diagnostics);
   session.web = read_web(keys, club, *document.source);
   if (const source::YamlNode* node = keys.find("equipment")) {
     EquipmentReader(session, diagnostics).read(*node);

@@ -7,8 +7,8 @@ const std::vector<std::string>& known_keys(KeyMap map) {
   using List = std::vector<std::string>;
   static const List session{"title", "place",         "group",       "gymnasts",  "adults",  "slot",
                             "start", "date",          "repeat",      "equipment", "timings", "web",
-                            "paper", "filing-margin", "return-slip", "fit",       "look"};
-  static const List fit{"card", "sheet"};
+                            "paper", "filing-margin", "return-slip", "fit",       "ticks", "look"};
+  static const List fit{"card", "sheet"};  // and ticks
   static const List timings{"rep", "step", "length", "changeover", "max-hold", "rest"};
   static const List drill{"title",         "also",          "kind",      "level", "curve",
                           "sides",         "loads",         "stretches", "needs", "at",
@@ -32,6 +32,7 @@ const std::vector<std::string>& known_keys(KeyMap map) {
     case KeyMap::kSession:
       return session;
     case KeyMap::kFit:
+    case KeyMap::kTicks:
       return fit;
     case KeyMap::kTimings:
       return timings;

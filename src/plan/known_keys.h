@@ -13,6 +13,7 @@ namespace chalkleaf::plan {
 enum class KeyMap {
   kSession,
   kFit,
+  kTicks,
   kTimings,  ///< without a plan's `parts`
   kDrill,
   kLoads,

@@ -262,6 +262,13 @@ struct PageCount {
   bool in_sheets = false;  ///< said as sheets of paper, which have two pages each
 };
 
+/// `ticks: 6 weeks`: what there is a box for beside each drill.
+struct Ticks {
+  enum class Each { kGymnast, kSet, kDay, kWeek };
+  Each each = Each::kGymnast;
+  int weeks = 0;  ///< kWeek: of the block
+};
+
 /// One entry of `equipment:`.
 struct KitItem {
   Words name;         ///< `towel`
@@ -291,6 +298,8 @@ struct Session {
   std::vector<Safety> safety;      ///< of the session; each part has its own besides
   std::vector<Part> parts;
   std::vector<SourcePtr> sources;  ///< the plan and every part it uses: keeps all spans alive
+  std::optional<Sourced<Ticks>> ticks_card;   ///< `ticks:`, or its `card:`; none: each gymnast
+  std::optional<Sourced<Ticks>> ticks_sheet;  ///< the same for the home sheet; none: each day
 
   /// How many come: `gymnasts:`, else the group's size; none when neither is known.
   std::optional<int> gymnast_count() const;

@@ -242,6 +242,37 @@ Value<PageCount> parse_page_count(std::string_view text) {
   return wrong(fmt::format("‘{}’ is not a number of pages", text), std::string(kHint));
 }
 
+Value<Ticks> parse_ticks(std::string_view text) {
+  constexpr std::string_view kHint =
+      "write `gymnasts`, `sets`, `days` or the length of the block: `6 weeks`";
+  using Each = Ticks::Each;
+  text = trim(text);
+  auto tokens = tokens_of(text);
+  if (tokens.size() == 2 && (tokens[0].is_word("each") || tokens[0].is_word("per")))
+    tokens.erase(tokens.begin());
+  const auto says = [](const Token& token, std::string_view one) {
+    return token.is_word(one) || token.is_word(std::string(one) + "s");
+  };
+  if (tokens.size() == 1) {
+    constexpr std::array<std::pair<std::string_view, Each>, 3> kWords{
+        {{"gymnast", Each::kGymnast}, {"set", Each::kSet}, {"day", Each::kDay}}};
+    for (const auto& [word, each] : kWords) {
+      if (says(tokens[0], word)) return Ticks{each, 0};
+    }
+    if (says(tokens[0], "week"))
+      return wrong("a block of weeks needs its length", "write it as `ticks: 6 weeks`");
+  }
+  if (tokens.size() == 2 && tokens[0].is(Kind::kNumber) && says(tokens[1], "week")) {
+    const bool whole = tokens[0].is_whole() && !tokens[0].too_large;
+    const std::int64_t weeks = whole ? tokens[0].numerator / tokens[0].denominator : 0;
+    if (weeks >= 2 && weeks <= kMostWeeks) return Ticks{Each::kWeek, static_cast<int>(weeks)};
+    return wrong(
+        fmt::format("‘{}’ is no length of a block that fits beside a drill", text),
+        fmt::format("write from 2 to {} weeks, and a new plan for the next block", kMostWeeks));
+  }
+  return wrong(fmt::format("‘{}’ is nothing to have a box for", text), std::string(kHint));
+}
+
 Value<int> parse_whole(std::string_view text, int least, int most) {
   text = trim(text);
   const auto tokens = tokens_of(text);

@@ -55,6 +55,10 @@ Value<Paper> parse_paper(std::string_view text);
 inline constexpr int kMostPages = 60;
 /// `1 page`, `3 pages`, `1 sheet`: a sheet of paper is printed on both sides.
 Value<PageCount> parse_page_count(std::string_view text);
+/// A block of training longer than this is two.
+inline constexpr int kMostWeeks = 12;
+/// `gymnasts`, `sets`, `days` or `6 weeks`, also said as `each set` or `per day`.
+Value<Ticks> parse_ticks(std::string_view text);
 /// A whole number from `least` to `most`.
 Value<int> parse_whole(std::string_view text, int least, int most);
 /// `https://club.example/plans`: an absolute web address in ASCII (RFC 3986), at most

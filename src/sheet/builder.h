@@ -41,6 +41,8 @@ class Builder {
   page::Node& at(NodeId id) { return tree_[id]; }
   /// The number the next node gets.
   NodeId next_node() const { return static_cast<NodeId>(tree_.size()); }
+  /// Takes back the nodes made since `first` was the next one; nothing may refer to them.
+  void drop_from(NodeId first) { tree_.resize(first); }
   static constexpr NodeId kRoot = 0;
 
   // ---- text

@@ -13,8 +13,13 @@ using page::Track;
 
 class OpeningWriter {
  public:
-  OpeningWriter(const plan::Session& session, const reason::Timetable& timetable, Builder& builder)
-      : session_(session), timetable_(timetable), b_(builder), labels_(builder.labels()) {}
+  OpeningWriter(const plan::Session& session, const reason::Timetable& timetable,
+                const std::string& boxes, Builder& builder)
+      : session_(session),
+        timetable_(timetable),
+        boxes_(boxes),
+        b_(builder),
+        labels_(builder.labels()) {}
 
   page::Section write() {
     page::Section section;
@@ -74,7 +79,7 @@ class OpeningWriter {
     return {std::move(wrap)};
   }
 
-  // `9–11 y · 8 gymnasts · 2 adults`
+  // `9–11 y · 8 gymnasts · 2 adults · a box each set`
   std::string about_group() const {
     std::vector<std::string> out;
     if (session_.group) {
@@ -85,6 +90,7 @@ class OpeningWriter {
       out.push_back(labels_.count("gymnasts", *gymnasts));
     if (const auto& adults = session_.adults ? session_.adults : group_adults())
       out.push_back(labels_.count("adults", adults->value));
+    if (!boxes_.empty()) out.push_back(boxes_);
     return fmt::format("{}", fmt::join(out, " · "));
   }
 
@@ -162,6 +168,7 @@ class OpeningWriter {
 
   const plan::Session& session_;
   const reason::Timetable& timetable_;
+  const std::string& boxes_;
   Builder& b_;
   const Labels& labels_;
 };
@@ -169,8 +176,8 @@ class OpeningWriter {
 }  // namespace
 
 page::Section card_opening(const plan::Session& session, const reason::Timetable& timetable,
-                           Builder& builder) {
-  return OpeningWriter(session, timetable, builder).write();
+                           const std::string& boxes, Builder& builder) {
+  return OpeningWriter(session, timetable, boxes, builder).write();
 }
 
 }  // namespace chalkleaf::sheet

@@ -17,7 +17,7 @@ CardRows::CardRows(const plan::Session& session, const reason::Timetable& timeta
       timetable_(timetable),
       b_(builder),
       labels_(builder.labels()),
-      gymnasts_(session, builder) {
+      ticks_(session, builder) {
   clock_width_ = b_.text_width(TextRole::kClock, "00:00") + b_.look().gap;
   for (const plan::Part& part : session_.parts) {
     for (const plan::Drill* drill : plan::drills_of(part)) {
@@ -87,9 +87,9 @@ Block CardRows::with_figure(Block clock, const plan::Drill& drill, Length height
 }
 
 // What is neither dosed nor a circuit (a talk, water, a game) is not ticked off.
-Block CardRows::ticks(const plan::Drill& drill, const std::vector<NodeId>& cells) const {
+Block CardRows::boxes(const plan::Drill& drill, const std::vector<NodeId>& cells) const {
   const bool counts = drill.dose || drill.circuit || !drill.record.empty();
-  return counts ? gymnasts_.boxes(cells, drill) : Builder::space({});
+  return counts ? ticks_.boxes(cells, drill) : Builder::space({});
 }
 
 // The drill with its boxes beside it, and below them, over the whole width, what else there is.
@@ -97,14 +97,13 @@ Block CardRows::drill_lines(const plan::Drill& drill, const reason::DrillTime& t
                             NodeId others, const std::vector<NodeId>& cells) {
   CardDrill words(session_, drill, time, b_);
   const Length gap = b_.look().gap;
-  std::vector<Block> beside = {
-      words.name(what, b_.width() - clock_width_ - gymnasts_.width() - gap)};
+  std::vector<Block> beside = {words.name(what, b_.width() - clock_width_ - ticks_.width() - gap)};
   std::vector<Block> below = words.dose(what);
   for (Block& cue : words.cues(what)) below.push_back(std::move(cue));
   // High boxes leave room for dose and cue beside them.
-  if (gymnasts_.has_several_lines() || !drill.record.empty()) {
+  if (ticks_.has_several_lines() || !drill.record.empty()) {
     for (Block& line : below) beside.push_back(std::move(line));
-    below = {Builder::space(gymnasts_.gap())};
+    below = {Builder::space(ticks_.gap())};
   }
   for (Block& line : words.others(others, b_.width() - clock_width_))
     below.push_back(std::move(line));
@@ -113,7 +112,7 @@ Block CardRows::drill_lines(const plan::Drill& drill, const reason::DrillTime& t
   first.gap = gap;
   first.align = RowAlign::kBaseline;
   first.cells.push_back({Track::flexible(), Builder::stack(std::move(beside))});
-  first.cells.push_back({Track::fixed(gymnasts_.width()), ticks(drill, cells)});
+  first.cells.push_back({Track::fixed(ticks_.width()), boxes(drill, cells)});
   std::vector<Block> lines;
   lines.push_back({std::move(first)});
   for (Block& line : below) lines.push_back(std::move(line));
@@ -127,7 +126,7 @@ std::vector<page::Slab> CardRows::drill(const plan::Drill& drill, const reason::
   const NodeId what = b_.node(row, Role::kHeaderCell);
   b_.at(what).scope = page::HeaderScope::kRow;
   const NodeId others = has_variations_ ? b_.node(row, Role::kDataCell) : what;
-  const std::vector<NodeId> cells = gymnasts_.cells(row, Role::kDataCell);
+  const std::vector<NodeId> cells = ticks_.cells(row, Role::kDataCell);
   std::vector<Block> pieces;
   Block lines = drill_lines(drill, time, what, others, cells);
   Block clock_and_figure = with_figure(clock_text(time.start, TextRole::kClock, clock_owner), drill,
@@ -156,15 +155,14 @@ void CardRows::add_stations(const plan::Drill& drill, const reason::DrillTime& t
     const Owner number = Owner::of(b_.node(item, Role::kLabel));
     const NodeId body = b_.node(item, Role::kListBody);
     const bool write_in = !station.record.empty();
-    const Length beside_fields = gymnasts_.width() + b_.look().gap;
+    const Length beside_fields = ticks_.width() + b_.look().gap;
     std::vector<Block> lines = words.station(body, write_in ? room - beside_fields : room);
     if (write_in) {
       RowBlock with_fields;
       with_fields.gap = b_.look().gap;
       with_fields.align = RowAlign::kBaseline;
       with_fields.cells.push_back({Track::flexible(), Builder::stack(std::move(lines))});
-      with_fields.cells.push_back(
-          {Track::fixed(gymnasts_.width()), gymnasts_.boxes(cells, station)});
+      with_fields.cells.push_back({Track::fixed(ticks_.width()), ticks_.boxes(cells, station)});
       lines = {Block{std::move(with_fields)}};
     }
     for (Block& line : words.others(body, room)) lines.push_back(std::move(line));

@@ -14,11 +14,11 @@ class CardRows {
  public:
   CardRows(const plan::Session& session, const reason::Timetable& timetable, Builder& builder);
 
-  const GymnastColumns& gymnasts() const { return gymnasts_; }
-  /// Columns of the table before the gymnasts': clock, drill and, where any drill has some, easier
+  const TickColumns& ticks() const { return ticks_; }
+  /// Columns of the table before those of boxes: clock, drill and, where any drill has some, easier
   /// and harder.
   int word_columns() const { return has_variations_ ? 3 : 2; }
-  int columns() const { return word_columns() + gymnasts_.count(); }
+  int columns() const { return word_columns() + ticks_.count(); }
 
   /// The row of one line of the plan below `body`, in pieces that need not stand on one page.
   std::vector<page::Slab> drill(const plan::Drill& drill, const reason::DrillTime& time,
@@ -31,7 +31,7 @@ class CardRows {
   Block beside_clock(Block clock, Block content) const;
   Block with_figure(Block clock, const plan::Drill& drill, Length height, NodeId cell);
   Block clock_text(std::optional<Duration> start, TextRole role, Owner owner) const;
-  Block ticks(const plan::Drill& drill, const std::vector<NodeId>& cells) const;
+  Block boxes(const plan::Drill& drill, const std::vector<NodeId>& cells) const;
   Block drill_lines(const plan::Drill& drill, const reason::DrillTime& time, NodeId what,
                     NodeId others, const std::vector<NodeId>& cells);
   void add_stations(const plan::Drill& drill, const reason::DrillTime& time, NodeId cell,
@@ -42,7 +42,7 @@ class CardRows {
   const reason::Timetable& timetable_;
   Builder& b_;
   const Labels& labels_;
-  GymnastColumns gymnasts_;
+  TickColumns ticks_;
   Length clock_width_;
   bool has_variations_ = false;
 };

@@ -32,7 +32,7 @@ class CardWriter {
 
   page::Flow write() {
     std::vector<page::Section> sections;
-    sections.push_back(card_opening(session_, timetable_, b_));
+    sections.push_back(card_opening(session_, timetable_, rows_.ticks().meaning(), b_));
     for (const reason::PartTime& part : timetable_.parts) {
       if (part.length > Duration() || has_content(*part.part, b_))
         sections.push_back(part_section(part));
@@ -111,7 +111,7 @@ class CardWriter {
     const Owner title = Owner::of(b_.node(cell, Role::kH2));
     const Owner detail = Owner::of(b_.node(cell, Role::kP));
     std::vector<Owner> numbers;
-    for (const NodeId number : rows_.gymnasts().cells(row, Role::kHeaderCell))
+    for (const NodeId number : rows_.ticks().cells(row, Role::kHeaderCell))
       numbers.push_back(Owner::of(number));
     if (!has_ticks(*part.part)) numbers.clear();
     page::Slab slab;
@@ -136,7 +136,7 @@ class CardWriter {
     plan::Words title = part.part->title;
     title.text = labels_.say("continued", {{"part", title.text}});
     const std::size_t numbers =
-        has_ticks(*part.part) ? static_cast<std::size_t>(rows_.gymnasts().count()) : 0;
+        has_ticks(*part.part) ? static_cast<std::size_t>(rows_.ticks().count()) : 0;
     return head_block(title, "", owner, owner, std::vector<Owner>(numbers, owner));
   }
 
@@ -153,7 +153,7 @@ class CardWriter {
     row.cells.push_back({Track::flexible(), {std::move(words)}});
     if (!number_owners.empty())
       row.cells.push_back(
-          {Track::fixed(rows_.gymnasts().width()), rows_.gymnasts().numbers(number_owners)});
+          {Track::fixed(rows_.ticks().width()), rows_.ticks().heads(number_owners)});
     std::vector<Block> lines;
     lines.push_back(b_.part_band({std::move(row)}));
     if (!b_.look().part_fill) lines.push_back(Builder::space(b_.look().row_padding / 2));

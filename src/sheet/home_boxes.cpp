@@ -80,15 +80,15 @@ Block HomeBoxes::effort() {
   lines.push_back(b_.text(TextRole::kBoxTitle, labels_.say("how-hard"), Owner::of(heading)));
   lines.push_back(b_.text(TextRole::kFine, labels_.say("how-hard-ends"), paragraph()));
   Length label_width;
-  for (const HomeDays::Day& day : days_.all())
-    label_width = std::max(label_width, b_.text_width(TextRole::kColumn, day.short_name));
-  for (const HomeDays::Day& day : days_.all()) {
+  for (const Occasion& time : days_.times())
+    label_width = std::max(label_width, b_.text_width(TextRole::kColumn, time.short_name));
+  for (const Occasion& time : days_.times()) {
     const Owner owner = paragraph();
     RowBlock row;
     row.gap = b_.look().gap / 2;
     row.align = RowAlign::kBaseline;
     row.cells.push_back({Track::fixed(label_width + b_.look().gap),
-                         b_.text(TextRole::kColumn, day.short_name + " ", owner)});
+                         b_.text(TextRole::kColumn, time.short_name + " ", owner)});
     for (int i = 0; i <= 10; ++i) {
       row.cells.push_back({Track::flexible(), number_cell(std::to_string(i), owner)});
     }

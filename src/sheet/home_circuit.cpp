@@ -1,7 +1,7 @@
 // A circuit of the home sheet: its rounds, its stations numbered, a box for each round and day.
 //
-// A frame is never split over pages, so a circuit that is higher than a page has several. Tested by
-// tests/sheet/circuit_test.cpp.
+// A frame is never split over pages, so a circuit that is higher than a page has several, and so
+// has a drill of very many words. Tested by tests/sheet/circuit_test.cpp.
 #include <algorithm>
 
 #include "sheet/home_boxes.h"
@@ -13,23 +13,30 @@ using page::RowAlign;
 using page::RowBlock;
 using page::Track;
 
-std::vector<Block> HomePanels::circuit(const plan::Drill& drill, const reason::DrillTime& time,
-                                       int number) {
+std::vector<Block> HomePanels::in_frames(const plan::Drill& drill, const reason::DrillTime& time,
+                                         int number) {
   number_ = number;
   shape_ = Shape::kHalf;
   const Length room = inner_width(b_.width());
   const Length close = b_.look().row_padding / 4;
   std::vector<Block> head = {name(drill)};
+  if (!drill.circuit) head.push_back(figures(scenes_of(drill), room, Length()));
   for (Block& line : choice_lines(drill)) head.push_back(std::move(line));
   for (Block& line : dose(drill, time)) head.push_back(std::move(line));
-  for (Block& line : how(drill, room)) head.push_back(std::move(line));
   std::vector<Block> groups;
   groups.push_back(Builder::stack(std::move(head), close));
+  // A circuit's lines belong together; the lines of a drill that is too high for a page cannot.
+  const auto add = [&](std::vector<Block> lines) {
+    if (!drill.circuit) {
+      for (Block& line : lines) groups.push_back(std::move(line));
+    } else if (!lines.empty()) {
+      groups.push_back(Builder::stack(std::move(lines), close));
+    }
+  };
+  add(how(drill, room));
   for (Block& row : station_rows(drill, time, room)) groups.push_back(std::move(row));
-  std::vector<Block> last = others(drill, room);
-  last.push_back(Builder::space(close));
-  last.push_back(days_.boxes(drill));
-  groups.push_back(Builder::stack(std::move(last), close));
+  add(others(drill, room));
+  groups.push_back(days_.boxes(drill, room));
   return frames(std::move(groups), room);
 }
 
@@ -61,14 +68,22 @@ std::vector<Block> HomePanels::station_rows(const plan::Drill& drill, const reas
   return rows;
 }
 
+Length HomePanels::heading() const { return b_.look().text(TextRole::kPart).leading; }
+
+Length HomePanels::room_below_heading() const {
+  return b_.page_height() - b_.look().row_padding * 2 - heading() * 2;
+}
+
+bool HomePanels::is_too_high(const Block& panel) {
+  return b_.height_of(panel, b_.width()) > room_below_heading();
+}
+
 // One frame where a page holds it below a heading; else full ones. The boxes to tick never stand in
 // a frame alone.
 std::vector<Block> HomePanels::frames(std::vector<Block> groups, Length room) {
   const Length gap_between = b_.look().row_padding;
   // Above a frame stands the part's heading, and above the first perhaps a line about kit.
-  const Length page = b_.page_height() - gap_between * 2;
-  const Length heading = b_.look().text(TextRole::kPart).leading;
-  Length limit = page - heading * 7 / 2;
+  Length limit = room_below_heading() - heading() * 3 / 2;
   std::vector<Block> out;
   std::vector<Block> frame;
   Length height;
@@ -76,7 +91,7 @@ std::vector<Block> HomePanels::frames(std::vector<Block> groups, Length room) {
     out.push_back(panel(b_, Builder::stack(std::move(frame), gap_between)));
     frame.clear();
     height = Length();
-    limit = page - heading * 2;
+    limit = room_below_heading();
   };
   const Length last = b_.height_of(groups.back(), room) + gap_between;
   for (std::size_t i = 0; i < groups.size(); ++i) {

@@ -7,73 +7,139 @@ namespace chalkleaf::sheet {
 using page::RowAlign;
 using page::RowBlock;
 using page::Track;
+using Each = plan::Ticks::Each;
 
 HomeDays::HomeDays(const plan::Session& session, Builder& builder)
-    : b_(builder), labels_(builder.labels()) {
-  for (const auto& day : session.repeat)
-    days_.push_back({labels_.weekday(day.value), labels_.short_weekday(day.value)});
-  if (!days_.empty()) return;
-  for (int i = 1; i <= 3; ++i) {
-    const std::string name = labels_.say("day", {{"n", std::to_string(i)}});
-    days_.push_back({name, name});
-  }
+    : b_(builder), labels_(builder.labels()), days_(practice_days(session, builder.labels())) {
+  if (!session.ticks_sheet) return;
+  const plan::Ticks& ticks = session.ticks_sheet->value;
+  each_set_ = ticks.each == Each::kSet;
+  if (ticks.each == Each::kWeek) weeks_ = practice_weeks(ticks.weeks, labels_);
 }
 
-Length HomeDays::width() {
+std::int64_t HomeDays::boxes_a_day(const plan::Drill& drill) const {
+  return drill.circuit || each_set_ ? sets_to_tick(drill) : 1;
+}
+
+std::optional<Length> HomeDays::line_width(const plan::Drill& drill) const {
+  if (!weeks_.empty() || boxes_a_day(drill) > 1 || !drill.record.empty()) return std::nullopt;
   Length width;
-  for (const Day& day : days_) {
+  for (const Occasion& day : days_) {
     width += b_.text_width(TextRole::kColumn, day.short_name) + b_.look().tick_box +
              b_.look().gap * 7 / 4;
   }
   return width;
 }
 
-Block HomeDays::list(
-    const std::function<std::vector<page::RowCell>(const Day&, NodeId body)>& make) {
+Block HomeDays::list(const std::vector<Occasion>& times, const MakeCells& make) {
   const NodeId list = b_.node(Builder::kRoot, Role::kList);
   page::WrapBlock wrap;
   wrap.gap = b_.look().gap * 5 / 4;
   wrap.line_gap = b_.look().row_padding / 2;
-  for (const Day& day : days_) {
+  for (const Occasion& time : times) {
     const NodeId item = b_.node(list, Role::kListItem);
     const NodeId label = b_.node(item, Role::kLabel);
     RowBlock row;
     row.gap = b_.look().gap / 2;
     row.align = RowAlign::kMiddle;
     row.cells.push_back(
-        {Track::natural(), b_.text(TextRole::kColumn, day.short_name, Owner::of(label))});
-    for (page::RowCell& cell : make(day, b_.node(item, Role::kListBody)))
+        {Track::natural(), b_.text(TextRole::kColumn, time.short_name, Owner::of(label))});
+    for (page::RowCell& cell : make(time, b_.node(item, Role::kListBody)))
       row.cells.push_back(std::move(cell));
     wrap.children.push_back({std::move(row)});
   }
   return {std::move(wrap)};
 }
 
-Block HomeDays::boxes(const plan::Drill& drill) {
-  if (!drill.record.empty() && !drill.circuit) return fields(drill);
-  constexpr std::int64_t kMostRounds = 12;  // of more rounds, only that it was done is ticked
-  const bool each_round =
-      drill.circuit && drill.circuit->rounds > 1 && drill.circuit->rounds <= kMostRounds;
-  const std::int64_t rounds = each_round ? drill.circuit->rounds : 1;
+// A line a day with a box a week; what is too wide goes on in lines of its own. Where so many lines
+// would take more of the page than the drill itself, a box stands for all days of its week.
+Block HomeDays::days_by_weeks(const plan::Drill& drill, Length room) {
+  const std::string title = labels_.say("week-by-week");
+  const Length side = b_.look().tick_box;
+  const Length gap = b_.look().gap / 2;
+  Length label_width = b_.text_width(TextRole::kColumn, title);
+  for (const Occasion& day : days_)
+    label_width = std::max(label_width, b_.text_width(TextRole::kColumn, day.short_name));
+  label_width += gap;
+  const std::int64_t fit = (room - label_width).in_millipoints() / (side + gap).in_millipoints();
+  const std::size_t most = static_cast<std::size_t>(std::max<std::int64_t>(1, fit));
+  const std::size_t rows = (weeks_.size() + most - 1) / most;
+  const std::size_t a_row = (weeks_.size() + rows - 1) / rows;
+  const auto lines_of_all = static_cast<std::int64_t>(rows * (days_.size() + 1));
+  const bool each_day = (side + gap / 2) * lines_of_all < b_.page_height() / 3;
+
+  const auto line = [&](Block label) {
+    RowBlock row;
+    row.gap = gap;
+    row.align = RowAlign::kMiddle;
+    row.cells.push_back({Track::fixed(label_width), std::move(label)});
+    return row;
+  };
+  std::vector<Block> lines;
+  const auto add_boxes = [&](NodeId list, const Occasion* day, std::size_t from, std::size_t end) {
+    const NodeId item = b_.node(list, Role::kListItem);
+    RowBlock boxes = line(day == nullptr ? Builder::space({})
+                                         : b_.text(TextRole::kColumn, day->short_name,
+                                                   Owner::of(b_.node(item, Role::kLabel))));
+    const NodeId body = b_.node(item, Role::kListBody);
+    for (std::size_t i = from; i < end; ++i) {
+      const std::string words =
+          day == nullptr
+              ? labels_.say("tick-day", {{"drill", drill.name.text}, {"day", weeks_[i].name}})
+              : labels_.say(
+                    "tick-week",
+                    {{"drill", drill.name.text}, {"week", weeks_[i].name}, {"day", day->name}});
+      boxes.cells.push_back({Track::fixed(side), b_.tick_box(side, b_.tick_node(body, words))});
+    }
+    lines.push_back({std::move(boxes)});
+  };
+  for (std::size_t from = 0; from < weeks_.size(); from += a_row) {
+    const std::size_t end = std::min(from + a_row, weeks_.size());
+    const Owner head = Owner::of(b_.node(Builder::kRoot, Role::kP));
+    RowBlock numbers = line(b_.text(TextRole::kColumn, title + " ", head));
+    for (std::size_t i = from; i < end; ++i) {
+      numbers.cells.push_back(
+          {Track::fixed(side), b_.text(TextRole::kColumn, std::to_string(i + 1) + " ", head, {},
+                                       page::Align::kCentre)});
+    }
+    lines.push_back({std::move(numbers)});
+    const NodeId list = b_.node(Builder::kRoot, Role::kList);
+    if (!each_day) add_boxes(list, nullptr, from, end);
+    for (const Occasion& day : days_) {
+      if (each_day) add_boxes(list, &day, from, end);
+    }
+  }
+  return Builder::stack(std::move(lines), gap / 2);
+}
+
+Block HomeDays::boxes(const plan::Drill& drill, Length room) {
+  const std::int64_t a_day = weeks_.empty() ? boxes_a_day(drill) : 1;
+  if (!drill.record.empty() && !drill.circuit && a_day == 1) return fields(drill);
   const Length side = b_.look().tick_box;
   std::vector<Block> lines;
-  if (each_round) {
-    lines.push_back(b_.text(TextRole::kColumn, labels_.say("each-round"),
-                            Owner::of(b_.node(Builder::kRoot, Role::kP))));
-  }
-  lines.push_back(list([&](const Day& day, NodeId body) {
-    std::vector<page::RowCell> out;
-    for (std::int64_t round = 1; round <= rounds; ++round) {
-      const std::string words =
-          each_round
-              ? labels_.say(
-                    "tick-round",
-                    {{"drill", drill.name.text}, {"n", std::to_string(round)}, {"day", day.name}})
-              : labels_.say("tick-day", {{"drill", drill.name.text}, {"day", day.name}});
-      out.push_back({Track::fixed(side), b_.tick_box(side, b_.tick_node(body, words))});
+  if (!weeks_.empty()) {
+    lines.push_back(days_by_weeks(drill, room));
+  } else {
+    if (a_day > 1) {
+      lines.push_back(b_.text(TextRole::kColumn,
+                              labels_.say(drill.circuit ? "each-round" : "each-set"),
+                              Owner::of(b_.node(Builder::kRoot, Role::kP))));
     }
-    return out;
-  }));
+    const std::string_view one_of_many = drill.circuit ? "tick-round" : "tick-set";
+    lines.push_back(list(days_, [&](const Occasion& day, NodeId body) {
+      std::vector<page::RowCell> out;
+      for (std::int64_t n = 1; n <= a_day; ++n) {
+        const std::string words =
+            a_day > 1
+                ? labels_.say(
+                      one_of_many,
+                      {{"drill", drill.name.text}, {"n", std::to_string(n)}, {"day", day.name}})
+                : labels_.say("tick-day", {{"drill", drill.name.text}, {"day", day.name}});
+        out.push_back({Track::fixed(side), b_.tick_box(side, b_.tick_node(body, words))});
+      }
+      return out;
+    }));
+  }
   if (!drill.record.empty()) lines.push_back(fields(drill));
   return Builder::stack(std::move(lines), b_.look().row_padding / 3);
 }
@@ -89,10 +155,10 @@ Block HomeDays::fields(const plan::Drill& drill) {
   // High enough for a figure in a child's hand.
   const Length height = std::max(Length::mm(8.5), b_.look().tick_box.scaled(1.3));
   const Length width = height.scaled(1.7);
-  lines.push_back(list([&](const Day& day, NodeId body) {
+  lines.push_back(list(times(), [&](const Occasion& time, NodeId body) {
     const NodeId field = b_.field_node(body, labels_.say("field-day", {{"drill", drill.name.text},
                                                                        {"unit", drill.record.text},
-                                                                       {"day", day.name}}));
+                                                                       {"day", time.name}}));
     std::vector<page::RowCell> out;
     out.push_back({Track::fixed(width), b_.tick_box(width, field, height)});
     return out;

@@ -1,42 +1,47 @@
 // The practice days of a home sheet and the boxes for them. Internal to the room.
 //
-// A box a day; a box a round and day of a circuit; a field to write in where the result is
-// recorded. Tested by tests/sheet/home_sheet_test.cpp and circuit_test.cpp.
+// A box a day; a box a round and day of a circuit; a box a set and day or a box a day of every
+// week, where the plan's `ticks:` asks for it; a field to write in where the result is recorded.
+// Tested by tests/sheet/home_sheet_test.cpp, circuit_test.cpp and ticks_test.cpp.
 #pragma once
 
 #include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "sheet/builder.h"
+#include "sheet/practice_days.h"
 
 namespace chalkleaf::sheet {
 
 class HomeDays {
  public:
-  struct Day {
-    std::string name;
-    std::string short_name;
-  };
-
-  /// The plan's `repeat:` days; three numbered ones when it has none.
   HomeDays(const plan::Session& session, Builder& builder);
 
-  const std::vector<Day>& all() const { return days_; }
-  /// Of a box for each day on one line.
-  Length width();
-  /// A list of the days with what there is to do for this drill: tick, tick each round, write.
-  Block boxes(const plan::Drill& drill);
-  /// A list of the days with a field to write in, and above it what to write.
+  /// What is written down once: a week of the block, else a day.
+  const std::vector<Occasion>& times() const { return weeks_.empty() ? days_ : weeks_; }
+  /// How often the sheet is practised in all.
+  std::size_t count() const { return days_.size() * (weeks_.empty() ? 1 : weeks_.size()); }
+  /// Of the drill's boxes where they are one line that needs no words above it.
+  std::optional<Length> line_width(const plan::Drill& drill) const;
+  /// What there is to do for this drill: tick, tick each round, write; at most `room` wide.
+  Block boxes(const plan::Drill& drill, Length room);
+  /// A list of the times with a field to write in, and above it what to write.
   Block fields(const plan::Drill& drill);
 
  private:
-  /// The days beside each other, each with the boxes that `make` gives it below an LBody.
-  Block list(const std::function<std::vector<page::RowCell>(const Day&, NodeId body)>& make);
+  using MakeCells = std::function<std::vector<page::RowCell>(const Occasion&, NodeId body)>;
+  std::int64_t boxes_a_day(const plan::Drill& drill) const;
+  /// The times beside each other, each with the boxes that `make` gives it below an LBody.
+  Block list(const std::vector<Occasion>& times, const MakeCells& make);
+  Block days_by_weeks(const plan::Drill& drill, Length room);
 
   Builder& b_;
   const Labels& labels_;
-  std::vector<Day> days_;
+  bool each_set_ = false;
+  std::vector<Occasion> days_;
+  std::vector<Occasion> weeks_;  ///< of the block, when there is one
 };
 
 }  // namespace chalkleaf::sheet

@@ -44,14 +44,15 @@ Block HomePanels::drill(const plan::Drill& drill, const reason::DrillTime& time,
   std::vector<Block> how_lines = how(drill, room);
   std::vector<Block> choices = others(drill, room, whole && two_columns_);
 
-  const bool days_beside_name = whole && drill.record.empty() && drill.choices.empty() &&
-                                days_.width() * 2 < (beside ? room * 5 / 4 : b_.width());
+  const std::optional<Length> days_line = days_.line_width(drill);
+  const bool days_beside_name = whole && drill.choices.empty() && days_line &&
+                                *days_line * 2 < (beside ? room * 5 / 4 : b_.width());
   if (days_beside_name) {
     RowBlock head;
     head.gap = b_.look().gap;
     head.align = RowAlign::kBaseline;
     head.cells.push_back({Track::flexible(), std::move(what.front())});
-    head.cells.push_back({Track::natural(), days_.boxes(drill)});
+    head.cells.push_back({Track::natural(), days_.boxes(drill, room)});
     what.front() = {std::move(head)};
   }
   std::vector<Block> groups;
@@ -73,7 +74,7 @@ Block HomePanels::drill(const plan::Drill& drill, const reason::DrillTime& time,
   if (days_beside_name) return panel(b_, {std::move(inner)});
   std::vector<Block> with_days;
   with_days.push_back({std::move(inner)});
-  with_days.push_back(days_.boxes(drill));
+  with_days.push_back(days_.boxes(drill, inside));
   page::StackBlock all{std::move(with_days), b_.look().row_padding, true};
   return panel(b_, {std::move(all)});
 }

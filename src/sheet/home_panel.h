@@ -31,8 +31,11 @@ class HomePanels {
               Length figure_height, Shape shape);
   /// How high the drill's figures are; nothing without any.
   Length figure_height(const plan::Drill& drill, Shape shape) const;
-  /// A circuit over the whole width; in several frames when one is too high for a page.
-  std::vector<Block> circuit(const plan::Drill& drill, const reason::DrillTime& time, int number);
+  /// A circuit, or a drill whose panel is too high for a page, over the whole width; in several
+  /// frames when one is too high.
+  std::vector<Block> in_frames(const plan::Drill& drill, const reason::DrillTime& time, int number);
+  /// Whether a page cannot hold the panel below the heading of its part.
+  bool is_too_high(const Block& panel);
   /// A line that says what to fetch or put away.
   Block kit_move(const plan::KitMove& move);
 
@@ -56,6 +59,8 @@ class HomePanels {
   std::vector<Block> others(const plan::Drill& drill, Length room, bool rungs_beside = false);
   std::vector<Block> station_rows(const plan::Drill& drill, const reason::DrillTime& time,
                                   Length room);
+  Length heading() const;
+  Length room_below_heading() const;
   std::vector<Block> frames(std::vector<Block> groups, Length room);
   Block station(const plan::Drill& station, const reason::DrillTime& time, std::size_t number,
                 NodeId list, Length room);

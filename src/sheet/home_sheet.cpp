@@ -141,7 +141,7 @@ class HomeWriter {
       section.slabs.push_back(std::move(slab));
     };
     const auto flush = [&] {
-      for (std::size_t i = 0; i < waiting.size(); ++i) add_panels(waiting, i, section);
+      add_panels(waiting, section);
       waiting.clear();
     };
     std::size_t next_drill = 0;
@@ -155,8 +155,7 @@ class HomeWriter {
           continue;
         }
         flush();
-        for (Block& frame : panels_.circuit(*drill, time, number_))
-          add(std::move(frame), drill->span);
+        add_frames({drill, &time, number_}, section);
       } else if (const auto* move = std::get_if<plan::KitMove>(&steps[i])) {
         flush();
         add(panels_.kit_move(*move), move->span);
@@ -179,39 +178,56 @@ class HomeWriter {
     section.slabs.back().keep_with_next = false;
   }
 
-  // The drill's panel alone in its row; or, where that is nearer to a full page, both panels of a
+  // Each drill's panel alone in its row; or, where that is nearer to a full page, both panels of a
   // pair. A pair is what is liked better: it is what the eye expects, and its figures are larger.
-  void add_panels(const std::vector<Waiting>& waiting, std::size_t i, page::Section& section) {
-    using Shape = HomePanels::Shape;
+  void add_panels(const std::vector<Waiting>& waiting, page::Section& section) {
     constexpr std::int64_t kAlone = 3000;  // about as bad as an empty foot of a twentieth
-    constexpr std::int64_t kLow = 6000;
-    const auto made = [&](page::NodeRange& nodes, auto make) {
-      nodes.begin = b_.next_node();
-      Block block = make();
-      nodes.end = b_.next_node();
-      return block;
-    };
-    const Waiting& one = waiting[i];
-    page::Slab slab;
-    slab.space_before = panels_.gap();
-    slab.origin = one.drill->span;
-    slab.most_stretch = panels_.gap() * 2;
-    slab.dislike = panels_.two_columns() ? kAlone : 0;
-    slab.block = made(slab.nodes, [&] {
-      return panels_.drill(*one.drill, *one.time, one.number,
-                           panels_.figure_height(*one.drill, Shape::kWhole), Shape::kWhole);
-    });
-    if (panels_.two_columns() && i + 1 < waiting.size()) {
-      for (const Shape shape : {Shape::kHalf, Shape::kHalfLow}) {
-        page::Alternative pair;
-        pair.covers = 2;
-        pair.dislike = shape == Shape::kHalf ? 0 : kLow;
-        pair.most_stretch = slab.most_stretch;
-        pair.block = made(pair.nodes, [&] { return panel_pair(one, waiting[i + 1], shape); });
-        slab.alternatives.push_back(std::move(pair));
+    const Waiting* before = nullptr;       // whose panel the last slab is
+    for (const Waiting& one : waiting) {
+      page::Slab slab;
+      slab.space_before = panels_.gap();
+      slab.origin = one.drill->span;
+      slab.most_stretch = panels_.gap() * 2;
+      slab.dislike = panels_.two_columns() ? kAlone : 0;
+      slab.nodes.begin = b_.next_node();
+      slab.block = panels_.drill(*one.drill, *one.time, one.number,
+                                 panels_.figure_height(*one.drill, HomePanels::Shape::kWhole),
+                                 HomePanels::Shape::kWhole);
+      slab.nodes.end = b_.next_node();
+      if (panels_.is_too_high(slab.block)) {
+        b_.drop_from(slab.nodes.begin);
+        add_frames(one, section);
+        before = nullptr;
+        continue;
       }
+      if (panels_.two_columns() && before != nullptr) add_pairs(*before, one, section.slabs.back());
+      section.slabs.push_back(std::move(slab));
+      before = &one;
     }
-    section.slabs.push_back(std::move(slab));
+  }
+
+  // The same two drills beside each other, in place of their own slabs.
+  void add_pairs(const Waiting& left, const Waiting& right, page::Slab& slab) {
+    using Shape = HomePanels::Shape;
+    constexpr std::int64_t kLow = 6000;
+    for (const Shape shape : {Shape::kHalf, Shape::kHalfLow}) {
+      page::Alternative pair;
+      pair.covers = 2;
+      pair.dislike = shape == Shape::kHalf ? 0 : kLow;
+      pair.most_stretch = slab.most_stretch;
+      pair.nodes.begin = b_.next_node();
+      pair.block = panel_pair(left, right, shape);
+      pair.nodes.end = b_.next_node();
+      slab.alternatives.push_back(std::move(pair));
+    }
+  }
+
+  void add_frames(const Waiting& one, page::Section& section) {
+    for (Block& frame : panels_.in_frames(*one.drill, *one.time, one.number)) {
+      page::Slab slab{std::move(frame), panels_.gap()};
+      slab.origin = one.drill->span;
+      section.slabs.push_back(std::move(slab));
+    }
   }
 
   Block panel_pair(const Waiting& left, const Waiting& right, HomePanels::Shape shape) {

@@ -30,7 +30,7 @@ class SlipWriter {
     lines.push_back(cut_line(section));
     lines.push_back(Builder::stack(head(section), gap / 4));
     const NodeId list = b_.node(section, Role::kList);
-    const std::string of_days = std::to_string(days_.all().size());
+    const std::string of_days = std::to_string(days_.count());
     std::vector<Field> fields;
     fields.emplace_back(1, field(list, labels_.say("slip-who")));
     fields.emplace_back(1, field(list, labels_.say("slip-days", {{"n", of_days}})));

@@ -130,6 +130,41 @@ TEST_CASE("how long the sheets may be: in pages, or in sheets of paper of two pa
   CHECK_THAT(fit("{cards: 1 page}"), Catch::Contains("‘cards’ is not a key of fit"));
 }
 
+TEST_CASE("what there is a box for") {
+  const auto ticks = [](const std::string& written) {
+    const ReadPlan plan = read_plan("---\ntitle: T\nplace: gym\nticks: " + written + "\n---\n");
+    const auto text = [](const std::optional<Sourced<Ticks>>& one) {
+      constexpr std::array<std::string_view, 4> kNames{"gymnasts", "sets", "days", "weeks"};
+      return one ? fmt::format("{} {}", one->value.weeks,
+                               kNames.at(static_cast<std::size_t>(one->value.each)))
+                 : std::string("none");
+    };
+    return text(plan.session.ticks_card) + ", " + text(plan.session.ticks_sheet) + "\n" +
+           messages(plan.diagnostics);
+  };
+  CHECK(ticks("gymnasts") == "0 gymnasts, 0 gymnasts\n");
+  CHECK(ticks("each set") == "0 sets, 0 sets\n");
+  CHECK(ticks("Per day") == "0 days, 0 days\n");
+  CHECK(ticks("six weeks") == "6 weeks, 6 weeks\n");
+  CHECK(ticks("{card: sets, sheet: 12 weeks}") == "0 sets, 12 weeks\n");
+  CHECK(ticks("{card: gymnasts}") == "0 gymnasts, none\n");
+  CHECK(
+      ticks("weeks") ==
+      "none, none\nplan.md:4:8: error: a block of weeks needs its length [bad-value]; write it as "
+      "`ticks: 6 weeks`\n");
+  for (const std::string weeks : {"1 week", "13 weeks", "2½ weeks", "99999999999999999999 weeks"}) {
+    CHECK(ticks(weeks) == "none, none\nplan.md:4:8: error: ‘" + weeks +
+                              "’ is no length of a block that fits beside a drill [bad-value]; "
+                              "write from 2 to 12 weeks, and a new plan for the next block\n");
+  }
+  CHECK(ticks("sides") ==
+        "none, none\nplan.md:4:8: error: ‘sides’ is nothing to have a box for [bad-value]; write "
+        "`gymnasts`, `sets`, `days` or the length of the block: `6 weeks`\n");
+  CHECK_THAT(ticks("{sheet: gymnasts}"),
+             Catch::Contains("a home sheet belongs to one gymnast, so it has no boxes for others"));
+  CHECK_THAT(ticks("{cards: sets}"), Catch::Contains("‘cards’ is not a key of ticks"));
+}
+
 TEST_CASE("equipment may be a map, a list or one line") {
   const auto kit = [](const std::string& written) {
     std::string out;

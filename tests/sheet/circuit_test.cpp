@@ -172,7 +172,7 @@ TEST_CASE("what is recorded has a field to write in") {
   CHECK_THAT(card.text(), Catch::Contains("Record seconds"));
   CHECK(fields(card) == 8);
   CHECK_THAT(descriptions(card),
-             Catch::VectorContains(std::string("Write in seconds: gymnast 8, Half lever")));
+             Catch::VectorContains(std::string("Write in seconds: Gymnast 8, Half lever")));
   const auto home = make_sheet(Kind::kHomeSheet, session, Paper::kA5);
   CHECK_THAT(home.text(), Catch::Contains("Write down seconds"));
   CHECK(fields(home) == 2);

@@ -1,3 +1,5 @@
+#include <fmt/format.h>
+
 #include "plan/library.h"
 #include "sheet_fixture.h"
 
@@ -158,5 +160,38 @@ TEST_CASE("a drill that no other stands beside has the whole row, and no page en
         lowest = std::max(lowest, text_item->baseline.y);
     }
     CHECK(lowest > paper_size(Paper::kA4).height * 3 / 4);
+  }
+}
+
+TEST_CASE("a drill of more words than a page holds goes on in a second frame") {
+  for (const std::size_t where : {0U, 3U, 6U}) {
+    plan::Session session = support::session(7);
+    auto& drill = std::get<plan::Drill>(session.parts[0].steps[where]);
+    constexpr int kNotes = 60;
+    for (int i = 1; i <= kNotes; ++i) {
+      plan::Note note;
+      note.words = support::words("note " + std::to_string(i) + " of many");
+      drill.notes.push_back(note);
+    }
+    for (const Paper paper : {Paper::kA4, Paper::kA5}) {
+      INFO("drill " << where + 1 << (paper == Paper::kA4 ? " on A4" : " on A5"));
+      const auto made = make_sheet(Kind::kHomeSheet, session, paper);
+      CHECK(made.diagnostics.all().empty());
+      support::check_tree(made.list);
+      support::check_inside_paper(made.list);
+      const std::string text = made.text();
+      std::size_t at = 0;
+      const auto comes_next = [&](const std::string& words) {
+        const std::size_t found = text.find(words, at);
+        REQUIRE(found != std::string::npos);
+        CHECK(text.find(words, found + 1) == std::string::npos);
+        at = found + 1;
+      };
+      for (std::size_t i = 0; i < 7; ++i) {
+        comes_next(fmt::format("{0} Shape number {0}!", i + 1));
+        for (int n = 1; i == where && n <= kNotes; ++n) comes_next(fmt::format("note {} of", n));
+      }
+      CHECK(made.count(Role::kH3) == 7);
+    }
   }
 }

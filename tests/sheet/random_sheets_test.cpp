@@ -26,6 +26,11 @@ class Maker {
     out.gymnasts = plan::Sourced<int>{4 + below(21), {}};
     out.repeat.clear();
     for (int day = 0; day < below(8); ++day) out.repeat.push_back({static_cast<Weekday>(day), {}});
+    if (one_in(2)) {
+      const auto each = static_cast<plan::Ticks::Each>(below(4));
+      out.ticks_card = plan::Sourced<plan::Ticks>{{each, 2 + below(11)}, {}};
+      out.ticks_sheet = out.ticks_card;
+    }
     for (int i = below(9); i > 0; --i)
       out.equipment.push_back({text(1 + below(2)), text(below(9))});
     for (int i = below(4); i > 0; --i) out.safety.push_back({text(9), {text(9), text(3)}});
