@@ -68,7 +68,9 @@ sheet::Context context_for(sheet::Kind kind, const plan::Session& session,
           run.producer,
           club.figures ? club.figures->drawings.get() : nullptr,
           club.figures ? club.figures->art.get() : nullptr,
-          session.printing.filing};
+          session.printing.filing,
+          {},
+          club.logo ? &*club.logo : nullptr};
 }
 
 std::unique_ptr<Studied> study(const PlanPaths& plan, const ClubTools& club,

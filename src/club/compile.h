@@ -42,6 +42,7 @@ struct ClubTools {
   std::optional<Revisions> revisions;  ///< none when no sheet is made
   /// Null when neither checked nor printed.
   std::shared_ptr<const Figures> figures;
+  std::optional<sheet::Logo> logo = {};
 };
 
 /// What the whole run shares.

@@ -118,15 +118,19 @@ tl::expected<Pictures::Pixels, PictureProblem> Pictures::read(const std::string&
   return pixels;
 }
 
+Pictures::Pixels Pictures::pixels(const std::string& path) const {
+  if (Pixels kept = pixels_.find(path)) return kept;
+  return read(path, nullptr).value_or(nullptr);
+}
+
 std::shared_ptr<const page::PackedPicture> Pictures::printed(const std::string& path,
                                                              Size size) const {
   const PrintKey key{path, dots(size.width), dots(size.height)};
   if (auto kept = packed_.find(key)) return kept;
-  Pixels pixels = pixels_.find(path);
-  if (!pixels) pixels = read(path, nullptr).value_or(nullptr);
-  if (!pixels) return nullptr;
+  const Pixels whole = pixels(path);
+  if (!whole) return nullptr;
   const picture::Picture small =
-      picture::shrunk(*pixels, std::max(1, std::get<1>(key)), std::max(1, std::get<2>(key)));
+      picture::shrunk(*whole, std::max(1, std::get<1>(key)), std::max(1, std::get<2>(key)));
   auto packed = pdf::packed(small.width, small.height, small.channels, small.pixels);
   if (!packed) return nullptr;
   auto out = std::make_shared<const page::PackedPicture>(std::move(*packed));

@@ -30,6 +30,8 @@ class Pictures final : public plan::PictureLookup {
   tl::expected<plan::FoundPicture, plan::PictureProblem> find(
       const std::string& from_path, const std::string& target) const override;
 
+  /// The pixels of a picture that find() found; fewer, if it has more than any sheet prints.
+  std::shared_ptr<const picture::Picture> pixels(const std::string& path) const;
   /// A picture that find() found, with as many pixels as 300 dpi need on so much paper. Null when
   /// its file is gone or no longer a picture.
   std::shared_ptr<const page::PackedPicture> printed(const std::string& path, Size size) const;

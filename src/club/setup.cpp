@@ -7,6 +7,7 @@
 #include "club/club_file.h"
 #include "club/drill_library.h"
 #include "club/font_catalogue.h"
+#include "club/logo.h"
 #include "club/part_library.h"
 #include "club/places.h"
 #include "club/resources.h"
@@ -102,6 +103,7 @@ std::optional<ClubTools> open_club(const Root& root, const Request& request,
   out.pictures = std::make_unique<Pictures>(files, root.path);
   Diagnostics in_drills;
   if (root.is_club) {
+    out.logo = load_logo(out.club, join_path(root.path, "club.yaml"), *out.pictures, found);
     DrillLibrary library =
         load_drills({files, root.path, request.standing, request.jobs}, out.pictures.get());
     out.drills = std::move(library.book);

@@ -96,6 +96,7 @@ class Gathering {
   sheet::Context plain_context(Paper paper) const {
     sheet::Context out{theme(), labels(), club(), paper, {}, {}, date_, {}, nullptr};
     out.producer = "Chalkleaf " + std::string(version());
+    out.logo = club_.logo ? &*club_.logo : nullptr;
     return out;
   }
 

@@ -102,6 +102,7 @@ Club read_club(const SourcePtr& source, const source::YamlNode& root, Diagnostic
                         "write `colours: {main: '#1b4f72', second: '#b8431f'}`");
     }
   }
+  club.logo = keys.text("logo");
   read_club_entries(keys, club, diagnostics);
   if (auto web = keys.value("web", [](std::string_view text) {
         return parse_web_address(text, PlanPlace::kAllowed);

@@ -19,7 +19,7 @@ const std::vector<std::string>& known_keys(KeyMap map) {
   static const List club{"name",        "groups",  "hall",     "kit",   "staff",
                          "timings",     "contact", "contacts", "words", "checks",
                          "limits",      "paper",   "language", "web",   "filing-margin",
-                         "return-slip", "look",    "colours"};
+                         "return-slip", "look",    "colours", "logo"};
   static const List colours{"main", "second"};
   static const List group{"ages", "size", "level", "adults"};
   static const List station{"count", "takes"};

@@ -61,6 +61,12 @@ std::vector<CheckInfo> writing_checks() {
        "WCAG 2.2, 1.4.6 (text 7:1); for figures a rule of ours, no source.",
        "Write the colour that the message names, or leave it: it is only told.",
        "colours: {main: '#e8b400'}", kFixed},
+      {"logo-unclear", kWarning, "The club's logo cannot be seen well in print.",
+       "A logo for a dark web page is too pale for white paper, and few pixels look coarse.",
+       "WCAG 2.2, 1.4.11 (graphics 3:1); how much of it and how many pixels are common practice, "
+       "no source.",
+       "Name another version of the logo. One that is too pale is left out.",
+       "logo: pictures/pale-gold.png", kFixed},
       {"missing-glyph", kWarning, "No font has a character.", "It prints as a crossed box.", kOurs,
        "Use another character, or install a font that has it.", "- Dish hold 𓀀: 2 x 20 s", kFixed},
       {"not-written", kError, "A sheet could not be written.",

@@ -152,7 +152,30 @@ Block Builder::text(TextRole role, const plan::Words& words, Owner owner) const 
   return paragraph(pieces(role, words), role, owner);
 }
 
+// Beside the words stands the club's logo: as high as their line, so that it takes no
+// room from the sheet, and at most a quarter wide.
 Block Builder::title(const plan::Words& words, Owner owner) {
+  const Logo* logo = context_.logo;
+  if (logo == nullptr || logo->width <= 0 || logo->height <= 0)
+    return title_words(words, owner, width_);
+  const Length high = look_.text(TextRole::kTitle).leading;
+  const double shape = static_cast<double>(logo->width) / logo->height;
+  Size size{high.scaled(shape), high};
+  if (size.width > width_ / 4) size = {width_ / 4, (width_ / 4).scaled(1 / shape)};
+  const NodeId figure = node(kRoot, Role::kFigure);
+  at(figure).alternative_text = labels().say("logo-of", {{"club", context_.club.name.text}});
+  page::RowBlock row;
+  row.gap = look_.gap;
+  row.align = page::RowAlign::kMiddle;
+  row.cells.push_back(
+      {page::Track::flexible(), title_words(words, owner, width_ - size.width - look_.gap)});
+  row.cells.push_back(
+      {page::Track::fixed(size.width),
+       {page::PictureBlock{size, logo->source, Owner::of(figure), page::Align::kStart}}});
+  return {std::move(row)};
+}
+
+Block Builder::title_words(const plan::Words& words, Owner owner, Length width) {
   type::Inline line = piece(TextRole::kTitle, words.text, words.span);
   Length widest;
   for (std::size_t at = 0; at < line.text.size();) {
@@ -162,8 +185,8 @@ Block Builder::title(const plan::Words& words, Owner owner) {
   }
   const TextLook& look = look_.text(TextRole::kTitle);
   Length leading = look.leading;
-  if (widest > width_) {
-    const double factor = width_.in_pt() / widest.in_pt();
+  if (widest > width) {
+    const double factor = width.in_pt() / widest.in_pt();
     line.size =
         std::max(look.size.scaled(factor * 0.999), look_.minimum);  // a hair less, for rounding
     leading = look.leading.scaled(line.size.in_pt() / look.size.in_pt());

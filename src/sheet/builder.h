@@ -70,8 +70,8 @@ class Builder {
   Block text(TextRole role, std::string words, Owner owner, Span origin = {},
              page::Align align = page::Align::kStart) const;
   Block text(TextRole role, const plan::Words& words, Owner owner) const;
-  /// The sheet's title: set smaller, never below the minimum, where its longest word is wider than
-  /// the page.
+  /// The sheet's title, and the club's logo beside it: set smaller, never below the minimum, where
+  /// its longest word is wider than its room.
   Block title(const plan::Words& words, Owner owner);
   Length text_width(TextRole role, std::string words);
   Length width_of(std::span<const type::Inline> pieces) {
@@ -145,6 +145,7 @@ class Builder {
                     std::string_view kind_label);
 
  private:
+  Block title_words(const plan::Words& words, Owner owner, Length width);
   /// Whether text of this role reads on in sentences, so that its words may be hyphenated. Names,
   /// doses, times and labels stay whole, and all words of a home sheet: children who learn to read
   /// read it.

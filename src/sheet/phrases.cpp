@@ -16,6 +16,7 @@ const std::vector<PhraseForm>& all_phrases() {
       {"put-away", "", false},
       {"at", "", false},
       {"web-words", "", false},
+      {"logo-of", "club", false},
       {"web-code", "address", false},
       {"card", "", false},
       {"figures", "", false},

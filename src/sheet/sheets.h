@@ -25,6 +25,13 @@ struct Numbering {
   std::size_t pages = 1;  ///< of the whole document
 };
 
+/// The club's logo, beside the title of the first page.
+struct Logo {
+  std::string source;  ///< as a picture of the coach's names its pixels
+  int width = 0;       ///< pixels
+  int height = 0;
+};
+
 /// Everything a sheet needs besides the session. Refers to values that must outlive the call.
 struct Context {
   const Theme& theme;
@@ -39,6 +46,7 @@ struct Context {
   FigureArt* art = nullptr;  ///< keeps what `drawings` drew in colours; none: made each time
   plan::Filing filing = plan::Filing::kNone;
   std::optional<Numbering> numbering = {};  ///< none: a document of its own
+  const Logo* logo = nullptr;               ///< may be none
 };
 
 /// Sets the sheet. What does not fit or cannot be shown is reported (`text-overflow`,

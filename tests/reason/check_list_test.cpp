@@ -78,5 +78,5 @@ TEST_CASE("what cannot be read, found or printed cannot be switched off") {
                                        "bad-value", "missing-key", "unknown-part", "part-cycle",
                                        "outside-folder", "unreadable-file", "text-overflow",
                                        "missing-glyph", "not-written", "figure-cycle",
-                                       "does-not-fit", "colour-adjusted"});
+                                       "does-not-fit", "colour-adjusted", "logo-unclear"});
 }

@@ -66,3 +66,40 @@ TEST_CASE("figures of the clock and of columns are of one width") {
     CHECK(builder.piece(TextRole::kCue, "8").figures == type::Figures::kOfTheFont);
   });
 }
+
+TEST_CASE("a logo takes no height from the sheet, and never more than a quarter of its width") {
+  const auto title_height = [](const Logo* logo, Size* shown) {
+    const auto theme = support::classic_theme();
+    const auto labels = support::english();
+    plan::Club club;
+    club.name = support::words("Alder Quay");
+    Context context{*theme, *labels, club, Paper::kA5, {}, {}, std::nullopt, {}, nullptr};
+    context.logo = logo;
+    type::Typesetter typesetter(support::test_fonts());
+    Builder builder(Kind::kCoachCard, context, theme->look(Kind::kCoachCard), typesetter);
+    const Owner heading = Owner::of(builder.node(Builder::kRoot, Role::kH1));
+    const Block block = builder.title(support::words("Strong shapes"), heading);
+    if (const auto* row = std::get_if<page::RowBlock>(&block.content)) {
+      const auto& picture = std::get<page::PictureBlock>(row->cells.back().block.content);
+      *shown = picture.size;
+      CHECK(picture.source == "/c/logo.png");
+      REQUIRE(picture.owner.node);
+      CHECK(builder.at(*picture.owner.node).role == Role::kFigure);
+      CHECK(builder.at(*picture.owner.node).alternative_text == "Logo of Alder Quay");
+    }
+    return builder.height_of(block, builder.width());
+  };
+  Size shown;
+  const Length plain = title_height(nullptr, &shown);
+  CHECK(shown.width == Length());
+  const Logo square{"/c/logo.png", 100, 100};
+  CHECK(title_height(&square, &shown) == plain);
+  CHECK(shown.width == shown.height);
+  const Logo wide{"/c/logo.png", 2000, 100};
+  CHECK(title_height(&wide, &shown) == plain);
+  CHECK(shown.width == with_builder(Kind::kCoachCard, [](Builder& b) { return b.width(); }) / 4);
+  CHECK(shown.height * 19 < shown.width);
+  CHECK(shown.width < shown.height * 21);
+  const Logo lost{"/c/logo.png", 0, 0};
+  CHECK(title_height(&lost, &shown) == plain);
+}
