@@ -80,6 +80,8 @@ work.mkdir(parents=True)
 club = work / "club"
 shutil.copytree(repository / "plans", club, ignore=shutil.ignore_patterns("out", "private"))
 shutil.copytree(golden / "plans", club / "sessions" / "golden")
+# Sheets name the plan's revision where there is a repository; here there is none, whatever folder this is run in.
+(club / ".git").write_text("gitdir: nowhere\n")
 entries = []
 for line in (golden / "sheets.txt").read_text().splitlines():
     if line.strip() and not line.startswith("#"):
