@@ -13,10 +13,10 @@
 namespace chalkleaf::page {
 namespace {
 
-/// One way to set a slab, laid out, waiting to be chosen.
+/// One way to set a slab, measured, waiting to be chosen.
 struct Ready {
   const Block* block = nullptr;
-  Fragment fragment;
+  Length height;
   std::vector<type::TextProblem> problems;
   Length most_stretch;
   NodeRange nodes;
@@ -34,7 +34,7 @@ class Paginator {
  public:
   Paginator(Flow& flow, type::Typesetter& typesetter) : flow_(flow), typesetter_(typesetter) {
     width_ = flow.paper.width - flow.margins.left - flow.margins.right;
-    foot_height_ = flow.foot ? place(flow.foot(0, 1)).fragment.size.height : Length();
+    foot_height_ = flow.foot ? measure(flow.foot(0, 1)).height : Length();
     bottom_ = flow.paper.height - flow.margins.bottom - foot_height_ -
               (flow.foot ? flow.foot_gap : Length());
     out_.page_height = bottom_ - flow.margins.top;
@@ -60,19 +60,18 @@ class Paginator {
     return plan.pages[page].pieces.front().place;
   }
 
-  Ready place(const Block& block, Length least_height = {}) {
+  Ready measure(const Block& block) {
     Layout layout(typesetter_);
     Ready out;
     out.block = &block;
-    out.fragment = layout.place(block, width_, least_height);
+    out.height = layout.measure(block, width_).size.height;
     out.problems = layout.problems();
     return out;
   }
 
   void lay_out() {
     for (const Section& section : flow_.sections) {
-      const Length head =
-          section.continuation ? place(*section.continuation).fragment.size.height : Length();
+      const Length head = section.continuation ? measure(*section.continuation).height : Length();
       for (std::size_t s = 0; s < section.slabs.size(); ++s) {
         const Slab& slab = section.slabs[s];
         Stand stand{&slab, &section, {}};
@@ -81,11 +80,11 @@ class Paginator {
         here.begins_page = slab.begins_page;
         const auto add = [&](const Block& block, std::size_t covers, std::int64_t dislike,
                              Length most_stretch, NodeRange nodes) {
-          Ready ready = place(block);
+          Ready ready = measure(block);
           ready.most_stretch = most_stretch;
           ready.nodes = nodes;
-          here.ways.push_back({places_.size() + covers, ready.fragment.size.height,
-                               slab.space_before, section.slabs[s + covers - 1].keep_with_next,
+          here.ways.push_back({places_.size() + covers, ready.height, slab.space_before,
+                               section.slabs[s + covers - 1].keep_with_next,
                                dislike + disliked(ready)});
           stand.ways.push_back(std::move(ready));
         };
@@ -112,7 +111,7 @@ class Paginator {
   void set_page(const PlannedPage& page, bool last) {
     start_page();
     const Stand& first = stands_[page.pieces.front().place];
-    if (page.head) put(place(*first.section->continuation));
+    if (page.head) put(*first.section->continuation);
     const Stretch stretch = last ? Stretch() : stretch_of(page);
     for (std::size_t i = 0; i < page.pieces.size(); ++i) {
       Stand& stand = stands_[page.pieces[i].place];
@@ -164,26 +163,24 @@ class Paginator {
     return out;
   }
 
-  void set_slab(const Slab& slab, Ready& ready, Length higher) {
+  void set_slab(const Slab& slab, const Ready& ready, Length higher) {
     out_.problems.insert(out_.problems.end(), ready.problems.begin(), ready.problems.end());
-    if (ready.fragment.size.height > out_.page_height) out_.too_tall.push_back(slab.origin);
-    if (slab.at_foot) y_ = std::max(y_, bottom_ - ready.fragment.size.height);
+    if (ready.height > out_.page_height) out_.too_tall.push_back(slab.origin);
+    if (slab.at_foot) y_ = std::max(y_, bottom_ - ready.height);
     if (slab.outline) {
       OutlineEntry entry = *slab.outline;
       entry.page = out_.list.pages.size() - 1;
       entry.y = y_;
       out_.list.outline.push_back(std::move(entry));
     }
-    if (higher > Length())
-      ready.fragment = place(*ready.block, ready.fragment.size.height + higher).fragment;
-    put(std::move(ready));
+    put(*ready.block, higher > Length() ? ready.height + higher : Length());
   }
 
-  void put(Ready ready) {
-    const Length height = ready.fragment.size.height;
-    append_moved(out_.list.pages.back().items, std::move(ready.fragment.items), flow_.margins.left,
-                 y_);
-    y_ += height;
+  // Its problems were noted when it was measured.
+  void put(const Block& block, Length least_height = {}) {
+    Fragment made = Layout(typesetter_).place(block, width_, least_height);
+    append_moved(out_.list.pages.back().items, std::move(made.items), flow_.margins.left, y_);
+    y_ += made.size.height;
   }
 
   void start_page() {
@@ -195,10 +192,13 @@ class Paginator {
     if (!flow_.foot) return;
     const std::size_t pages = out_.list.pages.size();
     for (std::size_t i = 0; i < pages; ++i) {
-      Ready foot = place(flow_.foot(i, pages));
+      const Block foot = flow_.foot(i, pages);
+      Layout layout(typesetter_);
+      Fragment made = layout.place(foot, width_);
       if (i == 0)
-        out_.problems.insert(out_.problems.end(), foot.problems.begin(), foot.problems.end());
-      append_moved(out_.list.pages[i].items, std::move(foot.fragment.items), flow_.margins.left,
+        out_.problems.insert(out_.problems.end(), layout.problems().begin(),
+                             layout.problems().end());
+      append_moved(out_.list.pages[i].items, std::move(made.items), flow_.margins.left,
                    flow_.paper.height - flow_.margins.bottom - foot_height_);
     }
   }

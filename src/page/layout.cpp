@@ -1,6 +1,7 @@
 #include "page/layout.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "page/shapes.h"
 
@@ -43,6 +44,13 @@ void append_moved(std::vector<Item>& to, std::vector<Item>&& from, Length dx, Le
   }
 }
 
+Fragment Layout::measure(const Block& block, Length width, Length least_height) {
+  const bool before = std::exchange(measuring_, true);
+  Fragment out = place(block, width, least_height);
+  measuring_ = before;
+  return out;
+}
+
 Fragment Layout::place(const Block& block, Length width, Length least_height) {
   struct Visitor {
     Layout& layout;
@@ -55,13 +63,14 @@ Fragment Layout::place(const Block& block, Length width, Length least_height) {
     Fragment operator()(const BoxBlock& b) { return layout.place_box(b, width, least_height); }
     Fragment operator()(const DrawingBlock& b) {
       Fragment out{b.size, b.baseline > Length() ? b.baseline : b.size.height, {}};
-      out.items.assign(b.paths.begin(), b.paths.end());
+      if (!layout.measuring_) out.items.assign(b.paths.begin(), b.paths.end());
       out.last_baseline = out.baseline;
       return out;
     }
-    Fragment operator()(const PictureBlock& b) { return place_picture(b, width); }
+    Fragment operator()(const PictureBlock& b) { return layout.place_picture(b, width); }
     Fragment operator()(const ArtBlock& b) {
       Fragment out{b.size, b.size.height, {}, b.size.height};
+      if (layout.measuring_) return out;
       out.items.emplace_back(ArtItem{b.owner, {{}, {}, b.size.width, b.size.height}, b.art});
       return out;
     }
@@ -71,28 +80,29 @@ Fragment Layout::place(const Block& block, Length width, Length least_height) {
 }
 
 Fragment Layout::place_text(const TextBlock& block, Length width) {
-  type::Paragraph set = typesetter_.set(block.text, width);
-  problems_.insert(problems_.end(), set.problems.begin(), set.problems.end());
+  const std::shared_ptr<const type::Paragraph> set = typesetter_.set_once(block.text, width);
+  problems_.insert(problems_.end(), set->problems.begin(), set->problems.end());
   Fragment out{{width, Length()}, Length(), {}};
-  for (type::Line& line : set.lines) {
+  for (const type::Line& line : set->lines) {
     // The line's height is the leading; what its type leaves of it goes half above and half below.
     const Length half = (block.leading - line.ascent - line.descent) / 2;
     const Length baseline = out.size.height + half + line.ascent;
     if (out.size.height == Length()) out.baseline = baseline;
     out.last_baseline = baseline;
+    out.size.height += block.leading;
+    if (measuring_) continue;
     const Length indent = aligned_offset(block.align, width - line.width);
-    for (type::Fragment& fragment : line.fragments) {
+    for (const type::Fragment& fragment : line.fragments) {
       TextItem item;
       item.owner = block.owner;
       item.face = fragment.face;
       item.size = fragment.size;
       item.colour = fragment.colour;
       item.baseline = {indent + fragment.x, baseline};
-      item.text = std::move(fragment.text);
-      item.glyphs = std::move(fragment.glyphs);
+      item.text = fragment.text;
+      item.glyphs = fragment.glyphs;
       out.items.emplace_back(std::move(item));
     }
-    out.size.height += block.leading;
   }
   return out;
 }
@@ -144,9 +154,13 @@ std::vector<Length> Layout::track_widths(const RowBlock& block, Length width) {
 
 Fragment Layout::place_row(const RowBlock& block, Length width, Length least_height) {
   const std::vector<Length> widths = track_widths(block, width);
+  const bool stretch = block.align == RowAlign::kStretch;
   std::vector<Fragment> parts;
-  for (std::size_t i = 0; i < block.cells.size(); ++i)
-    parts.push_back(place(block.cells[i].block, widths[i]));
+  parts.reserve(block.cells.size());
+  for (std::size_t i = 0; i < block.cells.size(); ++i) {
+    const Block& cell = block.cells[i].block;
+    parts.push_back(stretch ? measure(cell, widths[i]) : place(cell, widths[i]));
+  }
   // What is brought to one level: the first baselines, the last ones, or simply the tops.
   const auto level = [&](const Fragment& part) {
     if (block.align == RowAlign::kBaseline) return part.baseline;
@@ -160,8 +174,8 @@ Fragment Layout::place_row(const RowBlock& block, Length width, Length least_hei
   Fragment out{{width, height}, {}, {}};
   Length x;
   for (std::size_t i = 0; i < parts.size(); ++i) {
-    if (block.align == RowAlign::kStretch && parts[i].size.height < height) {
-      // Measured again at its final height: problems were already noted the first time.
+    if (stretch && (!measuring_ || parts[i].size.height < height)) {
+      // At its final height; problems were noted when it was measured.
       const std::size_t known = problems_.size();
       parts[i] = place(block.cells[i].block, widths[i], height);
       problems_.resize(known);
@@ -219,7 +233,7 @@ Fragment Layout::place_wrap(const WrapBlock& block, Length width) {
   return out;
 }
 
-Fragment Layout::place_picture(const PictureBlock& block, Length width) {
+Fragment Layout::place_picture(const PictureBlock& block, Length width) const {
   Size size = block.size;
   if (size.width > width) {
     const std::int64_t room = std::max<std::int64_t>(width.in_millipoints(), 0);
@@ -227,6 +241,7 @@ Fragment Layout::place_picture(const PictureBlock& block, Length width) {
     size.width = Length::millipoints(room);
   }
   Fragment out{{width, size.height}, size.height, {}, size.height};
+  if (measuring_) return out;
   out.items.emplace_back(PictureItem{
       block.owner,
       {aligned_offset(block.align, width - size.width), Length(), size.width, size.height},
@@ -244,7 +259,7 @@ Fragment Layout::place_box(const BoxBlock& block, Length width, Length least_hei
   }
   const Length height = std::max(inner.size.height + pad.top + pad.bottom, least_height);
   Fragment out{{width, height}, inner.baseline + pad.top, {}, inner.last_baseline + pad.top};
-  if (block.fill || block.border) {
+  if (!measuring_ && (block.fill || block.border)) {
     // A border's line lies inside the box's edge, so that boxes side by side align.
     const Length half = block.border ? block.border->width / 2 : Length();
     PathItem frame;

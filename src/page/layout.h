@@ -23,6 +23,8 @@ class Layout {
 
   /// The block at this width, at least `least_height` high where it can use the height.
   Fragment place(const Block& block, Length width, Length least_height = {});
+  /// What place() gives, without the items.
+  Fragment measure(const Block& block, Length width, Length least_height = {});
   /// The width the block would take if it had all the room.
   Length natural_width(const Block& block);
   /// Characters without glyphs, words that were cut; in the order met.
@@ -33,12 +35,13 @@ class Layout {
   Fragment place_stack(const StackBlock& block, Length width, Length least_height);
   Fragment place_row(const RowBlock& block, Length width, Length least_height);
   Fragment place_wrap(const WrapBlock& block, Length width);
-  static Fragment place_picture(const PictureBlock& block, Length width);
+  Fragment place_picture(const PictureBlock& block, Length width) const;
   Fragment place_box(const BoxBlock& block, Length width, Length least_height);
   std::vector<Length> track_widths(const RowBlock& block, Length width);
 
   type::Typesetter& typesetter_;
   std::vector<type::TextProblem> problems_;
+  bool measuring_ = false;  ///< no items are made
 };
 
 /// Moves an item.

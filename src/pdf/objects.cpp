@@ -104,7 +104,7 @@ ObjectId Objects::add_stream(std::string entries, std::string_view data, Packing
   if (dict == nullptr) return 0;
   std::string packed;
   if (packing == Packing::kDeflated) {
-    packed = deflated(data);
+    packed = deflated(data, Effort::kOften);
     if (packed.empty()) HPDF_SetError(&haru_->error, HPDF_FAILD_TO_ALLOC_MEM, 0);
     data = packed;
     entries += "/Filter /FlateDecode\n";

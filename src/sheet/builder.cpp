@@ -34,7 +34,7 @@ Length Builder::page_height() const {
 }
 
 Length Builder::height_of(const Block& block, Length width) {
-  return page::Layout(typesetter_).place(block, width).size.height;
+  return page::Layout(typesetter_).measure(block, width).size.height;
 }
 
 NodeId Builder::node(NodeId parent, Role role) {

@@ -75,7 +75,8 @@ struct Paragraph {
 
 class LazyHyphenation;
 
-/// Shapes and breaks text. One per worker: holds the cache of shaped words, bounded in size.
+/// Shapes and breaks text. One per worker: remembers shaped words and broken paragraphs, within
+/// bounds.
 class Typesetter {
  public:
   /// `hyphenation` may be null: no word is hyphenated then. Both must outlive it.
@@ -87,6 +88,9 @@ class Typesetter {
 
   /// Breaks the text into lines no wider than `width`. Never fails; an empty text has no lines.
   Paragraph set(std::span<const Inline> text, Length width);
+  /// The same, remembered: what is measured before it is placed, and what stands on many sheets, is
+  /// broken into lines once. Never null.
+  std::shared_ptr<const Paragraph> set_once(std::span<const Inline> text, Length width);
   /// The width of the text on one line (its widest line, where it has line ends).
   Length natural_width(std::span<const Inline> text);
   const Fonts& fonts() const;

@@ -1,6 +1,8 @@
 #include "page/layout.h"
 
 #include <catch2/catch.hpp>
+#include <functional>
+#include <random>
 
 #include "page/shapes.h"
 #include "support/test_fonts.h"
@@ -157,4 +159,71 @@ TEST_CASE_METHOD(Fixture,
   move_by(moved.items[0], Length::pt(7), Length::pt(9));
   const Rect place = std::get<PictureItem>(moved.items[0]).place;
   CHECK(place == Rect{Length::pt(7), Length::pt(9), Length::pt(120), Length::pt(90)});
+}
+
+TEST_CASE_METHOD(Fixture, "what is measured is what is placed") {
+  std::mt19937 random(7);  // NOLINT(cert-msc51-cpp): the same blocks each time
+  const auto below = [&](int n) { return static_cast<int>(random() % static_cast<unsigned>(n)); };
+  const auto points = [&](int n) { return Length::pt(below(n)); };
+  std::function<Block(int)> any = [&](int depth) -> Block {
+    std::vector<Block> inside;
+    for (int i = depth > 3 ? 0 : below(4); i > 0; --i) inside.push_back(any(depth + 1));
+    switch (inside.empty() ? 4 + below(3) : below(4)) {
+      case 0:
+        return {StackBlock{std::move(inside), points(9), below(2) == 0}};
+      case 1: {
+        RowBlock row;
+        row.gap = points(9);
+        row.align = static_cast<RowAlign>(below(5));
+        for (Block& one : inside) {
+          const int track = below(3);
+          row.cells.push_back({track == 0   ? Track::fixed(points(80))
+                               : track == 1 ? Track::natural()
+                                            : Track::flexible(),
+                               std::move(one)});
+        }
+        return {std::move(row)};
+      }
+      case 2: {
+        WrapBlock wrap;
+        wrap.gap = points(9);
+        wrap.line_gap = points(5);
+        wrap.children = std::move(inside);
+        return {std::move(wrap)};
+      }
+      case 3: {
+        BoxBlock frame;
+        frame.padding = {points(5), points(5), points(5), points(5)};
+        frame.fill = kBlack;
+        frame.content.push_back(std::move(inside.front()));
+        return {std::move(frame)};
+      }
+      case 4:
+        return box(below(60), below(60));
+      case 5:
+        return {SpaceBlock{points(20)}};
+      default:
+        return text(std::string("a word of some length or other").substr(0, 1 + below(30)),
+                    6 + below(9));
+    }
+  };
+  std::size_t marks = 0;
+  for (int i = 0; i < 400; ++i) {
+    const Block block = any(0);
+    const Length width = Length::pt(30 + below(300));
+    const Length least = below(2) == 0 ? Length() : points(200);
+    Layout fresh(typesetter);
+    const Fragment measured = fresh.measure(block, width, least);
+    CHECK(measured.items.empty());
+    const std::size_t problems = fresh.problems().size();
+    const Fragment placed = Layout(typesetter).place(block, width, least);
+    CHECK(measured.size.width == placed.size.width);
+    CHECK(measured.size.height == placed.size.height);
+    CHECK(measured.baseline == placed.baseline);
+    CHECK(measured.last_baseline == placed.last_baseline);
+    CHECK(fresh.place(block, width, least).items.size() == placed.items.size());
+    CHECK(fresh.problems().size() == problems * 2);  // as many again, none twice in one pass
+    marks += placed.items.size();
+  }
+  CHECK(marks > 400);
 }

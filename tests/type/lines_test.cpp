@@ -312,3 +312,67 @@ TEST_CASE("a used typesetter sets as a new one does") {
   }
   CHECK(shown(used.set(std::span(&text, 1), Length::pt(90))) == shown(set({text}, Length::pt(90))));
 }
+
+TEST_CASE("what is remembered is what would be set again") {
+  Typesetter typesetter(test_fonts());
+  const auto same = [](const Paragraph& a, const Paragraph& b) {
+    if (a.lines.size() != b.lines.size() || a.problems.size() != b.problems.size()) return false;
+    for (std::size_t i = 0; i < a.lines.size(); ++i) {
+      if (a.lines[i].width != b.lines[i].width || a.lines[i].ascent != b.lines[i].ascent ||
+          a.lines[i].fragments.size() != b.lines[i].fragments.size())
+        return false;
+      for (std::size_t f = 0; f < a.lines[i].fragments.size(); ++f) {
+        const Fragment& one = a.lines[i].fragments[f];
+        const Fragment& other = b.lines[i].fragments[f];
+        if (one.text != other.text || one.face != other.face || one.size != other.size ||
+            one.colour != other.colour || one.x != other.x ||
+            one.inline_index != other.inline_index)
+          return false;
+      }
+    }
+    return true;
+  };
+  // Each differs from the first in one thing that lines depend on.
+  std::vector<std::vector<Inline>> texts(9, {plain("twelve 12 steps with quiet feet")});
+  texts[1][0].text += "!";
+  texts[2][0].size = texts[2][0].size * 2;
+  texts[3][0].colour = {200, 0, 0};
+  texts[4][0].unbroken = true;
+  texts[5][0].figures = Figures::kTabular;
+  texts[6][0].style = style("learner");
+  texts[7] = {plain("twelve 12 steps "), plain("with quiet feet")};
+  texts[8] = {plain("twelve 12 "), plain("steps with quiet feet")};
+  for (int round = 0; round < 3; ++round) {
+    for (const std::vector<Inline>& text : texts) {
+      for (const double width : {60.0, 61.0, 400.0}) {
+        const auto once = typesetter.set_once(text, Length::pt(width));
+        REQUIRE(once != nullptr);
+        CHECK(same(*once, set(text, Length::pt(width))));
+        Typesetter other(test_fonts());
+        CHECK(typesetter.natural_width(text) == other.natural_width(text));
+      }
+    }
+  }
+  const std::span first(texts[0]);
+  CHECK(typesetter.set_once(first, kWide) == typesetter.set_once(first, kWide));
+  CHECK(typesetter.set_once(first, kWide) != typesetter.set_once(first, kWide * 2));
+  // A problem names where the text comes from, so it is found each time.
+  const Source source("p.md", "supercalifragilistic");
+  Inline cut = plain("supercalifragilistic");
+  for (const std::uint32_t begin : {0U, 5U}) {
+    cut.origin = {&source, begin, begin + 3};
+    const auto made = typesetter.set_once(std::span(&cut, 1), Length::pt(30));
+    REQUIRE(made->problems.size() == 1);
+    CHECK(made->problems[0].origin.begin == begin);
+  }
+}
+
+TEST_CASE("what is remembered stays within bounds") {
+  Typesetter typesetter(test_fonts());
+  for (int i = 0; i < 20'000; ++i) {
+    const Inline one = plain(std::to_string(i));
+    CHECK(typesetter.set_once(std::span(&one, 1), kWide)->lines.size() == 1);
+  }
+  const Inline one = plain("7");
+  CHECK(texts(*typesetter.set_once(std::span(&one, 1), kWide)) == Texts{"7"});
+}
