@@ -4,16 +4,16 @@
 #pragma once
 
 #include <cstdint>
-#include <functional>
 #include <memory>
-#include <mutex>
 #include <optional>
 #include <string>
 #include <variant>
 #include <vector>
+#include "base/made_once.h"
 
 #include "base/colour.h"
 #include "base/geometry.h"
+#include "base/made_once.h"
 #include "type/fonts.h"
 
 namespace chalkleaf::page {
@@ -137,16 +137,15 @@ class Artwork {
   const std::vector<PathItem>& paths() const { return paths_; }
   /// What `make` made of it when it was first asked: the bytes of a file's own form of it.
   /// Thread-safe.
-  const std::string& written(const std::function<std::string(const Artwork&)>& make) const {
-    std::call_once(once_, [&] { written_ = make(*this); });
-    return written_;
+  template <class Make>
+  const std::string& written(Make make) const {
+    return written_.get([&] { return make(*this); });
   }
 
  private:
   Size size_;
   std::vector<PathItem> paths_;
-  mutable std::once_flag once_;
-  mutable std::string written_;
+  MadeOnce written_;
 };
 
 /// An artwork that fills a box.

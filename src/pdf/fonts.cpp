@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "base/hash.h"
+#include "pdf/deflate.h"
 #include "pdf/syntax.h"
 #include "pdf/text_use.h"
 
@@ -31,6 +32,9 @@ tl::expected<void, WriteError> note_use(FaceUse& use, const page::TextItem& item
   return {};
 }
 
+std::uint16_t number_of(std::uint16_t glyph) { return glyph; }
+std::uint16_t number_of(const GlyphUse& use) { return use.glyph; }
+
 void number_glyphs(FaceUse& use) {
   for (std::size_t glyph = 0; glyph < use.index_of.size(); ++glyph) {
     if (use.index_of[glyph] == 0) continue;
@@ -52,17 +56,37 @@ void note_texts(FaceUse& use, const page::TextItem& item) {
   }
 }
 
+// The face's shared subset when it has all glyphs the document needs and not much more: what is not
+// drawn makes the file larger.
+const type::SharedSubset* shared_for(const FaceUse& use) {
+  const type::SharedSubset* shared = use.face->shared_subset();
+  if (shared == nullptr || use.glyphs.size() * 2 < shared->glyphs.size()) return nullptr;
+  const auto order = [](const auto& a, const auto& b) { return number_of(a) < number_of(b); };
+  const bool all = std::includes(shared->glyphs.begin(), shared->glyphs.end(), use.glyphs.begin(),
+                                 use.glyphs.end(), order);
+  return all ? shared : nullptr;
+}
+
 tl::expected<void, WriteError> cut_subset(FaceUse& use) {
-  std::vector<std::uint16_t> ids;
-  ids.reserve(use.glyphs.size());
-  for (const GlyphUse& glyph : use.glyphs) ids.push_back(glyph.glyph);
-  auto subset = use.face->subset(ids);
-  if (!subset) {
-    return tl::unexpected(
-        WriteError{fmt::format("{}: {}", subset.error().path, subset.error().message)});
+  use.shared = shared_for(use);
+  if (use.shared != nullptr) {
+    std::size_t at = 0;
+    for (GlyphUse& glyph : use.glyphs) {
+      while (use.shared->glyphs[at] != glyph.glyph) ++at;
+      glyph.code = use.shared->subset.new_ids[at];
+    }
+  } else {
+    std::vector<std::uint16_t> ids;
+    ids.reserve(use.glyphs.size());
+    for (const GlyphUse& glyph : use.glyphs) ids.push_back(glyph.glyph);
+    auto subset = use.face->subset(ids);
+    if (!subset) {
+      return tl::unexpected(
+          WriteError{fmt::format("{}: {}", subset.error().path, subset.error().message)});
+    }
+    use.subset = std::move(*subset);
+    for (std::size_t i = 0; i < ids.size(); ++i) use.glyphs[i].code = use.subset.new_ids[i];
   }
-  use.subset = std::move(*subset);
-  for (std::size_t i = 0; i < ids.size(); ++i) use.glyphs[i].code = use.subset.new_ids[i];
   // A glyph that never stands alone reads as nothing; its cluster says what it means.
   for (GlyphUse& glyph : use.glyphs) {
     if (glyph.text.empty()) glyph.text = readable("");
@@ -92,9 +116,14 @@ tl::expected<void, WriteError> for_each_text(const page::DisplayList& list, Visi
 // glyphs, so that two weights never share one.
 std::string tagged_name(const FaceUse& use) {
   std::string key = use.face->postscript_name();
-  for (const GlyphUse& glyph : use.glyphs) {
-    key.push_back(static_cast<char>(glyph.glyph >> 8U));
-    key.push_back(static_cast<char>(glyph.glyph & 0xFFU));
+  const auto add = [&](std::uint16_t glyph) {
+    key.push_back(static_cast<char>(glyph >> 8U));
+    key.push_back(static_cast<char>(glyph & 0xFFU));
+  };
+  if (use.shared != nullptr) {
+    for (const std::uint16_t glyph : use.shared->glyphs) add(glyph);
+  } else {
+    for (const GlyphUse& glyph : use.glyphs) add(glyph.glyph);
   }
   std::uint64_t hash = hash64(key);
   std::string out;
@@ -156,16 +185,27 @@ std::string descriptor(const FaceUse& use, const std::string& name, ObjectId fil
       name, face.italic_angle() == 0 ? 4 : 68, scaled(box[0]), scaled(box[1]), scaled(box[2]),
       scaled(box[3]), face.italic_angle(), scaled(face.ascender()), scaled(face.descender()),
       scaled(face.cap_height()), scaled(face.x_height()), kStemV,
-      use.subset.is_cff ? "FontFile3" : "FontFile2", reference(file));
+      use.cut().is_cff ? "FontFile3" : "FontFile2", reference(file));
+}
+
+// The file of the font, packed once a run where it is shared.
+ObjectId write_file(const FaceUse& use, Objects& objects) {
+  const type::Subset& subset = use.cut();
+  std::string entries = subset.is_cff ? "/Subtype /CIDFontType0C\n"
+                                      : fmt::format("/Length1 {}\n", subset.bytes.size());
+  if (use.shared == nullptr)
+    return objects.add_stream(std::move(entries), subset.bytes, Packing::kDeflated);
+  const std::string& packed =
+      use.shared->written.get([&] { return deflated(subset.bytes, Effort::kOnce); });
+  if (packed.empty())  // no memory for it then; perhaps now
+    return objects.add_stream(std::move(entries), subset.bytes, Packing::kDeflated);
+  return objects.add_stream(entries + "/Filter /FlateDecode\n", packed, Packing::kPlain);
 }
 
 ObjectId write_face(const FaceUse& use, Objects& objects) {
-  const bool cff = use.subset.is_cff;
+  const bool cff = use.cut().is_cff;
   const std::string name = tagged_name(use);
-  const ObjectId file = objects.add_stream(
-      cff ? "/Subtype /CIDFontType0C\n" : fmt::format("/Length1 {}\n", use.subset.bytes.size()),
-      use.subset.bytes, Packing::kDeflated);
-  const ObjectId described = objects.add(descriptor(use, name, file));
+  const ObjectId described = objects.add(descriptor(use, name, write_file(use, objects)));
   const ObjectId descendant = objects.add(
       fmt::format("/Type /Font\n/Subtype /{}\n/BaseFont /{}\n"
                   "/CIDSystemInfo <</Registry (Adobe) /Ordering (Identity) /Supplement 0>>\n"

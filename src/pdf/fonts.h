@@ -30,9 +30,11 @@ struct GlyphUse {
 struct FaceUse {
   std::string name;  ///< in /Resources: "F0", in the order of first use
   const type::Face* face = nullptr;
-  std::vector<GlyphUse> glyphs;         ///< ascending
-  std::vector<std::uint16_t> index_of;  ///< by glyph: 1 + its index in `glyphs`, or 0
-  type::Subset subset;
+  std::vector<GlyphUse> glyphs;                ///< ascending
+  std::vector<std::uint16_t> index_of;         ///< by glyph: 1 + its index in `glyphs`, or 0
+  type::Subset subset;                         ///< empty when `shared` serves
+  const type::SharedSubset* shared = nullptr;  ///< may be none
+  const type::Subset& cut() const { return shared != nullptr ? shared->subset : subset; }
   const GlyphUse& use(std::uint16_t glyph) const { return glyphs[index_of[glyph] - 1U]; }
 };
 

@@ -57,6 +57,8 @@ class FaceData {
   std::int32_t x_height = 0;
   std::int32_t italic_angle = 0;
   std::array<std::int32_t, 4> bounds{};
+  std::once_flag share_once;
+  std::unique_ptr<const SharedSubset> shared;  // null before, and when it cannot be cut
 
  private:
   mutable std::atomic<int> subsets_cut_{0};

@@ -15,6 +15,7 @@
 
 #include "base/files.h"
 #include "base/geometry.h"
+#include "base/made_once.h"
 
 namespace chalkleaf::type {
 
@@ -64,6 +65,14 @@ struct Subset {
   std::vector<std::uint16_t> new_ids;  ///< parallel to the ids asked for
 };
 
+/// A subset of what most texts in Latin letters are set with, cut once and shared by all documents
+/// of a run that need nothing else.
+struct SharedSubset {
+  std::vector<std::uint16_t> glyphs;  ///< of the face, ascending, without 0
+  Subset subset;                      ///< of these
+  MadeOnce written;                   ///< `pdf`'s form of it
+};
+
 class FaceData;  // HarfBuzz's side of a face
 
 /// One font, immutable once opened; safe to share between threads.
@@ -89,6 +98,8 @@ class Face {
   /// refuses. The first few are cut from the file; after that the face is preprocessed once to make
   /// the rest fast.
   tl::expected<Subset, FontError> subset(const std::vector<std::uint16_t>& glyphs) const;
+  /// Null when the font refuses.
+  const SharedSubset* shared_subset() const;
   const FaceData& data() const { return *data_; }
 
  private:

@@ -5,6 +5,8 @@
 // them). Glyphs are renumbered, so the subset is small. Test: tests/type/fonts_test.cpp.
 #include <hb-ot.h>
 
+#include <set>
+
 #include "type/face_data.h"
 
 namespace chalkleaf::type {
@@ -27,6 +29,30 @@ constexpr std::array kUnneededTables{
     HB_TAG('v', 'h', 'e', 'a'), HB_TAG('v', 'm', 't', 'x'), HB_TAG('m', 'e', 't', 'a'),
     HB_TAG('V', 'O', 'R', 'G'), HB_TAG('F', 'F', 'T', 'M'),
 };
+
+// Letters, figures in both manners, what stands between them, and the ligatures of either.
+std::vector<std::uint16_t> common_glyphs(hb_font_t* font) {
+  constexpr std::string_view kText =
+      "ABCDEFGHIJKLMNOPQRSTUVWXYZ abcdefghijklmnopqrstuvwxyz 0123456789 fi fl ff ffi ffl "
+      "tt ti tti ft fft "
+      ".,:;!?()/-+&% \u2018 \u2019 \u201C \u201D \u2013 \u00D7 \u00B7 \u00BD \u00A0 \u2002";
+  const hb_feature_t tabular{HB_TAG('t', 'n', 'u', 'm'), 1, HB_FEATURE_GLOBAL_START,
+                             HB_FEATURE_GLOBAL_END};
+  std::set<std::uint16_t> found;
+  for (const unsigned features : {0U, 1U}) {
+    const HbBuffer buffer(hb_buffer_create());
+    hb_buffer_add_utf8(buffer.get(), kText.data(), static_cast<int>(kText.size()), 0, -1);
+    hb_buffer_guess_segment_properties(buffer.get());
+    hb_shape(font, buffer.get(), &tabular, features);
+    unsigned count = 0;
+    const hb_glyph_info_t* glyphs = hb_buffer_get_glyph_infos(buffer.get(), &count);
+    for (unsigned i = 0; i < count; ++i) {
+      if (glyphs[i].codepoint != 0 && glyphs[i].codepoint <= 0xFFFF)
+        found.insert(static_cast<std::uint16_t>(glyphs[i].codepoint));
+    }
+  }
+  return {found.begin(), found.end()};
+}
 
 HbInput make_input(hb_face_t* face, const std::vector<std::uint16_t>& glyphs, Outlines outlines) {
   HbInput input(hb_subset_input_create_or_fail());
@@ -60,6 +86,18 @@ hb_face_t* FaceData::face_for_subsets() const {
     hb_face_make_immutable(prepared_.get());
   });
   return prepared_.get();
+}
+
+const SharedSubset* Face::shared_subset() const {
+  std::call_once(data_->share_once, [this] {
+    auto made = std::make_unique<SharedSubset>();
+    made->glyphs = common_glyphs(data_->font.get());
+    auto cut = subset(made->glyphs);
+    if (!cut) return;
+    made->subset = std::move(*cut);
+    data_->shared = std::move(made);
+  });
+  return data_->shared.get();
 }
 
 tl::expected<Subset, FontError> Face::subset(const std::vector<std::uint16_t>& glyphs) const {

@@ -135,3 +135,33 @@ TEST_CASE("a text that holds no character's glyph is refused") {
   std::get<page::TextItem>(list.pages[0].items[0]).face = 99;
   CHECK(write(list, support::test_fonts()).error().message == "there is no font number 99");
 }
+
+TEST_CASE("documents of ordinary text share the font they embed; others have their own") {
+  // Witness: qpdf unpacks the font files.
+  const std::string many =
+      "THE QUICK brown fox JUMPS OVER the LAZY DOG; quick jumps over a lazy WFB, 0123456789";
+  const std::string others =
+      "the quick BROWN FOX jumps: OVER a LAZY dog (0123456789) THE QUICK BROWN JUMPED";
+  const auto font_of = [](const std::string& name, const std::string& text) {
+    const std::string path = saved(name, written(one_line(text)));
+    const std::string out =
+        support::run("qpdf --qdf --object-streams=disable " + path + " - 2>/dev/null").output;
+    std::smatch found;
+    REQUIRE(std::regex_search(out, found, std::regex("/BaseFont /([A-Z]{6})\\+Lato-Regular")));
+    const std::string tag = found[1];
+    const std::size_t length = out.find("/Length1 ");
+    REQUIRE(length != std::string::npos);
+    const std::size_t begin = out.find("stream\n", length);
+    return std::pair(tag, out.substr(begin, out.find("endstream", begin) - begin));
+  };
+  const auto first = font_of("shared-1.pdf", many);
+  CHECK(font_of("shared-2.pdf", others) == first);
+  CHECK(support::run("pdftotext " + saved("shared-3.pdf", written(one_line(others, 4))) + " -")
+            .output.find(others) != std::string::npos);
+  // A letter more, or few of them, and the font is the document's own.
+  const auto accented = font_of("own-1.pdf", many + " é");
+  const auto few = font_of("own-2.pdf", "quiet feet");
+  CHECK(accented.first != first.first);
+  CHECK(few.first != first.first);
+  CHECK(few.second.size() * 3 < first.second.size());
+}

@@ -168,3 +168,31 @@ TEST_CASE("subsets are the same bytes before and after the face is prepared for 
     }
   }
 }
+
+TEST_CASE("the shared subset is a subset like others, and sets ordinary text") {
+  const Face& lato = *test_fonts().face(0);
+  const SharedSubset* shared = lato.shared_subset();
+  REQUIRE(shared != nullptr);
+  CHECK(shared == lato.shared_subset());
+  CHECK(std::is_sorted(shared->glyphs.begin(), shared->glyphs.end()));
+  CHECK(shared->glyphs.front() != 0);
+  const auto cut = lato.subset(shared->glyphs);
+  REQUIRE(cut.has_value());
+  CHECK((cut->bytes == shared->subset.bytes));
+  CHECK(cut->new_ids == shared->subset.new_ids);
+  Typesetter typesetter(test_fonts());
+  for (const Figures figures : {Figures::kOfTheFont, Figures::kTabular}) {
+    Inline text = plain(
+        "Jump off the little bench (softly): 3 × 20–30 s, “quiet feet”, ½ turn · 17:05 & 90 %");
+    text.figures = figures;
+    for (const Line& line : typesetter.set(std::span(&text, 1), Length::pt(2000)).lines) {
+      for (const Fragment& fragment : line.fragments) {
+        REQUIRE(fragment.face == 0);
+        for (const Glyph& glyph : fragment.glyphs) {
+          INFO("glyph " << glyph.id << " at " << glyph.cluster);
+          CHECK(std::binary_search(shared->glyphs.begin(), shared->glyphs.end(), glyph.id));
+        }
+      }
+    }
+  }
+}
