@@ -57,7 +57,7 @@ def validator(name):
     return jsonschema.Draft202012Validator(schema)
 
 
-VALIDATORS = {name: validator(name) for name in ("plan", "drill", "club", "figure")}
+VALIDATORS = {name: validator(name) for name in ("plan", "drill", "club", "figure", "look")}
 
 
 def mistakes(kind, text):
@@ -81,25 +81,27 @@ def kind_of(path):
         return "club"
     if path.suffix == ".yaml" and path.parent.name == "figures":
         return "figure"
+    if path.suffix == ".yaml" and path.parent.name in ("looks", "themes"):
+        return "look"
     if path.suffix != ".md" or path.stem.lower() == "readme" or "parts" in path.parts or "out" in path.parts:
         return None
     return "drill" if "drills" in path.parts else "plan"
 
 
 def good_files():
-    for top in (repository / "plans", repository / "examples", repository / "themes" / "figures"):
+    for top in (repository / "plans", repository / "examples", repository / "themes"):
         yield from (p for p in sorted(top.rglob("*")) if "mistakes" not in p.relative_to(top).parts)
     for case in sorted((repository / "tests" / "cases").glob("good-*")):
         yield from sorted(case.rglob("*"))
 
 
-checked = {"plan": 0, "drill": 0, "club": 0, "figure": 0}
+checked = dict.fromkeys(VALIDATORS, 0)
 for path in good_files():
     kind = kind_of(path) if path.is_file() else None
     if kind is None:
         continue
     case = next((part for part in path.parts if part in FORGIVEN), None)
-    text = path.read_text() if kind in ("club", "figure") else front_matter(path)
+    text = path.read_text() if path.suffix == ".yaml" else front_matter(path)
     if text is None:
         if kind == "plan" and case is None and "cases" not in path.parts:
             failures.append(f"{path}: no front matter found")
@@ -110,7 +112,7 @@ for path in good_files():
         failures += [f"{path.relative_to(repository)}: {one}" for one in said]
     if not said and case is not None and kind == "plan":
         failures.append(f"{case}: is named as one the schema does not accept, and it does")
-if min(checked["plan"], checked["drill"]) < 20 or checked["club"] < 3 or checked["figure"] < 10:
+if min(checked["plan"], checked["drill"]) < 20 or checked["club"] < 3 or checked["figure"] < 10 or checked["look"] < 6:
     failures.append(f"few files were found: {checked}")
 
 WRONG = {
@@ -203,6 +205,22 @@ WRONG = {
         "figures: {a: {touches: feet, circles: nose}}\n",
         "figures: {a: {touches: feet, turns: hips}}\n",
     ],
+    "look": [
+        "name: own\nlike: classic\ncolour: {ink: '#000000'}\n",
+        "name: own\n",
+        "name: own\nlike: classic\ncolours: {ink: black}\n",
+        "name: own\nlike: classic\ncolours: {inks: '#000000'}\n",
+        "name: own\nlike: classic\nfigures: {hair: '#000000'}\n",
+        "name: own\nlike: classic\ncard: {gap: 3}\n",
+        "name: own\nlike: classic\ncard: {radius: 3 mm}\n",
+        "name: own\nlike: classic\ncard: {part-band: grey}\n",
+        "name: own\nlike: classic\nhome: {panel: hair tint ink}\n",
+        "name: own\nlike: classic\nhome: {margin: {a3: 12 mm}}\n",
+        "name: own\nlike: classic\nhome: {scale: {a5: small}}\n",
+        "name: own\nlike: classic\nhome: {text: {title: 30 bold}}\n",
+        "name: own\nlike: classic\nhome: {text: {title: 30/34 heavy}}\n",
+        "name: own\nlike: classic\nhome: {text: {heading: 30/34}}\n",
+    ],
 }
 BODY = "\n## Warm-up\n\n- Run: 2 min\n\n## P\n\n- Hop: 2 min\n\n## Cool-down\n\n- Walk: 2 min\n"
 
@@ -210,21 +228,24 @@ BODY = "\n## Warm-up\n\n- Run: 2 min\n\n## P\n\n- Hop: 2 min\n\n## Cool-down\n\n
 def program_refuses(kind, text):
     """True when the program finds an error, and not for another reason than that file."""
     shutil.rmtree(work, ignore_errors=True)
-    for folder in ("drills", "figures"):
+    for folder in ("drills", "figures", "looks"):
         (work / folder).mkdir(parents=True)
     (work / "club.yaml").write_text("name: A\nchecks: {under-slot: off}\n" if kind != "club" else text)
-    name = {"plan": "plan.md", "drill": "drills/d.md", "club": "club.yaml", "figure": "figures/own.yaml"}[kind]
-    if kind == "figure":
+    name = {"plan": "plan.md", "drill": "drills/d.md", "club": "club.yaml", "figure": "figures/own.yaml",
+            "look": "looks/own.yaml"}[kind]
+    if kind in ("figure", "look"):
         (work / name).write_text(text)
     elif kind != "club":
         (work / name).write_text(f"---\n{text}---\n{BODY if kind == 'plan' else ''}")
-    asked = "club.yaml" if kind == "figure" else name  # figures are read with their club
+    if kind == "look":
+        (work / "plan.md").write_text(f"---\ntitle: T\nplace: gym\nlook: own\n---\n{BODY}")
+    asked = {"figure": "club.yaml", "look": "plan.md"}.get(kind, name)  # read with their club, or where they are used
     ran = subprocess.run([program, "check", "--messages", "short", asked], cwd=work, capture_output=True, text=True)
     return ran.returncode == 1 and f"{name}:" in ran.stderr
 
 
 SOUND = {"plan": "title: T\nplace: gym\n", "drill": "title: D\n", "club": "name: A\n",
-         "figure": "figures: {a: {touches: feet}}\n"}
+         "figure": "figures: {a: {touches: feet}}\n", "look": "name: own\nlike: classic\n"}
 for kind, texts in WRONG.items():
     if mistakes(kind, SOUND[kind]) or program_refuses(kind, SOUND[kind]):
         failures.append(f"{kind}: what all wrong files begin with is wrong already")

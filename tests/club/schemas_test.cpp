@@ -14,6 +14,7 @@
 #include "plan/library.h"
 #include "plan/values.h"
 #include "reason/checks.h"
+#include "sheet/theme.h"
 
 using namespace chalkleaf;
 using namespace chalkleaf::plan;
@@ -63,6 +64,24 @@ TEST_CASE("each schema has the keys its reader knows") {
   Names timings = known_keys(KeyMap::kTimings);
   timings.emplace_back("parts");  // of a plan alone
   CHECK(keys(plan.at("$defs").at("timings")) == sorted(timings));
+}
+
+TEST_CASE("the schema of looks has the colours, inks and papers there are") {
+  const Json look = schema("look");
+  Names colours;
+  for (std::size_t i = 0; i < sheet::kUses; ++i)
+    colours.emplace_back(sheet::use_name(static_cast<sheet::Use>(i)));
+  CHECK(keys(look.at("properties").at("colours")) == sorted(colours));
+  Names inks;
+  for (std::size_t i = 0; i + 1 < figure::kInks; ++i)
+    inks.emplace_back(sheet::ink_name(static_cast<figure::Ink>(i)));
+  CHECK(keys(look.at("properties").at("figures")) == sorted(inks));
+  const Json& of_a_sheet = look.at("$defs").at("sheet").at("properties");
+  Names papers;
+  for (const Paper paper : kPapers) papers.emplace_back(paper_key(paper));
+  CHECK(keys(of_a_sheet.at("margin")) == sorted(papers));
+  CHECK(keys(of_a_sheet.at("scale")) == sorted(papers));
+  CHECK(of_a_sheet.at("text").at("properties").size() == sheet::kTextRoles);
 }
 
 TEST_CASE("the schemas offer the same kinds, checks and limits") {
