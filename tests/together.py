@@ -16,6 +16,7 @@ import subprocess
 import sys
 
 import pikepdf
+from PIL import Image
 
 program = os.path.abspath(sys.argv[1])
 repository = pathlib.Path(sys.argv[2]).resolve()
@@ -134,6 +135,20 @@ def two_up(club):
     tiny.unlink()
 
 
+def ink(club):
+    """The ink-saver takes less of it: what poppler's grey pixels hold, of the same plans in both looks."""
+    plans, taken = some(club, "kestrels-bar-shapes", "wrens-home-animal-moves"), {}
+    for look in ("classic", "ink-saver"):
+        run(program, "build", *plans, "--look", look, "--out", look)
+        taken[look] = 0
+        for number, pdf in enumerate(sorted((work / look).rglob("*.pdf"))):
+            run("pdftoppm", "-r", 60, "-gray", "-png", pdf, work / look / str(number))
+        for picture in (work / look).glob("*.png"):
+            taken[look] += sum((255 - grey) * count for grey, count in enumerate(Image.open(picture).convert("L").histogram()))
+    share = taken["ink-saver"] / taken["classic"]
+    check(0.3 < share < 0.75, f"the ink-saver takes {share:.2f} of the ink")
+
+
 def week(club):
     run(program, "week", club, "--out", "week.pdf")
     sound(work / "week.pdf", "a4-landscape", 3)
@@ -203,7 +218,7 @@ def main():
     work.mkdir(parents=True)
     club = work / "club"
     shutil.copytree(repository / "plans", club, ignore=shutil.ignore_patterns("out", "private"))
-    for part in (two_up, week, booklet, slips, papers):
+    for part in (two_up, ink, week, booklet, slips, papers):
         part(club)
     return verdict(pdfs, failures, checked)
 

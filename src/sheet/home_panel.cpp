@@ -95,7 +95,8 @@ std::vector<HomePanels::Scene> HomePanels::scenes_of(const plan::Drill& drill) c
   return out;
 }
 
-// A rung whose shape is another shows it, beside its words.
+// A rung whose shape is another shows it, beside its words. They begin at the top, level with those
+// of the rung beside it.
 Block HomePanels::with_small_figure(Block words, const plan::Words& figure) {
   const auto scene = b_.scene(figure.text, session_, figure::Extent::kGlance);
   if (!scene) return words;
@@ -103,7 +104,6 @@ Block HomePanels::with_small_figure(Block words, const plan::Words& figure) {
   const Size size = b_.figure_size(*scene, {high * 3 / 2, high});
   RowBlock row;
   row.gap = b_.look().gap / 2;
-  row.align = RowAlign::kMiddle;
   row.cells.push_back({Track::flexible(), std::move(words)});
   row.cells.push_back({Track::fixed(size.width), b_.figure(*scene, size, parent_)});
   return {std::move(row)};
@@ -306,8 +306,10 @@ Block HomePanels::labelled(std::string_view label, const plan::Words& words) {
 Block HomePanels::padded(Block content, Ground ground) const {
   const Length pad = b_.look().row_padding;
   page::BoxBlock box;
-  const Length above = ground == Ground::kTint ? pad / 3 : Length();
-  box.padding = {above, pad * 2 / 3, above, pad * 2 / 3};
+  // Type leaves more room above itself than below; without any of ours, words on a tint are level
+  // with those on paper beside it.
+  const Length below = ground == Ground::kTint ? pad / 3 : Length();
+  box.padding = {Length(), pad * 2 / 3, below, pad * 2 / 3};
   if (ground == Ground::kTint) box.fill = b_.colour(Use::kTint);
   box.radius = b_.look().radius / 2;
   box.content.push_back(std::move(content));
