@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "picture/clarity.h"
 #include "plan/picture_links.h"
 
@@ -14,6 +16,7 @@ constexpr double kLeastClear = 0.5;
 // practice, no source).
 constexpr int kLeastHeight = 60;
 constexpr int kGoodHeight = 120;
+constexpr int kLongest = 12;  // times its breadth (a rule of ours, no source)
 
 }  // namespace
 
@@ -33,14 +36,24 @@ std::optional<sheet::Logo> load_logo(const plan::Club& club, const std::string& 
     diagnostics.warning(
         "logo-unclear", club.logo.span,
         clarity.marks <= 0
-            ? std::string("the logo is white, which cannot be seen on paper; it is left out")
+            ? std::string(
+                  "the logo is white, nearly white or transparent: nothing of it can be seen "
+                  "on paper; it is left out")
             : fmt::format("the logo is too pale for paper: {:.0f} % of its marks reach 3:1, and "
                           "half of them should; it is left out",
                           clarity.clear * 100),
         "name a darker version of it, as clubs have for letters");
     return std::nullopt;
   }
-  if (note.picture_height < kLeastHeight) {
+  const int shorter = std::min(note.picture_width, note.picture_height);
+  const int longer = std::max(note.picture_width, note.picture_height);
+  if (longer / shorter >= kLongest) {
+    diagnostics.warning("logo-unclear", club.logo.span,
+                        fmt::format("the logo is {} times as long as it is wide, and prints as a "
+                                    "line",
+                                    longer / shorter),
+                        "name a picture that is nearer to a square");
+  } else if (note.picture_height < kLeastHeight) {
     diagnostics.warning(
         "logo-unclear", club.logo.span,
         fmt::format("the logo is {} pixels high and looks coarse in print", note.picture_height),

@@ -230,9 +230,11 @@ Composed compose(Flow flow, type::Typesetter& typesetter) {
   return Paginator(flow, typesetter).run();
 }
 
-void report(const Composed& composed, const std::string& sheet_name, Diagnostics& diagnostics) {
+void report(const Composed& composed, const std::string& sheet_name, Diagnostics& diagnostics,
+            const Span& fallback) {
+  const auto place = [&](const Span& origin) { return origin ? origin : fallback; };
   for (const Span& origin : composed.too_tall) {
-    diagnostics.error("text-overflow", origin,
+    diagnostics.error("text-overflow", place(origin),
                       fmt::format("this does not fit on one page of the {}", sheet_name),
                       "shorten its cues and notes, or print on larger paper");
   }
@@ -240,7 +242,7 @@ void report(const Composed& composed, const std::string& sheet_name, Diagnostics
   for (const type::TextProblem& problem : composed.problems) {
     if (problem.kind == type::TextProblem::Kind::kCutWord) {
       diagnostics.warning(
-          "text-overflow", problem.origin,
+          "text-overflow", place(problem.origin),
           fmt::format("‘{}’ is wider than its column on the {} and was cut", problem.text,
                       sheet_name),
           "write it as shorter words, or put a space or a hyphen where it may break");
@@ -250,14 +252,14 @@ void report(const Composed& composed, const std::string& sheet_name, Diagnostics
     const std::string character =
         fmt::format("‘{}’ (U+{:04X})", problem.text, static_cast<std::uint32_t>(code));
     if (problem.script.empty()) {
-      diagnostics.warning("missing-glyph", problem.origin,
+      diagnostics.warning("missing-glyph", place(problem.origin),
                           fmt::format("no font of the {} has the character {}; a box is printed in "
                                       "its place",
                                       sheet_name, character),
                           "write it in words, or leave it out");
     } else if (told.insert(problem.script).second) {
       diagnostics.warning(
-          "missing-glyph", problem.origin,
+          "missing-glyph", place(problem.origin),
           fmt::format("no font of the {} has the {} character {}; a box is printed in the place of "
                       "each that is missing",
                       sheet_name, problem.script, character),

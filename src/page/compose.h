@@ -79,7 +79,9 @@ struct Composed {
 Composed compose(Flow flow, type::Typesetter& typesetter);
 
 /// Says what compose() could not set: `text-overflow` (an error for what does not fit a page, a
-/// warning for a word that had to be cut) and `missing-glyph` (a warning).
-void report(const Composed& composed, const std::string& sheet_name, Diagnostics& diagnostics);
+/// warning for a word that had to be cut) and `missing-glyph` (a warning). What is the program's
+/// own text is said to be at `fallback`.
+void report(const Composed& composed, const std::string& sheet_name, Diagnostics& diagnostics,
+            const Span& fallback = {});
 
 }  // namespace chalkleaf::page

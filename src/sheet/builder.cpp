@@ -322,23 +322,29 @@ page::Flow Builder::finish(std::vector<page::Section> sections, const plan::Sess
   // the other.
   std::vector<std::string> what = {typographic(session.title.text)};
   if (!session.group_name.empty()) what.push_back(session.group_name.text);
-  if (session.date) what.push_back(labels().date(session.date->value));
+  if (session.date) what.push_back(unbroken(labels().date(session.date->value)));
   std::vector<std::string> whose;
-  if (!context_.club.name.empty()) whose.push_back(typographic(context_.club.name.text));
+  const bool named = context_.club.name.text == session.title.text;  // a booklet's cover
+  if (!context_.club.name.empty() && !named) whose.push_back(typographic(context_.club.name.text));
   whose.emplace_back(kind_label);
   if (!context_.revision.empty())
     whose.push_back(labels().say("revision", {{"revision", context_.revision}}));
-  if (context_.revision_date) whose.push_back(labels().short_date(*context_.revision_date));
+  if (context_.revision_date)
+    whose.push_back(unbroken(labels().short_date(*context_.revision_date)));
   // As wide on every page of however many: the foot's height must be known before they are.
   const Length number_width =
       text_width(TextRole::kFoot, labels().say("page", {{"page", "888"}, {"pages", "888"}}));
-  flow.foot = [this, first = fmt::format("{}", fmt::join(what, " · ")),
-               second = fmt::format("{}", fmt::join(whose, " · ")),
+  // A line may end behind a dot, not before it, and never inside a date.
+  constexpr std::string_view kDot = "\u00A0· ";
+  flow.foot = [this, first = fmt::format("{}", fmt::join(what, kDot)),
+               second = fmt::format("{}", fmt::join(whose, kDot)),
                number_width](std::size_t page_index, std::size_t pages) {
     return foot(first, second, page_index, pages, number_width);
   };
   return flow;
 }
+
+std::string Builder::unbroken(const std::string& text) { return replace_all(text, " ", "\u00A0"); }
 
 Duration whole_minutes_up(Duration time) {
   return Duration::milliseconds((time.in_milliseconds() + 59'999) / 60'000 * 60'000);

@@ -145,6 +145,7 @@ class Builder {
                     std::string_view kind_label);
 
  private:
+  static std::string unbroken(const std::string& text);
   Block title_words(const plan::Words& words, Owner owner, Length width);
   /// Whether text of this role reads on in sentences, so that its words may be hyphenated. Names,
   /// doses, times and labels stay whole, and all words of a home sheet: children who learn to read

@@ -94,9 +94,11 @@ class CardWriter {
 
   std::string part_detail(const reason::PartTime& part) const {
     if (part.length <= Duration()) return {};
-    std::string detail =
-        labels_.say("part-until", {{"minutes", b_.part_time(part.length)},
-                                   {"time", clock(timetable_, part.start + part.length)}});
+    const Duration end = part.start + part.length;
+    // The last part ends when the session does, rounded like that (see ending()).
+    const Duration shown = end == timetable_.total ? whole_minutes_up(end) : end;
+    std::string detail = labels_.say(
+        "part-until", {{"minutes", b_.part_time(part.length)}, {"time", clock(timetable_, shown)}});
     for (const plan::PartLink& link : part.part->shared) {
       if (!link.text.empty()) detail += " · " + link.text.text;
     }

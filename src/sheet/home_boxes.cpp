@@ -73,9 +73,11 @@ Block HomeBoxes::kit() {
                 b_.look().line_width);
 }
 
-// A line of numbers from 0 to 10 for each practice day (the CR-10 scale: Foster et al. 2001).
-Block HomeBoxes::effort() {
+// A line of numbers from 0 to 10 for each time (the CR-10 scale: Foster et al. 2001). More times
+// than a page has lines for go on in a second frame.
+std::vector<Block> HomeBoxes::effort() {
   const NodeId heading = b_.node(Builder::kRoot, Role::kH2);
+  const Length gap = b_.look().row_padding / 2;
   std::vector<Block> lines;
   lines.push_back(b_.text(TextRole::kBoxTitle, labels_.say("how-hard"), Owner::of(heading)));
   lines.push_back(b_.text(TextRole::kFine, labels_.say("how-hard-ends"), paragraph()));
@@ -94,8 +96,23 @@ Block HomeBoxes::effort() {
     }
     lines.push_back({std::move(row)});
   }
-  return framed(b_, Builder::stack(std::move(lines), b_.look().row_padding / 2), Use::kLine,
-                b_.look().hair_width);
+  std::vector<Block> out;
+  std::vector<Block> frame;
+  Length height;
+  const auto finish = [&] {
+    out.push_back(
+        framed(b_, Builder::stack(std::move(frame), gap), Use::kLine, b_.look().hair_width));
+    frame.clear();
+    height = Length();
+  };
+  for (Block& line : lines) {
+    const Length more = b_.height_of(line, b_.width()) + gap;
+    if (!frame.empty() && height + more > b_.page_height() * 4 / 5) finish();
+    height += more;
+    frame.push_back(std::move(line));
+  }
+  finish();
+  return out;
 }
 
 // The figure, in a frame that is wide enough to circle.

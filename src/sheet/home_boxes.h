@@ -27,7 +27,7 @@ class HomeBoxes {
   /// The club's words for families that stand on this sheet, in a box that wide.
   Block words(const std::vector<const plan::ExplainedWord*>& words, Length outer);
   /// How hard it was, a line of numbers a day.
-  Block effort();
+  std::vector<Block> effort();
   /// When to stop, who to ask.
   Block care();
 

@@ -2,6 +2,8 @@
 //
 // A frame is never split over pages, so a circuit that is higher than a page has several, and so
 // has a drill of very many words. Tested by tests/sheet/circuit_test.cpp.
+#include <fmt/format.h>
+
 #include <algorithm>
 
 #include "sheet/home_boxes.h"
@@ -20,7 +22,11 @@ std::vector<Block> HomePanels::in_frames(const plan::Drill& drill, const reason:
   const Length room = inner_width(b_.width());
   const Length close = b_.look().row_padding / 4;
   std::vector<Block> head = {name(drill)};
-  if (!drill.circuit) head.push_back(figures(scenes_of(drill), room, Length()));
+  if (const auto scenes = scenes_of(drill); !drill.circuit && !scenes.empty()) {
+    head.push_back(Builder::space(close * 2));
+    head.push_back(figures(scenes, room, Length()));
+    head.push_back(Builder::space(close * 2));
+  }
   for (Block& line : choice_lines(drill)) head.push_back(std::move(line));
   for (Block& line : dose(drill, time)) head.push_back(std::move(line));
   std::vector<Block> groups;
@@ -37,7 +43,7 @@ std::vector<Block> HomePanels::in_frames(const plan::Drill& drill, const reason:
   for (Block& row : station_rows(drill, time, room)) groups.push_back(std::move(row));
   add(others(drill, room));
   groups.push_back(days_.boxes(drill, room));
-  return frames(std::move(groups), room);
+  return frames(std::move(groups), room, continued_name(drill));
 }
 
 // As many stations beside each other as there are panels in a row.
@@ -80,7 +86,8 @@ bool HomePanels::is_too_high(const Block& panel) {
 
 // One frame where a page holds it below a heading; else full ones. The boxes to tick never stand in
 // a frame alone.
-std::vector<Block> HomePanels::frames(std::vector<Block> groups, Length room) {
+std::vector<Block> HomePanels::frames(std::vector<Block> groups, Length room,
+                                      const Block& continued) {
   const Length gap_between = b_.look().row_padding;
   // Above a frame stands the part's heading, and above the first perhaps a line about kit.
   Length limit = room_below_heading() - heading() * 3 / 2;
@@ -89,8 +96,8 @@ std::vector<Block> HomePanels::frames(std::vector<Block> groups, Length room) {
   Length height;
   const auto finish = [&] {
     out.push_back(panel(b_, Builder::stack(std::move(frame), gap_between)));
-    frame.clear();
-    height = Length();
+    frame = {continued};
+    height = b_.height_of(continued, room) + gap_between;
     limit = room_below_heading();
   };
   const Length last = b_.height_of(groups.back(), room) + gap_between;
@@ -99,12 +106,20 @@ std::vector<Block> HomePanels::frames(std::vector<Block> groups, Length room) {
     const Length more = b_.height_of(groups[i], room) + gap_between;
     const bool is_last = i + 1 == groups.size();
     const Length needed = with_last && !is_last ? more + last : more;
-    if (!frame.empty() && !is_last && height + needed > limit) finish();
+    if (frame.size() > (out.empty() ? 0U : 1U) && !is_last && height + needed > limit) finish();
     frame.push_back(std::move(groups[i]));
     height += more;
   }
   finish();
   return out;
+}
+
+// Above a second frame: which drill it goes on with. Heard once, from the first.
+Block HomePanels::continued_name(const plan::Drill& drill) {
+  const std::string name = drill.choices.empty() ? drill.name.text : labels_.say("choose-one");
+  return b_.text(TextRole::kStation,
+                 labels_.say("continued", {{"part", fmt::format("{} {}", number_, name)}}),
+                 Owner::none(page::Artifact::kHeader));
 }
 
 Block HomePanels::station(const plan::Drill& station, const reason::DrillTime& time,

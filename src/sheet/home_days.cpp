@@ -76,6 +76,10 @@ Block HomeDays::days_by_weeks(const plan::Drill& drill, Length room) {
     return row;
   };
   std::vector<Block> lines;
+  if (!each_day) {
+    lines.push_back(b_.text(TextRole::kColumn, labels_.say("whole-week"),
+                            Owner::of(b_.node(Builder::kRoot, Role::kP))));
+  }
   const auto add_boxes = [&](NodeId list, const Occasion* day, std::size_t from, std::size_t end) {
     const NodeId item = b_.node(list, Role::kListItem);
     RowBlock boxes = line(day == nullptr ? Builder::space({})
@@ -112,9 +116,47 @@ Block HomeDays::days_by_weeks(const plan::Drill& drill, Length room) {
   return Builder::stack(std::move(lines), gap / 2);
 }
 
+// A box a day where one for each set would take more of the page than the drill itself.
+std::int64_t HomeDays::boxes_that_fit(const plan::Drill& drill, Length room) const {
+  const std::int64_t a_day = boxes_a_day(drill);
+  const Length side = b_.look().tick_box;
+  const Length gap = b_.look().gap / 2;
+  Length names;
+  for (const Occasion& day : days_)
+    names = std::max(names, b_.text_width(TextRole::kColumn, day.short_name));
+  const std::int64_t most =
+      std::max<std::int64_t>(1, (room - names).in_millipoints() / (side + gap).in_millipoints());
+  const std::int64_t lines = (a_day + most - 1) / most * static_cast<std::int64_t>(days_.size());
+  return (side + b_.look().row_padding / 2) * lines <= b_.page_height() * 2 / 5 ? a_day : 1;
+}
+
+// Of one day: in one line, or as many as they need, all as long as each other.
+std::vector<page::RowCell> HomeDays::in_lines(std::vector<Block> boxes, Length room) const {
+  const Length side = b_.look().tick_box;
+  const Length gap = b_.look().gap / 2;
+  const std::size_t most = static_cast<std::size_t>(
+      std::max<std::int64_t>(1, room.in_millipoints() / (side + gap).in_millipoints()));
+  const std::size_t lines = (boxes.size() + most - 1) / most;
+  const std::size_t a_line = (boxes.size() + lines - 1) / lines;
+  std::vector<page::RowCell> out;
+  std::vector<Block> rows;
+  for (std::size_t from = 0; from < boxes.size(); from += a_line) {
+    RowBlock row;
+    row.gap = gap;
+    for (std::size_t i = from; i < std::min(from + a_line, boxes.size()); ++i)
+      row.cells.push_back({Track::fixed(side), std::move(boxes[i])});
+    if (lines == 1) return std::move(row.cells);
+    rows.push_back({std::move(row)});
+  }
+  const auto count = static_cast<std::int64_t>(a_line);
+  out.push_back(
+      {Track::fixed(side * count + gap * (count - 1)), Builder::stack(std::move(rows), gap / 2)});
+  return out;
+}
+
 Block HomeDays::boxes(const plan::Drill& drill, Length room) {
-  const std::int64_t a_day = weeks_.empty() ? boxes_a_day(drill) : 1;
-  if (!drill.record.empty() && !drill.circuit && a_day == 1) return fields(drill);
+  const std::int64_t a_day = weeks_.empty() ? boxes_that_fit(drill, room) : 1;
+  if (!drill.record.empty() && !drill.circuit && a_day == 1 && weeks_.empty()) return fields(drill);
   const Length side = b_.look().tick_box;
   std::vector<Block> lines;
   if (!weeks_.empty()) {
@@ -127,7 +169,7 @@ Block HomeDays::boxes(const plan::Drill& drill, Length room) {
     }
     const std::string_view one_of_many = drill.circuit ? "tick-round" : "tick-set";
     lines.push_back(list(days_, [&](const Occasion& day, NodeId body) {
-      std::vector<page::RowCell> out;
+      std::vector<Block> out;
       for (std::int64_t n = 1; n <= a_day; ++n) {
         const std::string words =
             a_day > 1
@@ -135,9 +177,9 @@ Block HomeDays::boxes(const plan::Drill& drill, Length room) {
                       one_of_many,
                       {{"drill", drill.name.text}, {"n", std::to_string(n)}, {"day", day.name}})
                 : labels_.say("tick-day", {{"drill", drill.name.text}, {"day", day.name}});
-        out.push_back({Track::fixed(side), b_.tick_box(side, b_.tick_node(body, words))});
+        out.push_back(b_.tick_box(side, b_.tick_node(body, words)));
       }
-      return out;
+      return in_lines(std::move(out), room - b_.text_width(TextRole::kColumn, day.short_name));
     }));
   }
   if (!drill.record.empty()) lines.push_back(fields(drill));
@@ -145,7 +187,8 @@ Block HomeDays::boxes(const plan::Drill& drill, Length room) {
 }
 
 Block HomeDays::fields(const plan::Drill& drill) {
-  std::vector<type::Inline> what = {b_.label(TextRole::kColumn, labels_.say("write-down"))};
+  std::vector<type::Inline> what = {b_.label(
+      TextRole::kColumn, labels_.say(weeks_.empty() ? "write-down" : "write-down-weekly"))};
   plan::Words unit = drill.record;
   unit.emphasis = {{0, unit.text.size(), true}};
   for (type::Inline& one : b_.pieces(TextRole::kColumn, unit)) what.push_back(std::move(one));

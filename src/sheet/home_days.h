@@ -35,6 +35,8 @@ class HomeDays {
   std::int64_t boxes_a_day(const plan::Drill& drill) const;
   /// The times beside each other, each with the boxes that `make` gives it below an LBody.
   Block list(const std::vector<Occasion>& times, const MakeCells& make);
+  std::int64_t boxes_that_fit(const plan::Drill& drill, Length room) const;
+  std::vector<page::RowCell> in_lines(std::vector<Block> boxes, Length room) const;
   Block days_by_weeks(const plan::Drill& drill, Length room);
 
   Builder& b_;

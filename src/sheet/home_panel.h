@@ -61,7 +61,8 @@ class HomePanels {
                                   Length room);
   Length heading() const;
   Length room_below_heading() const;
-  std::vector<Block> frames(std::vector<Block> groups, Length room);
+  std::vector<Block> frames(std::vector<Block> groups, Length room, const Block& continued);
+  Block continued_name(const plan::Drill& drill);
   Block station(const plan::Drill& station, const reason::DrillTime& time, std::size_t number,
                 NodeId list, Length room);
   Block labelled(std::string_view label, std::vector<type::Inline> words);

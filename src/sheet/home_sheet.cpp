@@ -165,11 +165,10 @@ class HomeWriter {
       } else if (const auto run = note_run(steps, i); !run.empty()) {
         if (b_.is_for_reader(*run.front())) {
           flush();
-          const bool opening = section.slabs.size() == 1;
           add_together(b_.note_pieces(Builder::kRoot, run, b_.width()), run.front()->words.span,
                        section);
-          // What opens a part stays with the first thing it speaks of.
-          if (opening) section.slabs.back().keep_with_next = i + run.size() < steps.size();
+          // It stays with the first thing it speaks of.
+          section.slabs.back().keep_with_next = i + run.size() < steps.size();
         }
         i += run.size() - 1;
       }
@@ -259,7 +258,10 @@ class HomeWriter {
 
   page::Section closing() {
     page::Section section;
-    section.slabs.push_back({boxes_.effort(), b_.look().part_space});
+    for (Block& frame : boxes_.effort()) {
+      const bool first = section.slabs.empty();
+      section.slabs.push_back({std::move(frame), first ? b_.look().part_space : panels_.gap()});
+    }
     const auto words = reason::words_to_explain(session_, b_.context().club);
     if (!words.empty()) section.slabs.push_back(words_slab(words));
     page::Slab care{{}, panels_.gap()};

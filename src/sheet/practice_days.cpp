@@ -26,7 +26,7 @@ std::vector<Occasion> practice_weeks(int weeks, const Labels& labels) {
 }
 
 std::int64_t sets_to_tick(const plan::Drill& drill) {
-  constexpr std::int64_t kMost = 12;
+  constexpr std::int64_t kMost = 20;
   std::int64_t sets = 1;
   if (drill.circuit) {
     sets = drill.circuit->rounds;

@@ -44,7 +44,8 @@ page::DisplayList make(Kind kind, const plan::Session& session, const reason::Ti
   } else {
     composed = compose_freely(at);
   }
-  page::report(composed, name, diagnostics);
+  page::report(composed, name, diagnostics,
+               session.title.span ? session.title.span : session.front_matter);
   return std::move(composed.list);
 }
 

@@ -186,6 +186,8 @@ Look read_look(MapReader& theme, std::string_view key) {
   MapReader reader(*node, std::string(key), theme.diagnostics());
   look.font = reader.word("font");
   look.minimum = reader.points("minimum");
+  // Nobody reads less in a hall (common practice, no source).
+  if (look.minimum < Length::pt(6)) reader.fail(node->span, "‘minimum’ must be 6 pt or more");
   if (const YamlNode* margin = reader.get("margin")) {
     MapReader papers(*margin, "margin", theme.diagnostics());
     for_papers(papers, look.margin, [&](auto name) { return papers.millimetres(name); });

@@ -63,11 +63,13 @@ TEST_CASE("one that is too pale is left out, and one of few pixels is told") {
         "have for letters\n");
   const Loaded white = load("pictures/logo.png", png("150, 120", "#ffffff"));
   CHECK_FALSE(white.logo);
-  CHECK_THAT(white.said, Catch::Contains("the logo is white, which cannot be seen on paper"));
+  CHECK_THAT(white.said, Catch::Contains("the logo is white, nearly white or transparent"));
   const Loaded coarse = load("pictures/logo.png", png("40, 59", "#000000"));
   CHECK(coarse.logo);
   CHECK_THAT(coarse.said, Catch::Contains("the logo is 59 pixels high and looks coarse in print"));
   CHECK(load("pictures/logo.png", png("40, 60", "#000000")).said.empty());
+  CHECK_THAT(load("pictures/logo.png", png("5, 900", "#000000")).said,
+             Catch::Contains("the logo is 180 times as long as it is wide"));
 }
 
 TEST_CASE("a logo is a picture of the club's folder") {

@@ -203,7 +203,8 @@ TEST_CASE_METHOD(Fixture, "what is measured is what is placed") {
       case 5:
         return {SpaceBlock{points(20)}};
       default:
-        return text(std::string("a word of some length or other").substr(0, 1 + below(30)),
+        return text(std::string("a word of some length or other")
+                        .substr(0, static_cast<std::size_t>(1 + below(30))),
                     6 + below(9));
     }
   };

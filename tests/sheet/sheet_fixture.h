@@ -155,11 +155,12 @@ struct Made {
 };
 
 inline Made make_sheet(sheet::Kind kind, const plan::Session& session, Paper paper,
-                       plan::Club club = {}, const figure::Drawings* drawings = nullptr) {
-  static const auto theme = classic_theme();
+                       plan::Club club = {}, const figure::Drawings* drawings = nullptr,
+                       const sheet::Theme* look = nullptr) {
+  const sheet::Theme& theme = look != nullptr ? *look : *classic_theme();
   static const auto labels = english();
   club.name = words("Alder Quay Gymnastics");
-  const sheet::Context context{*theme,
+  const sheet::Context context{theme,
                                *labels,
                                club,
                                paper,

@@ -3,6 +3,7 @@
 
 #include <map>
 
+#include "page/inspect.h"
 #include "sheet_fixture.h"
 
 using namespace chalkleaf;
@@ -76,9 +77,9 @@ TEST_CASE("a box a set: as many as the drill has, none where it has no more") {
 
 TEST_CASE("of very many sets only that all were done is ticked") {
   plan::Session session = with_ticks({Ticks::Each::kSet, 0});
-  session.parts[0].steps.emplace_back(support::drill("Thirteen", support::hold(13, 5)));
-  CHECK(boxes(Kind::kCoachCard, session, "Thirteen") == Texts{"Tick box: Set 1, Thirteen"});
-  CHECK(boxes(Kind::kHomeSheet, session, "Thirteen").size() == 2);
+  session.parts[0].steps.emplace_back(support::drill("Too many", support::hold(21, 5)));
+  CHECK(boxes(Kind::kCoachCard, session, "Too many") == Texts{"Tick box: Set 1, Too many"});
+  CHECK(boxes(Kind::kHomeSheet, session, "Too many").size() == 2);
 }
 
 TEST_CASE("a box a day on the card too") {
@@ -111,6 +112,47 @@ TEST_CASE("a box a day for every week of the block") {
     CHECK_THAT(text, Catch::Contains(fmt::format("W{} 0 1 2 3", weeks)) &&
                          !Catch::Contains("Mon 0 1 2 3"));
   }
+}
+
+TEST_CASE("many boxes of many days stay inside their panels, in every look") {
+  plan::Session session = with_ticks({Ticks::Each::kSet, 0});
+  session.repeat.clear();
+  for (int day = 0; day < 7; ++day) session.repeat.push_back({static_cast<Weekday>(day), {}});
+  for (const int sets : {6, 10, 12, 20}) {
+    session.parts[0].steps.emplace_back(
+        support::drill(fmt::format("{} sets", sets), support::hold(sets, 5)));
+  }
+  plan::Drill circuit = support::drill("Round and round", support::hold(1, 5));
+  circuit.dose.reset();
+  circuit.circuit = plan::Circuit{};
+  circuit.circuit->rounds = 12;
+  circuit.stations.push_back(support::drill("Hop", support::hold(1, 5)));
+  session.parts[0].steps.emplace_back(circuit);
+  for (const std::string& look : support::shipped_looks()) {
+    const auto theme = support::shipped_look(look);
+    for (const Paper paper : {Paper::kA4, Paper::kA5, Paper::kHalfLetter, Paper::kA5Landscape}) {
+      INFO(look << " on " << paper_key(paper));
+      const auto made = make_sheet(Kind::kHomeSheet, session, paper, {}, nullptr, theme.get());
+      const std::size_t more = boxes(made, "20 sets").size();
+      CHECK((more == 20 * 7 || more == 7));  // a box a day where they would fill the page
+      CHECK(boxes(made, "10 sets").size() > 1);
+      if (paper == Paper::kA4 && look == "classic") CHECK(more == 20 * 7);
+      Insets margins = Insets::all(theme->home.margin.at(paper));
+      margins.bottom = margins.bottom * 3 / 4;  // the foot stands lower
+      for (const page::Flaw& flaw : page::inspect(made.list, support::test_fonts(), margins))
+        FAIL_CHECK(page::describe(flaw));
+    }
+  }
+}
+
+TEST_CASE("a drill whose result is written in once a week is ticked each day all the same") {
+  plan::Session session = with_ticks({Ticks::Each::kWeek, 6});
+  plan::Drill measured = support::drill("Measured", support::hold(4, 20));
+  measured.record = words("seconds");
+  session.parts[0].steps.emplace_back(measured);
+  CHECK(boxes(Kind::kHomeSheet, session, "Measured").size() == 6 * 2 + 6);
+  CHECK_THAT(make_sheet(Kind::kHomeSheet, session, Paper::kA4).text(),
+             Catch::Contains("Once a week, write down seconds"));
 }
 
 TEST_CASE("a result is written in where else a box would be ticked") {
