@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "sheet/typography.h"
 
 namespace chalkleaf::sheet {
@@ -111,9 +113,7 @@ class OpeningWriter {
     };
     for (const plan::Safety& safety : session_.safety)
       add(b_.pieces(TextRole::kBoxText, safety.words));
-    for (const plan::Part& part : session_.parts) {
-      for (const plan::Safety& safety : part.safety) add(part_safety(part, safety));
-    }
+    for (const PartsSafety& one : safety_of_parts()) add(part_safety(one));
     if (!says_stop(session_, labels_))
       add({b_.piece(TextRole::kBoxText, labels_.say("card-stop-line"))});
     RowBlock row;
@@ -130,11 +130,52 @@ class OpeningWriter {
     return {std::move(box)};
   }
 
-  std::vector<type::Inline> part_safety(const plan::Part& part, const plan::Safety& safety) const {
-    return b_.filled(TextRole::kBoxText,
-                     labels_.say("part-safety", {{"part", typographic(part.title.text)},
-                                                 {"text", std::string(Builder::kHole)}}),
-                     safety.words);
+  struct PartsSafety {
+    std::vector<std::string> parts;  // their titles
+    std::vector<const plan::Words*> words;
+  };
+
+  // What several parts say is printed once, and what the same parts say is one paragraph: who looks
+  // for the one new line finds it.
+  std::vector<PartsSafety> safety_of_parts() const {
+    std::vector<PartsSafety> each;  // text by text
+    for (const plan::Part& part : session_.parts) {
+      const std::string title = typographic(part.title.text);
+      for (const plan::Safety& safety : part.safety) {
+        const auto same = std::find_if(each.begin(), each.end(), [&](const PartsSafety& one) {
+          return one.words.front()->text == safety.words.text;
+        });
+        PartsSafety& one =
+            same == each.end() ? each.emplace_back(PartsSafety{{}, {&safety.words}}) : *same;
+        if (one.parts.empty() || one.parts.back() != title) one.parts.push_back(title);
+      }
+    }
+    std::vector<PartsSafety> out;
+    for (PartsSafety& one : each) {
+      const auto same = std::find_if(out.begin(), out.end(), [&](const PartsSafety& other) {
+        return other.parts == one.parts;
+      });
+      if (same == out.end()) {
+        out.push_back(std::move(one));
+      } else {
+        same->words.push_back(one.words.front());
+      }
+    }
+    return out;
+  }
+
+  std::vector<type::Inline> part_safety(const PartsSafety& safety) const {
+    const std::string parts = fmt::format("{}", fmt::join(safety.parts, ", "));
+    std::vector<type::Inline> out = b_.filled(
+        TextRole::kBoxText,
+        labels_.say("part-safety", {{"part", parts}, {"text", std::string(Builder::kHole)}}),
+        *safety.words.front());
+    for (std::size_t i = 1; i < safety.words.size(); ++i) {
+      out.push_back(b_.piece(TextRole::kBoxText, " "));
+      for (type::Inline& one : b_.pieces(TextRole::kBoxText, *safety.words[i]))
+        out.push_back(std::move(one));
+    }
+    return out;
   }
 
   // In two columns, the first half left, once there is enough to set out.

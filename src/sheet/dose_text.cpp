@@ -229,6 +229,12 @@ std::string as_sentence(std::string text) {
   return text;
 }
 
+// `4 goes`: what a go is, the drill's name says.
+bool is_goes_alone(const Dose& dose) {
+  return dose.in_goes && dose.amount.kind == AmountKind::kRepetitions && dose.amount.count == 1 &&
+         !dose.amount.count_to;
+}
+
 }  // namespace
 
 plan::Dose with_rest(plan::Dose dose, const plan::Timings& timings) {
@@ -241,8 +247,11 @@ plan::Dose with_rest(plan::Dose dose, const plan::Timings& timings) {
 std::string short_dose(const Dose& dose, const Labels& labels) {
   std::string out = dose.amount.kind == AmountKind::kMoves ? short_moves(dose, labels)
                                                            : short_amount(dose.amount, labels);
-  if (dose.sets > 1)
+  if (is_goes_alone(dose)) {
+    out = labels.count("dose-goes", dose.sets);
+  } else if (dose.sets > 1) {
     out = labels.say("dose-sets", {{"n", std::to_string(dose.sets)}, {"amount", out}});
+  }
   if (const std::string sides = short_sides(dose, labels); !sides.empty()) out += " " + sides;
   const auto add = [&](const std::string& clause) { out += ", " + clause; };
   if (dose.tempo) add(labels.say("dose-tempo", {{"phases", tempo_phases(*dose.tempo)}}));
@@ -261,11 +270,16 @@ PlainDose plain_dose(const Dose& dose, std::string_view drill_name, const Labels
     if (!to.empty()) to += ' ';
     to += sentence;
   };
-  add(out.what, dose.amount.kind == AmountKind::kMoves
-                    ? plain_moves(dose, labels)
-                    : plain_amount(dose.amount, drill_name, labels));
-  add(out.what, plain_sides(dose, labels));
-  add(out.what, plain_sets(dose, labels));
+  if (is_goes_alone(dose)) {
+    add(out.what, labels.count("say-goes", dose.sets));
+    add(out.what, plain_sides(dose, labels));
+  } else {
+    add(out.what, dose.amount.kind == AmountKind::kMoves
+                      ? plain_moves(dose, labels)
+                      : plain_amount(dose.amount, drill_name, labels));
+    add(out.what, plain_sides(dose, labels));
+    add(out.what, plain_sets(dose, labels));
+  }
   if (dose.tempo) add(out.how, plain_tempo(*dose.tempo, labels));
   if (dose.pace) add(out.how, labels.say("say-pace", {{"time", labels.long_time(*dose.pace)}}));
   if (dose.every) add(out.how, labels.say("say-every", {{"time", labels.long_time(*dose.every)}}));

@@ -31,10 +31,32 @@ TEST_CASE("a card says when, what, how much, how, and when it ends") {
   }
   // 3 × 40 s and two change-overs of 15 s: 2 min 30 s. The end is rounded up, the spare time down.
   CHECK_THAT(text, Catch::Contains("Ends 17:03, 27 min spare"));
-  CHECK_THAT(text, Catch::Contains("17:01"));  // the third drill begins at 110 s
+  CHECK_THAT(text, Catch::Contains(", to 17:03"));  // the last part, with the session
+  CHECK_THAT(text, Catch::Contains("17:01"));       // the third drill begins at 110 s
   CHECK_THAT(text, Catch::Contains(
                        "Alder Quay Gymnastics · Coach card · plan 4f2a91c · 26 November 2026"));
   CHECK_THAT(text, Catch::Contains("does not replace a qualified coach"));
+}
+
+TEST_CASE("what several parts say is printed once, and each part's own in one paragraph") {
+  plan::Session session = gym_session(1, 8);
+  session.parts.resize(1);
+  session.parts.push_back(session.parts[0]);
+  session.parts.push_back(session.parts[0]);
+  session.parts[1].title = support::words("Vault");
+  session.parts[2].title = support::words("Floor");
+  const auto say = [](plan::Part& part, const std::string& sentence) {
+    part.safety.push_back({support::words(sentence), {support::words(sentence)}});
+  };
+  say(session.parts[0], "Chalk off the hands.");
+  say(session.parts[1], "Mats stay empty.");
+  say(session.parts[1], "Coach at the side.");
+  say(session.parts[2], "Coach at the side.");
+  say(session.parts[1], "Call every turn.");
+  const std::string text = make_sheet(Kind::kCoachCard, session, Paper::kA5).text();
+  CHECK_THAT(text, Catch::Contains("Bar shapes: Chalk off the hands. Vault: Mats stay empty. Call "
+                                   "every turn. Vault, Floor: Coach at the side."));
+  CHECK(text.find("Coach at the side.") == text.rfind("Coach at the side."));
 }
 
 TEST_CASE("every gymnast has a number and every drill a box for each") {

@@ -32,6 +32,14 @@ TEST_CASE("doses in signs and in plain words") {
   check(counted(AmountKind::kRepetitions, 8, 3), "Leg lifts", "3 × 8", "Do 8. Do that 3 times.");
   check(counted(AmountKind::kLengths, 4), "Bear crawl", "4 lengths", "Do 4 lengths.");
 
+  plan::Dose goes = counted(AmountKind::kRepetitions, 1, 4);
+  goes.in_goes = true;
+  check(goes, "Wall walk-up", "4 goes", "Have 4 goes.");
+  goes.sides = plan::Sides::kEachSide;
+  goes.pace = Duration::seconds(4);
+  check(goes, "Quarter-turn jump", "4 goes each side, 4 s each",
+        "Have 4 goes. Do each side. Take 4 seconds for each one.");
+
   plan::Dose walk = counted(AmountKind::kSteps, 12);
   walk.sides = plan::Sides::kEachWay;
   check(walk, "Line walk", "12 steps each way", "Take 12 steps. Go each way.");
