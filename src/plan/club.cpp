@@ -84,7 +84,7 @@ Club read_club(const SourcePtr& source, const source::YamlNode& root, Diagnostic
     diagnostics.error("missing-key", {source.get(), root.span.begin, root.span.begin},
                       "the club has no name", "add a line `name: ` with the club's name");
   }
-  read_printing(keys, club.printing, diagnostics);
+  read_printing(keys, club.printing);
   if (const source::YamlNode* groups = keys.find("groups")) {
     read_groups(*groups, club, diagnostics);
   }

@@ -57,33 +57,21 @@ void read_repeat(const Keys& keys, Session& session, Diagnostics& diagnostics) {
   }
 }
 
-// One value for both sheets, or one each: `{card: 1 sheet, sheet: 2 sheets}`.
-void read_fit(const Keys& keys, Session& session, Diagnostics& diagnostics) {
-  const source::YamlNode* node = keys.find("fit");
-  if (node == nullptr) return;
-  if (node->kind != YamlKind::kMap) {
-    session.fit_card = keys.value("fit", parse_page_count);
-    session.fit_sheet = session.fit_card;
-    return;
-  }
-  const Keys each(*node, "fit", known_keys(KeyMap::kFit), diagnostics);
-  session.fit_card = each.value("card", parse_page_count);
-  session.fit_sheet = each.value("sheet", parse_page_count);
+void read_fit(const Keys& keys, Session& session) {
+  auto fit = keys.each_sheet("fit", parse_page_count);
+  session.fit_card = std::move(fit.card);
+  session.fit_sheet = std::move(fit.sheet);
 }
 
-// One value for both sheets, or one each: `{card: sets, sheet: 6 weeks}`.
 void read_ticks(const Keys& keys, Session& session, Diagnostics& diagnostics) {
+  auto ticks = keys.each_sheet("ticks", parse_ticks);
+  session.ticks_card = std::move(ticks.card);
+  session.ticks_sheet = std::move(ticks.sheet);
+  // `ticks: gymnasts` for both is the card's; asked of the sheet itself, it is a mistake.
   const source::YamlNode* node = keys.find("ticks");
-  if (node == nullptr) return;
-  if (node->kind != YamlKind::kMap) {
-    session.ticks_card = keys.value("ticks", parse_ticks);
-    session.ticks_sheet = session.ticks_card;
-    return;
-  }
-  const Keys each(*node, "ticks", known_keys(KeyMap::kTicks), diagnostics);
-  session.ticks_card = each.value("card", parse_ticks);
-  session.ticks_sheet = each.value("sheet", parse_ticks);
-  if (session.ticks_sheet && session.ticks_sheet->value.each == Ticks::Each::kGymnast) {
+  const bool of_itself = node != nullptr && node->kind == YamlKind::kMap;
+  if (of_itself && session.ticks_sheet &&
+      session.ticks_sheet->value.each == Ticks::Each::kGymnast) {
     diagnostics.error("bad-value", session.ticks_sheet->span,
                       "a home sheet belongs to one gymnast, so it has no boxes for others",
                       "write `sets`, `days` or `6 weeks` for the sheet");
@@ -226,8 +214,8 @@ std::vector<Budget> read_front_matter(const source::Document& document, const Cl
   session.start = keys.value("start", parse_time_of_day);
   session.date = keys.value("date", parse_day);
   read_repeat(keys, session, diagnostics);
-  read_printing(keys, session.printing, diagnostics);
-  read_fit(keys, session, diagnostics);
+  read_printing(keys, session.printing);
+  read_fit(keys, session);
   read_ticks(keys, session, diagnostics);
   session.web = read_web(keys, club, *document.source);
   if (const source::YamlNode* node = keys.find("equipment")) {

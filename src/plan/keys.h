@@ -12,11 +12,19 @@
 #include <vector>
 
 #include "base/diagnostic.h"
+#include "plan/known_keys.h"
 #include "plan/model.h"
 #include "plan/values.h"
 #include "source/tree.h"
 
 namespace chalkleaf::plan {
+
+/// What a key says for the coach card and for the home sheet.
+template <class Value>
+struct EachSheet {
+  Value card;
+  Value sheet;
+};
 
 class Keys {
  public:
@@ -38,6 +46,18 @@ class Keys {
     const Words words = text(key);
     if (!words.span || words.empty()) return std::nullopt;
     return read(words, parse);
+  }
+  /// A value for both sheets, or one for each: `{card: 1 page, sheet: 2 sheets}`.
+  template <class Parse>
+  auto each_sheet(std::string_view key, Parse parse) const {
+    const source::YamlNode* node = find(key);
+    if (node == nullptr || node->kind != source::YamlNode::Kind::kMap) {
+      auto both = value(key, parse);
+      return EachSheet<decltype(both)>{both, both};
+    }
+    const Keys each(*node, std::string(key), known_keys(KeyMap::kEachSheet), diagnostics_);
+    return EachSheet<decltype(value(key, parse))>{each.value("card", parse),
+                                                  each.value("sheet", parse)};
   }
   /// How many people a key says, from 1 to `most`. Names of children do not belong into these
   /// files, and whoever writes some is told so.

@@ -9,7 +9,7 @@ const std::vector<std::string>& known_keys(KeyMap map) {
                             "slot",    "start", "date",  "repeat",        "equipment",
                             "timings", "web",   "paper", "filing-margin", "return-slip",
                             "fit",     "ticks", "look"};
-  static const List fit{"card", "sheet"};  // and ticks
+  static const List each_sheet{"card", "sheet"};
   static const List timings{"rep", "step", "length", "changeover", "max-hold", "rest"};
   static const List drill{"title",         "also",          "kind",      "level", "curve",
                           "sides",         "loads",         "stretches", "needs", "at",
@@ -28,13 +28,11 @@ const std::vector<std::string>& known_keys(KeyMap map) {
   static const List staff{"qualification", "groups"};
   static const List limits{"longest-stretch", "stretch-before-power", "water-after", "unused-share",
                            "fewest-adults"};
-  static const List paper{"card", "sheet"};
   switch (map) {
     case KeyMap::kSession:
       return session;
-    case KeyMap::kFit:
-    case KeyMap::kTicks:
-      return fit;
+    case KeyMap::kEachSheet:
+      return each_sheet;
     case KeyMap::kTimings:
       return timings;
     case KeyMap::kDrill:
@@ -53,8 +51,6 @@ const std::vector<std::string>& known_keys(KeyMap map) {
       return stock;
     case KeyMap::kStaff:
       return staff;
-    case KeyMap::kPaper:
-      return paper;
     case KeyMap::kLimits:
       break;
   }

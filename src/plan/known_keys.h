@@ -12,9 +12,8 @@ namespace chalkleaf::plan {
 /// The maps whose keys are fixed. (Groups, stations, kit, parts … have names of the coach's own.)
 enum class KeyMap {
   kSession,
-  kFit,
-  kTicks,
-  kTimings,  ///< without a plan's `parts`
+  kEachSheet,  ///< of `fit`, `paper` and `ticks`
+  kTimings,    ///< without a plan's `parts`
   kDrill,
   kLoads,
   kClub,
@@ -24,7 +23,6 @@ enum class KeyMap {
   kStock,
   kStaff,
   kLimits,
-  kPaper,
 };
 const std::vector<std::string>& known_keys(KeyMap map);
 

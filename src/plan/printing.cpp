@@ -4,25 +4,9 @@
 #include <fmt/format.h>
 
 #include "base/text.h"
-#include "plan/known_keys.h"
 
 namespace chalkleaf::plan {
 namespace {
-
-// `paper: letter` is for both sheets, `paper: {card: a5 landscape}` for the one it names.
-void read_papers(const source::YamlNode& node, const Keys& keys, Printing& printing,
-                 Diagnostics& diagnostics) {
-  if (node.kind != source::YamlNode::Kind::kMap) {
-    if (auto paper = keys.value("paper", parse_paper)) {
-      printing.card_paper = paper;
-      printing.sheet_paper = std::move(paper);
-    }
-    return;
-  }
-  const Keys each(node, "paper", known_keys(KeyMap::kPaper), diagnostics);
-  if (auto paper = each.value("card", parse_paper)) printing.card_paper = std::move(paper);
-  if (auto paper = each.value("sheet", parse_paper)) printing.sheet_paper = std::move(paper);
-}
 
 Value<Filing> parse_filing(std::string_view text) {
   const std::string word = replace_all(lower_ascii(trim(text)), "-", " ");
@@ -36,9 +20,10 @@ Value<Filing> parse_filing(std::string_view text) {
 
 }  // namespace
 
-void read_printing(const Keys& keys, Printing& printing, Diagnostics& diagnostics) {
-  if (const source::YamlNode* node = keys.find("paper"))
-    read_papers(*node, keys, printing, diagnostics);
+void read_printing(const Keys& keys, Printing& printing) {
+  auto paper = keys.each_sheet("paper", parse_paper);
+  if (paper.card) printing.card_paper = std::move(paper.card);
+  if (paper.sheet) printing.sheet_paper = std::move(paper.sheet);
   if (const auto filing = keys.value("filing-margin", parse_filing))
     printing.filing = filing->value;
   if (Words look = keys.text("look"); !look.empty()) printing.look = std::move(look);

@@ -9,6 +9,6 @@
 namespace chalkleaf::plan {
 
 /// Overrides what `keys` says of printing; what it does not say stays as it is.
-void read_printing(const Keys& keys, Printing& printing, Diagnostics& diagnostics);
+void read_printing(const Keys& keys, Printing& printing);
 
 }  // namespace chalkleaf::plan

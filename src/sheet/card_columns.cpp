@@ -47,20 +47,17 @@ TickColumns::TickColumns(const plan::Session& session, Builder& builder) : b_(bu
   // A card set larger keeps its boxes as the theme has them, if that saves a line of boxes.
   side_ = b_.look().tick_box;
   const Length plain = b_.context().theme.card.tick_box;
-  if (lines(plain) < lines(side_)) side_ = plain;
+  if (lines(plain).lines < lines(side_).lines) side_ = plain;
   // A box is never narrower than what stands above it.
   for (const Occasion& head : heads_)
     side_ = std::max(side_, b_.text_width(TextRole::kColumn, head.short_name));
-  const int lines_needed = lines(side_);
-  per_line_ = (count() + lines_needed - 1) / lines_needed;
+  per_line_ = static_cast<int>(lines(side_).a_line);
   width_ = (side_ + gap()) * per_line_ - gap();
 }
 
 // Boxes may take two fifths of the width.
-int TickColumns::lines(Length side) const {
-  const Length room = b_.width() * 2 / 5 + side / 4;
-  const auto most = static_cast<int>(room.in_millipoints() / (side * 5 / 4).in_millipoints());
-  return (count() + std::max(1, most) - 1) / std::max(1, most);
+EvenLines TickColumns::lines(Length side) const {
+  return even_lines(count(), b_.width() * 2 / 5, side, side / 4);
 }
 
 std::vector<NodeId> TickColumns::cells(NodeId row, Role role) const {

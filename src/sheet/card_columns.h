@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "sheet/builder.h"
+#include "sheet/even_lines.h"
 #include "sheet/practice_days.h"
 
 namespace chalkleaf::sheet {
@@ -34,7 +35,7 @@ class TickColumns {
   Block boxes(const std::vector<NodeId>& cells, const plan::Drill& drill) const;
 
  private:
-  int lines(Length side) const;
+  EvenLines lines(Length side) const;
   template <class MakeCell>
   Block grid(Length line_gap, MakeCell cell) const;
 

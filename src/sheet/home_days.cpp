@@ -31,6 +31,15 @@ std::optional<Length> HomeDays::line_width(const plan::Drill& drill) const {
   return width;
 }
 
+Length HomeDays::gap() const { return b_.look().gap / 2; }
+
+Length HomeDays::days_width() const {
+  Length out;
+  for (const Occasion& day : days_)
+    out = std::max(out, b_.text_width(TextRole::kColumn, day.short_name));
+  return out;
+}
+
 Block HomeDays::list(const std::vector<Occasion>& times, const MakeCells& make) {
   const NodeId list = b_.node(Builder::kRoot, Role::kList);
   page::WrapBlock wrap;
@@ -40,7 +49,7 @@ Block HomeDays::list(const std::vector<Occasion>& times, const MakeCells& make) 
     const NodeId item = b_.node(list, Role::kListItem);
     const NodeId label = b_.node(item, Role::kLabel);
     RowBlock row;
-    row.gap = b_.look().gap / 2;
+    row.gap = gap();
     row.align = RowAlign::kMiddle;
     row.cells.push_back(
         {Track::natural(), b_.text(TextRole::kColumn, time.short_name, Owner::of(label))});
@@ -56,16 +65,12 @@ Block HomeDays::list(const std::vector<Occasion>& times, const MakeCells& make) 
 Block HomeDays::days_by_weeks(const plan::Drill& drill, Length room) {
   const std::string title = labels_.say("week-by-week");
   const Length side = b_.look().tick_box;
-  const Length gap = b_.look().gap / 2;
-  Length label_width = b_.text_width(TextRole::kColumn, title);
-  for (const Occasion& day : days_)
-    label_width = std::max(label_width, b_.text_width(TextRole::kColumn, day.short_name));
-  label_width += gap;
-  const std::int64_t fit = (room - label_width).in_millipoints() / (side + gap).in_millipoints();
-  const std::size_t most = static_cast<std::size_t>(std::max<std::int64_t>(1, fit));
-  const std::size_t rows = (weeks_.size() + most - 1) / most;
-  const std::size_t a_row = (weeks_.size() + rows - 1) / rows;
-  const auto lines_of_all = static_cast<std::int64_t>(rows * (days_.size() + 1));
+  const Length gap = this->gap();
+  const Length label_width = std::max(b_.text_width(TextRole::kColumn, title), days_width()) + gap;
+  const EvenLines rows =
+      even_lines(static_cast<std::int64_t>(weeks_.size()), room - label_width - gap, side, gap);
+  const auto a_row = static_cast<std::size_t>(rows.a_line);
+  const std::int64_t lines_of_all = rows.lines * static_cast<std::int64_t>(days_.size() + 1);
   const bool each_day = (side + gap / 2) * lines_of_all < b_.page_height() / 3;
 
   const auto line = [&](Block label) {
@@ -120,37 +125,29 @@ Block HomeDays::days_by_weeks(const plan::Drill& drill, Length room) {
 std::int64_t HomeDays::boxes_that_fit(const plan::Drill& drill, Length room) const {
   const std::int64_t a_day = boxes_a_day(drill);
   const Length side = b_.look().tick_box;
-  const Length gap = b_.look().gap / 2;
-  Length names;
-  for (const Occasion& day : days_)
-    names = std::max(names, b_.text_width(TextRole::kColumn, day.short_name));
-  const std::int64_t most =
-      std::max<std::int64_t>(1, (room - names).in_millipoints() / (side + gap).in_millipoints());
-  const std::int64_t lines = (a_day + most - 1) / most * static_cast<std::int64_t>(days_.size());
+  const std::int64_t lines = even_lines(a_day, room - days_width() - gap(), side, gap()).lines *
+                             static_cast<std::int64_t>(days_.size());
   return (side + b_.look().row_padding / 2) * lines <= b_.page_height() * 2 / 5 ? a_day : 1;
 }
 
-// Of one day: in one line, or as many as they need, all as long as each other.
+// Of one day, behind its name: in one line, or as many as they need.
 std::vector<page::RowCell> HomeDays::in_lines(std::vector<Block> boxes, Length room) const {
   const Length side = b_.look().tick_box;
-  const Length gap = b_.look().gap / 2;
-  const std::size_t most = static_cast<std::size_t>(
-      std::max<std::int64_t>(1, room.in_millipoints() / (side + gap).in_millipoints()));
-  const std::size_t lines = (boxes.size() + most - 1) / most;
-  const std::size_t a_line = (boxes.size() + lines - 1) / lines;
-  std::vector<page::RowCell> out;
+  const EvenLines even =
+      even_lines(static_cast<std::int64_t>(boxes.size()), room - gap(), side, gap());
+  const auto a_line = static_cast<std::size_t>(even.a_line);
   std::vector<Block> rows;
   for (std::size_t from = 0; from < boxes.size(); from += a_line) {
     RowBlock row;
-    row.gap = gap;
+    row.gap = gap();
     for (std::size_t i = from; i < std::min(from + a_line, boxes.size()); ++i)
       row.cells.push_back({Track::fixed(side), std::move(boxes[i])});
-    if (lines == 1) return std::move(row.cells);
+    if (even.lines == 1) return std::move(row.cells);
     rows.push_back({std::move(row)});
   }
-  const auto count = static_cast<std::int64_t>(a_line);
-  out.push_back(
-      {Track::fixed(side * count + gap * (count - 1)), Builder::stack(std::move(rows), gap / 2)});
+  std::vector<page::RowCell> out;
+  out.push_back({Track::fixed((side + gap()) * even.a_line - gap()),
+                 Builder::stack(std::move(rows), gap() / 2)});
   return out;
 }
 

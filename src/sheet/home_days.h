@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "sheet/builder.h"
+#include "sheet/even_lines.h"
 #include "sheet/practice_days.h"
 
 namespace chalkleaf::sheet {
@@ -32,6 +33,8 @@ class HomeDays {
 
  private:
   using MakeCells = std::function<std::vector<page::RowCell>(const Occasion&, NodeId body)>;
+  Length gap() const;         ///< between boxes, and before the first
+  Length days_width() const;  ///< of the longest name
   std::int64_t boxes_a_day(const plan::Drill& drill) const;
   /// The times beside each other, each with the boxes that `make` gives it below an LBody.
   Block list(const std::vector<Occasion>& times, const MakeCells& make);

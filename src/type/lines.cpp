@@ -3,7 +3,6 @@
 #include "type/lines.h"
 
 #include <algorithm>
-#include <cstring>
 #include <unordered_map>
 
 #include "type/fill.h"

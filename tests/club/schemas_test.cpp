@@ -59,8 +59,8 @@ TEST_CASE("each schema has the keys its reader knows") {
   CHECK(keys(parts.at("stock")) == known(KeyMap::kStock));
   CHECK(keys(parts.at("adult")) == known(KeyMap::kStaff));
   CHECK(keys(parts.at("limits")) == known(KeyMap::kLimits));
-  CHECK(keys(plan.at("properties").at("fit").at("anyOf").at(1)) == known(KeyMap::kFit));
-  CHECK(keys(plan.at("properties").at("ticks").at("anyOf").at(1)) == known(KeyMap::kTicks));
+  CHECK(keys(plan.at("properties").at("fit").at("anyOf").at(1)) == known(KeyMap::kEachSheet));
+  CHECK(keys(plan.at("properties").at("ticks").at("anyOf").at(1)) == known(KeyMap::kEachSheet));
   Names timings = known_keys(KeyMap::kTimings);
   timings.emplace_back("parts");  // of a plan alone
   CHECK(keys(plan.at("$defs").at("timings")) == sorted(timings));

@@ -103,16 +103,23 @@ TEST_CASE("how many come, and how many adults are with them") {
         "leave the line out\n");
 }
 
+// What a key gives the card and the sheet, by `show`, and what is said of it.
+template <class Value, class Show>
+std::string each_sheet(const std::string& key, Value Session::*card, Value Session::*sheet,
+                       Show show) {
+  const ReadPlan plan = read_plan("---\ntitle: T\nplace: gym\n" + key + "\n---\n");
+  const auto text = [&](const Value& one) { return one ? show(*one) : std::string("none"); };
+  return text(plan.session.*card) + ", " + text(plan.session.*sheet) + "\n" +
+         messages(plan.diagnostics);
+}
+
 TEST_CASE("how long the sheets may be: in pages, or in sheets of paper of two pages each") {
   const auto fit = [](const std::string& written) {
-    const ReadPlan plan = read_plan("---\ntitle: T\nplace: gym\nfit: " + written + "\n---\n");
-    const auto text = [](const std::optional<Sourced<PageCount>>& n) {
-      return n ? fmt::format("{}{} ({})", n->value.pages, n->value.in_sheets ? " in sheets" : "",
-                             n->span.text())
-               : std::string("none");
-    };
-    return text(plan.session.fit_card) + ", " + text(plan.session.fit_sheet) + "\n" +
-           messages(plan.diagnostics);
+    return each_sheet("fit: " + written, &Session::fit_card, &Session::fit_sheet,
+                      [](const auto& n) {
+                        return fmt::format("{}{} ({})", n.value.pages,
+                                           n.value.in_sheets ? " in sheets" : "", n.span.text());
+                      });
   };
   CHECK(fit("1 sheet") == "2 in sheets (1 sheet), 2 in sheets (1 sheet)\n");
   CHECK(fit("three pages") == "3 (three pages), 3 (three pages)\n");
@@ -132,15 +139,12 @@ TEST_CASE("how long the sheets may be: in pages, or in sheets of paper of two pa
 
 TEST_CASE("what there is a box for") {
   const auto ticks = [](const std::string& written) {
-    const ReadPlan plan = read_plan("---\ntitle: T\nplace: gym\nticks: " + written + "\n---\n");
-    const auto text = [](const std::optional<Sourced<Ticks>>& one) {
-      constexpr std::array<std::string_view, 4> kNames{"gymnasts", "sets", "days", "weeks"};
-      return one ? fmt::format("{} {}", one->value.weeks,
-                               kNames.at(static_cast<std::size_t>(one->value.each)))
-                 : std::string("none");
-    };
-    return text(plan.session.ticks_card) + ", " + text(plan.session.ticks_sheet) + "\n" +
-           messages(plan.diagnostics);
+    return each_sheet(
+        "ticks: " + written, &Session::ticks_card, &Session::ticks_sheet, [](const auto& one) {
+          constexpr std::array<std::string_view, 4> kNames{"gymnasts", "sets", "days", "weeks"};
+          return fmt::format("{} {}", one.value.weeks,
+                             kNames.at(static_cast<std::size_t>(one.value.each)));
+        });
   };
   CHECK(ticks("gymnasts") == "0 gymnasts, 0 gymnasts\n");
   CHECK(ticks("each set") == "0 sets, 0 sets\n");
