@@ -95,8 +95,10 @@ class CardWriter {
   std::string part_detail(const reason::PartTime& part) const {
     if (part.length <= Duration()) return {};
     const Duration end = part.start + part.length;
-    // The last part ends when the session does, rounded like that (see ending()).
-    const Duration shown = end == timetable_.total ? whole_minutes_up(end) : end;
+    // By the clock the last part ends when the session does, rounded like that (see ending()); a
+    // stopwatch shows the seconds.
+    const bool rounded = timetable_.start && end == timetable_.total;
+    const Duration shown = rounded ? whole_minutes_up(end) : end;
     std::string detail = labels_.say(
         "part-until", {{"minutes", b_.part_time(part.length)}, {"time", clock(timetable_, shown)}});
     for (const plan::PartLink& link : part.part->shared) {

@@ -32,7 +32,11 @@ TEST_CASE("a card says when, what, how much, how, and when it ends") {
   // 3 × 40 s and two change-overs of 15 s: 2 min 30 s. The end is rounded up, the spare time down.
   CHECK_THAT(text, Catch::Contains("Ends 17:03, 27 min spare"));
   CHECK_THAT(text, Catch::Contains(", to 17:03"));  // the last part, with the session
-  CHECK_THAT(text, Catch::Contains("17:01"));       // the third drill begins at 110 s
+  plan::Session unclocked = gym_session(3, 8);
+  unclocked.start.reset();
+  CHECK_THAT(make_sheet(Kind::kCoachCard, unclocked, Paper::kA5).text(),
+             Catch::Contains(", to 2:30"));
+  CHECK_THAT(text, Catch::Contains("17:01"));  // the third drill begins at 110 s
   CHECK_THAT(text, Catch::Contains(
                        "Alder Quay Gymnastics · Coach card · plan 4f2a91c · 26 November 2026"));
   CHECK_THAT(text, Catch::Contains("does not replace a qualified coach"));
