@@ -21,6 +21,9 @@ namespace chalkleaf {
 /// `--strict`).
 enum class Severity { kError, kWarning };
 
+/// The name of a finding that is used in many rooms: a value that cannot be what it says.
+inline constexpr const char* kBadValue = "bad-value";
+
 /// Another place that has to do with a diagnostic, and why.
 struct Label {
   Span span;

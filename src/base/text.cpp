@@ -186,6 +186,41 @@ std::string join_list(const std::vector<std::string>& items, std::string_view la
   return out;
 }
 
+std::string counted(std::int64_t n, std::string_view one, std::string_view many) {
+  std::string out = std::to_string(n);
+  out += ' ';
+  return out += n == 1 ? one : many;
+}
+
+std::string escape_xml(std::string_view text) {
+  std::string out;
+  for (std::size_t i = 0; i < text.size();) {
+    const Decoded decoded = decode_utf8(text, i);
+    i += decoded.size;
+    switch (decoded.code) {
+      case '&':
+        out += "&amp;";
+        break;
+      case '<':
+        out += "&lt;";
+        break;
+      case '>':
+        out += "&gt;";
+        break;
+      case '"':
+        out += "&quot;";
+        break;
+      default:
+        if (decoded.code >= 0x20 && decoded.code != 0xFFFE && decoded.code != 0xFFFF) {
+          append_utf8(out, decoded.code);
+        } else if (decoded.code == '\n' || decoded.code == '\t') {
+          out += ' ';
+        }
+    }
+  }
+  return out;
+}
+
 std::size_t edit_distance(std::string_view a, std::string_view b) {
   constexpr std::size_t kLongest = 64;  // words, not essays: keeps the work small on hostile input
   auto s = to_code_points(a.substr(0, 4 * kLongest));

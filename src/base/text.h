@@ -30,6 +30,12 @@ std::size_t display_width(std::string_view text);
 
 /// Without white space (space, tab, line ends, no-break space) at either end.
 std::string_view trim(std::string_view text);
+/// A space, tab or line end of a file.
+inline bool is_blank(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; }
+/// An ASCII letter, or a byte of a character beyond ASCII.
+inline bool is_letter(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) >= 0x80;
+}
 /// Whether a character may stand in a URI as it is (RFC 3986, 2).
 bool is_uri_character(char c);
 /// ASCII letters to lower case; everything else as it is.
@@ -38,6 +44,12 @@ bool starts_with_ignoring_case(std::string_view text, std::string_view prefix);
 std::string replace_all(std::string_view text, std::string_view from, std::string_view to);
 /// "a", "a and b", "a, b and c".
 std::string join_list(const std::vector<std::string>& items, std::string_view last = "and");
+
+/// The one plural rule of messages: `1 plan`, `2 plans`.
+std::string counted(std::int64_t n, std::string_view one, std::string_view many);
+/// As text or a quoted attribute of XML 1.0 (2.2, 2.4): `&`, `<`, `>` and `"` escaped; what may not
+/// stand in XML is left out, a tab or line end becomes a space.
+std::string escape_xml(std::string_view text);
 
 /// Optimal string alignment distance (insert, delete, replace, swap of neighbours) in characters.
 std::size_t edit_distance(std::string_view a, std::string_view b);

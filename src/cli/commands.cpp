@@ -106,10 +106,6 @@ int run_figures(const Arguments& arguments, const club::Surroundings& around,
   return drawn.exit_code;
 }
 
-std::string counted(std::size_t n, std::string_view one, std::string_view many) {
-  return fmt::format("{} {}", n, n == 1 ? one : many);
-}
-
 int run_together(const Arguments& arguments, const club::Surroundings& around,
                  const std::string& standing, Terminal& terminal) {
   club::TogetherRequest request = arguments.together;

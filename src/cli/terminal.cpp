@@ -20,10 +20,6 @@ bool wants_colour(const Environment& environment) {
   return !refused && environment.get("TERM").value_or("dumb") != "dumb";
 }
 
-std::string counted(std::size_t n, std::string_view one, std::string_view many) {
-  return fmt::format("{} {}", n, n == 1 ? one : many);
-}
-
 std::string folders_text(const std::vector<std::string>& folders) {
   if (folders.size() > kMostFolders) return fmt::format("{} folders", folders.size());
   return printable(join_list(folders));

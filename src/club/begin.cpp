@@ -11,7 +11,7 @@ namespace chalkleaf::club {
 namespace {
 
 constexpr std::uint64_t kLargestFile = 256UL * 1024;
-constexpr int kDeepest = 4;
+constexpr int kDeepestTemplate = 4;
 
 /// One file of the starter.
 struct StarterFile {
@@ -33,7 +33,7 @@ tl::expected<void, std::string> collect(const FileSystem& files, const std::stri
     return tl::unexpected("the files to begin with cannot be read: " + path + ": " + why);
   };
   const auto entries = files.list(folder);
-  if (!entries || depth > kDeepest) {
+  if (!entries || depth > kDeepestTemplate) {
     return unreadable(folder, entries ? "too deep" : entries.error().message);
   }
   for (const FolderEntry& entry : *entries) {

@@ -48,7 +48,7 @@ std::shared_ptr<const sheet::Theme> look_for(const plan::Printing& printing, con
   const plan::Words& look = printing.look;
   if (look.empty()) return club.looks->find(kUsualLook, diagnostics);
   if (!club.looks->known(look.text).empty()) return club.looks->find(look.text, diagnostics);
-  diagnostics.error("bad-value", look.span, fmt::format("there is no look ‘{}’", look.text),
+  diagnostics.error(kBadValue, look.span, fmt::format("there is no look ‘{}’", look.text),
                     club.looks->hint(look.text));
   return nullptr;
 }

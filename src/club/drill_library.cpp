@@ -18,7 +18,7 @@ namespace {
 constexpr std::size_t kMostDrills = 2'000;
 constexpr std::size_t kLargestDrill = 64UL * 1024;
 constexpr std::size_t kLargestLibrary = 8UL * 1024 * 1024;
-constexpr int kDeepest = 8;  // folders within folders
+constexpr int kDeepestDrills = 8;  // folders within folders
 constexpr std::size_t kDrillsATask = 16;
 
 /// Finds the files of a library, in the order of their paths.
@@ -49,7 +49,7 @@ class Finder {
 
   void walk(const std::string& folder, int depth) {
     const auto entries = place_.files.list(folder);
-    if (!entries || depth > kDeepest) {
+    if (!entries || depth > kDeepestDrills) {
       return problems_.error("unreadable-file", {},
                              shown(folder) + " cannot be read: " +
                                  (entries ? "it lies too deep" : entries.error().message),

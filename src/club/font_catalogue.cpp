@@ -97,7 +97,7 @@ class Reader {
       const auto found = families_.find(wanted.text);
       const bool first = &wanted == &value.items.front();
       if (found == families_.end()) {
-        diagnostics_.error("bad-value", wanted.span,
+        diagnostics_.error(kBadValue, wanted.span,
                            fmt::format("the font catalogue has no family ‘{}’", wanted.text),
                            "list it under ‘families:’");
         continue;

@@ -78,8 +78,7 @@ std::shared_ptr<const sheet::Labels> load_labels(const FileSystem& files,
   const std::string folder = join_path(data_folder, "themes/labels");
   const std::string path = join_path(folder, language + ".yaml");
   if (!has_labels(files, data_folder, language)) {
-    diagnostics.error("bad-value", {},
-                      "there are no sheet words for the language ‘" + language + "’",
+    diagnostics.error(kBadValue, {}, "there are no sheet words for the language ‘" + language + "’",
                       "write ‘language: en’, or add a file for it to " + folder);
     return nullptr;
   }

@@ -12,7 +12,8 @@
 namespace chalkleaf::club {
 namespace {
 
-constexpr int kDeepest = 32;  // folders within folders; a file system can be made to have no end
+constexpr int kDeepestPlans =
+    32;  // folders within folders; a file system can be made to have no end
 
 class Selector {
  public:
@@ -124,7 +125,7 @@ class Selector {
   }
 
   void walk(const std::string& root, const std::string& folder, int depth) {
-    if (depth > kDeepest) return;
+    if (depth > kDeepestPlans) return;
     const auto entries = files_.list(folder);
     if (!entries) {
       out_.problems.push_back("‘" + shown(folder) + "’ cannot be read: " + entries.error().message);

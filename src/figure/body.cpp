@@ -35,14 +35,14 @@ constexpr std::array<Shares, 3> kJensen = {{{6, 18.2, 43.0, 2.4, 1.3, 0.8, 8.5, 
                                             {12, 10.1, 41.7, 3.2, 1.7, 0.9, 11.0, 5.3, 2.1},
                                             {15, 6.7, 41.6, 3.5, 1.7, 0.8, 12.1, 5.6, 2.1}}};
 
-double between(double a, double b, double t) { return a + (b - a) * t; }
+double blend(double a, double b, double t) { return a + (b - a) * t; }
 
 // A sixth of the stature at six, a seventh at twelve, Drillis & Contini's share from sixteen on.
 double head_share(double years) {
   constexpr double kAdult = 0.130;
   if (years <= 6) return 1.0 / 6;
-  if (years <= 12) return between(1.0 / 6, 1.0 / 7, (years - 6) / 6);
-  return between(1.0 / 7, kAdult, std::min(1.0, (years - 12) / 4));
+  if (years <= 12) return blend(1.0 / 6, 1.0 / 7, (years - 6) / 6);
+  return blend(1.0 / 7, kAdult, std::min(1.0, (years - 12) / 4));
 }
 
 }  // namespace
@@ -81,8 +81,7 @@ double median_stature(double years) {
       std::clamp(years - kFirstStature, 0.0, static_cast<double>(kStatures.size()) - 1);
   const auto below = std::min(static_cast<std::size_t>(at), kStatures.size() - 2);
   const auto mean = [](const Stature& s) { return (s.boys + s.girls) / 200; };
-  return between(mean(kStatures[below]), mean(kStatures[below + 1]),
-                 at - static_cast<double>(below));
+  return blend(mean(kStatures[below]), mean(kStatures[below + 1]), at - static_cast<double>(below));
 }
 
 Masses adult_masses() {
@@ -97,14 +96,14 @@ Masses child_masses(double years) {
   const Shares& b = kJensen[i + 1];
   const double t = (age - a.age) / (b.age - a.age);
   Masses out = adult_masses();
-  out.head.share = between(a.head, b.head, t);
-  out.trunk.share = between(a.trunk, b.trunk, t);
-  out.upper_arm.share = between(a.upper_arm, b.upper_arm, t);
-  out.forearm.share = between(a.forearm, b.forearm, t);
-  out.hand.share = between(a.hand, b.hand, t);
-  out.thigh.share = between(a.thigh, b.thigh, t);
-  out.shank.share = between(a.shank, b.shank, t);
-  out.foot.share = between(a.foot, b.foot, t);
+  out.head.share = blend(a.head, b.head, t);
+  out.trunk.share = blend(a.trunk, b.trunk, t);
+  out.upper_arm.share = blend(a.upper_arm, b.upper_arm, t);
+  out.forearm.share = blend(a.forearm, b.forearm, t);
+  out.hand.share = blend(a.hand, b.hand, t);
+  out.thigh.share = blend(a.thigh, b.thigh, t);
+  out.shank.share = blend(a.shank, b.shank, t);
+  out.foot.share = blend(a.foot, b.foot, t);
   const double sum = out.head.share + out.trunk.share +
                      2 * (out.upper_arm.share + out.forearm.share + out.hand.share +
                           out.thigh.share + out.shank.share + out.foot.share);

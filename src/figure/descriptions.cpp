@@ -40,14 +40,14 @@ void Descriptions::take(const SourcePtr& source, bool replaces, Diagnostics& dia
   }
   for (const auto& [key, value] : figures->entries) {
     if (entries_.size() >= kMostFigures) {
-      diagnostics.error("bad-value", key.span,
+      diagnostics.error(kBadValue, key.span,
                         fmt::format("there are more than {} figures", kMostFigures),
                         "keep those that are used");
       return;
     }
     const std::string name(trim(key.text));
     if (name.empty() || name.size() > kLongestName) {
-      diagnostics.error("bad-value", key.span, "this is no name for a figure",
+      diagnostics.error(kBadValue, key.span, "this is no name for a figure",
                         "write a few words, as coaches say them");
       continue;
     }

@@ -8,7 +8,7 @@
 namespace chalkleaf::figure {
 namespace {
 
-constexpr std::array<std::string_view, kParts> kNames = {
+constexpr std::array<std::string_view, kParts> kPartNames = {
     "feet",  "toes",         "heels",    "insteps",    "pointed toes", "knees",
     "shins", "seat",         "back",     "upper back", "front",        "side",
     "hands", "fingers back", "forearms", "elbows",     "head",         "thighs"};
@@ -57,16 +57,16 @@ double head_lowest(const Flesh& f, const Skeleton& s) {
 
 }  // namespace
 
-std::string_view part_name(Part part) { return kNames[static_cast<std::size_t>(part)]; }
+std::string_view part_name(Part part) { return kPartNames[static_cast<std::size_t>(part)]; }
 
 const std::vector<std::string>& part_names() {
-  static const std::vector<std::string> names(kNames.begin(), kNames.end());
+  static const std::vector<std::string> names(kPartNames.begin(), kPartNames.end());
   return names;
 }
 
 std::optional<Part> read_part(std::string_view text) {
   for (std::size_t i = 0; i < kParts; ++i) {
-    const std::string_view name = kNames[i];
+    const std::string_view name = kPartNames[i];
     // `near foot`, `left knee`: one of two.
     const bool one = name.ends_with('s') && name.substr(0, name.size() - 1) == text;
     if (name == text || one || (name == "feet" && text == "foot")) return static_cast<Part>(i);

@@ -3,17 +3,17 @@
 namespace chalkleaf::figure {
 namespace {
 
-constexpr std::array<std::string_view, kJoints> kNames = {
+constexpr std::array<std::string_view, kJoints> kJointNames = {
     "spine",    "spine side",   "spine turn",    "neck",          "neck side", "neck turn",
     "shoulder", "shoulder out", "shoulder turn", "shoulder lift", "elbow",     "wrist",
     "hip",      "hip out",      "hip turn",      "knee",          "ankle",     "toes"};
 
 }  // namespace
 
-std::string_view joint_name(Joint joint) { return kNames[static_cast<std::size_t>(joint)]; }
+std::string_view joint_name(Joint joint) { return kJointNames[static_cast<std::size_t>(joint)]; }
 
 const std::vector<std::string>& joint_names() {
-  static const std::vector<std::string> names(kNames.begin(), kNames.end());
+  static const std::vector<std::string> names(kJointNames.begin(), kJointNames.end());
   return names;
 }
 
@@ -38,7 +38,7 @@ std::optional<JointName> read_joint_name(std::string_view text) {
   JointName out;
   out.side = take_side(text);
   for (std::size_t i = 0; i < kJoints; ++i) {
-    if (kNames[i] != text) continue;
+    if (kJointNames[i] != text) continue;
     out.joint = static_cast<Joint>(i);
     if (out.side && !has_sides(out.joint)) return std::nullopt;
     return out;

@@ -111,6 +111,10 @@ struct Pose {
   bool trained = false;        ///< range of a gymnast at shoulder, hip, trunk and ankle
   Span span;                   ///< where it is described
 };
+/// Seen from the front or from behind.
+inline bool is_frontal(const Pose& pose) {
+  return pose.view == View::kFront || pose.view == View::kBack;
+}
 
 /// How a movement is shown.
 enum class Show {

@@ -186,8 +186,6 @@ void draw_wall(const Pose& pose, const Solved& solved, Scene& scene) {
   line(scene, {{edge, 0.006}, {edge, top - 0.006}}, Ink::kEdge, kEdgeWidth);
 }
 
-bool is_frontal(const Pose& pose) { return pose.view == View::kFront || pose.view == View::kBack; }
-
 void draw_bar(const Pose& pose, const Solved& solved, Scene& scene) {
   const Vec at = bar_place(pose, solved);
   if (is_frontal(pose)) {

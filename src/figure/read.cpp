@@ -111,7 +111,7 @@ class FigureReader {
     diagnostics_.error(std::move(name), span, std::move(message), std::move(hint));
   }
   void bad(Span span, std::string message, std::string hint) {
-    error("bad-value", span, std::move(message), std::move(hint));
+    error(kBadValue, span, std::move(message), std::move(hint));
   }
   // Whether a list is short enough to be read.
   bool is_short(const YamlNode& node, std::size_t most, std::string_view what) {

@@ -46,8 +46,6 @@ std::vector<Equation> equations_of(const Pose& pose) {
   return out;
 }
 
-bool is_frontal(const Pose& pose) { return pose.view == View::kFront || pose.view == View::kBack; }
-
 bool touches(const Pose& pose, Part part) {
   return std::any_of(pose.contacts.begin(), pose.contacts.end(),
                      [&](const Contact& c) { return c.part == part; });

@@ -21,29 +21,6 @@ std::string number(double value) {
   return out;
 }
 
-std::string escaped(const std::string& text) {
-  std::string out;
-  for (const char c : text) {
-    switch (c) {
-      case '&':
-        out += "&amp;";
-        break;
-      case '<':
-        out += "&lt;";
-        break;
-      case '>':
-        out += "&gt;";
-        break;
-      case '"':
-        out += "&quot;";
-        break;
-      default:
-        if (static_cast<unsigned char>(c) >= 0x20) out += c;  // XML 1.0, 2.2: no control characters
-    }
-  }
-  return out;
-}
-
 }  // namespace
 
 std::string svg(const Scene& scene, const Palette& palette, const std::string& title) {
@@ -59,7 +36,8 @@ std::string svg(const Scene& scene, const Palette& palette, const std::string& t
   const std::string height = number((scene.box.height() + 2 * margin + numbers) * kUnitsAMetre);
   std::string out = "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"" + width + "\" height=\"" +
                     height + "\" viewBox=\"0 0 " + width + " " + height + "\" role=\"img\">\n";
-  out += "<title>" + escaped(title) + "</title>\n<desc>" + escaped(scene.alternative) + "</desc>\n";
+  out += "<title>" + escape_xml(title) + "</title>\n<desc>" + escape_xml(scene.alternative) +
+         "</desc>\n";
   for (const Shape& shape : scene.shapes) {
     std::string path;
     for (const Step& step : shape.steps) {

@@ -164,9 +164,9 @@ class Checker {
     const bool trained = pose_.trained && range.trained_go_further;
     const auto beyond = [&](std::optional<double> low, std::optional<double> high) {
       std::optional<double> out;
-      constexpr double kSlack = 0.05;  // no more digits are shown
-      if (high && bent.angle > *high + kSlack) out = high;
-      if (low && bent.angle < *low - kSlack) out = low;
+      constexpr double kShownSlack = 0.05;  // no more digits are shown
+      if (high && bent.angle > *high + kShownSlack) out = high;
+      if (low && bent.angle < *low - kShownSlack) out = low;
       return out;
     };
     const std::string is = bent.because.empty() ? "is at " : "comes to ";

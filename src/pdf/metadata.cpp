@@ -25,33 +25,6 @@ Moment moment_utc(std::int64_t seconds_since_1970) {
   return {date_from_days(day), rest / 3600, rest / 60 % 60, rest % 60};
 }
 
-// XML 1.0, 2.2 and 2.4: what has a meaning in XML is escaped, what may not stand in it is left out.
-std::string xml(std::string_view text) {
-  std::string out;
-  for (std::size_t i = 0; i < text.size();) {
-    const Decoded decoded = decode_utf8(text, i);
-    i += decoded.size;
-    switch (decoded.code) {
-      case '&':
-        out += "&amp;";
-        break;
-      case '<':
-        out += "&lt;";
-        break;
-      case '>':
-        out += "&gt;";
-        break;
-      default:
-        if (decoded.code >= 0x20 && decoded.code != 0xFFFE && decoded.code != 0xFFFF) {
-          append_utf8(out, decoded.code);
-        } else if (decoded.code == '\n' || decoded.code == '\t') {
-          out += ' ';
-        }
-    }
-  }
-  return out;
-}
-
 }  // namespace
 
 ObjectId write_info(const page::DocumentInfo& info, Objects& objects) {
@@ -78,18 +51,18 @@ ObjectId write_xmp(const page::DocumentInfo& info, Objects& objects) {
   const auto in_default_language = [&](const char* name, const std::string& text) {
     out += fmt::format(
         "<dc:{0}><rdf:Alt><rdf:li xml:lang=\"x-default\">{1}</rdf:li></rdf:Alt></dc:{0}>\n", name,
-        xml(text));
+        escape_xml(text));
   };
   in_default_language("title", info.title);
   if (!info.author.empty()) {
     out += fmt::format("<dc:creator><rdf:Seq><rdf:li>{}</rdf:li></rdf:Seq></dc:creator>\n",
-                       xml(info.author));
+                       escape_xml(info.author));
   }
   if (!info.subject.empty()) in_default_language("description", info.subject);
   out += fmt::format("<dc:language><rdf:Bag><rdf:li>{}</rdf:li></rdf:Bag></dc:language>\n",
-                     xml(info.language));
+                     escape_xml(info.language));
   if (!info.producer.empty()) {
-    out += fmt::format("<pdf:Producer>{}</pdf:Producer>\n", xml(info.producer));
+    out += fmt::format("<pdf:Producer>{}</pdf:Producer>\n", escape_xml(info.producer));
   }
   if (info.created) {
     const Moment at = moment_utc(*info.created);

@@ -37,14 +37,10 @@ constexpr std::array<OtherWord, 34> kOtherWords{
      {"pose", "figure"},       {"drawing", "figure"},
      {"teacher", "coach"},     {"home", "family"}}};
 
-bool is_letter(char c) {
-  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) >= 0x80;
-}
-
 // A key is one word; anything longer before a colon is a sentence of the coach's.
 bool is_word(std::string_view text) {
-  constexpr std::size_t kLongest = 24;
-  return !text.empty() && text.size() <= kLongest &&
+  constexpr std::size_t kLongestKey = 24;
+  return !text.empty() && text.size() <= kLongestKey &&
          std::all_of(text.begin(), text.end(), [](char c) { return is_letter(c) || c == '-'; });
 }
 

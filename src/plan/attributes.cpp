@@ -19,7 +19,6 @@ namespace {
 
 using MarkKind = source::MarkNode::Kind;
 
-constexpr const char* kBadValue = "bad-value";
 constexpr std::size_t kLongestBox = 40;  // bytes of `record:`; what is longer is no label of a box
 
 Note::For reader_of(const Attribute& a) {
@@ -35,9 +34,10 @@ std::string as_line(const Attribute& a) {
 }
 
 /// Reads one item; a class only to keep the many parameters in one place.
-class Reader {
+class AttributeReader {
  public:
-  Reader(const Below& target, Diagnostics& diagnostics) : to_(target), diagnostics_(diagnostics) {}
+  AttributeReader(const Below& target, Diagnostics& diagnostics)
+      : to_(target), diagnostics_(diagnostics) {}
 
   void item(const source::MarkNode& node) {
     const source::MarkNode* first = first_paragraph(node);
@@ -361,12 +361,12 @@ Below below(Substitute& substitute) {
 }
 
 void read_attribute(const source::MarkNode& item, const Below& target, Diagnostics& diagnostics) {
-  Reader(target, diagnostics).item(item);
+  AttributeReader(target, diagnostics).item(item);
 }
 
 void place_attribute(const Attribute& attribute, const Span& span, const Below& target,
                      Diagnostics& diagnostics) {
-  Reader(target, diagnostics).place(attribute, span, {});
+  AttributeReader(target, diagnostics).place(attribute, span, {});
 }
 
 void read_forgotten(const ParagraphLines& lines, const Below& target, Diagnostics& diagnostics) {
@@ -379,7 +379,7 @@ void read_forgotten(const ParagraphLines& lines, const Below& target, Diagnostic
                       fmt::format("write `{}`, indented by two spaces below ‘{}’",
                                   as_line(*attribute), target.name));
     if (!is_known(*attribute)) attribute->key = key_meant(attribute->key).value_or("note");
-    Reader(target, diagnostics).place(*attribute, words_of(line).span, {});
+    AttributeReader(target, diagnostics).place(*attribute, words_of(line).span, {});
   }
 }
 

@@ -183,7 +183,7 @@ class BodyReader {
         station.name = link.text;
         return add_station(std::move(station), *circuit);
       }
-      diagnostics_.error("bad-value", link.span, "a shared part cannot stand in a circuit",
+      diagnostics_.error(kBadValue, link.span, "a shared part cannot stand in a circuit",
                          "move the link to the left, so that it stands beside the circuit, or list "
                          "the drills of the part here");
     }
@@ -248,12 +248,11 @@ class BodyReader {
     }
     if (role_ == FileRole::kSharedPart || node.level > 2) return notes(node);
     if (words.empty()) {
-      diagnostics_.error("bad-value", node.span, "this heading has no words",
+      diagnostics_.error(kBadValue, node.span, "this heading has no words",
                          "write the part's title, such as `## Warm-up`");
     }
     if (says_rounds_by_name(printed_text(node))) {
-      diagnostics_.error("bad-value", node.span,
-                         "a heading cannot say how often its drills are done",
+      diagnostics_.error(kBadValue, node.span, "a heading cannot say how often its drills are done",
                          "write the rounds in a line below it, such as `- Circuit: 3 rounds`, and "
                          "the drills below that line, indented by two spaces");
     }
@@ -290,7 +289,7 @@ class BodyReader {
     const bool colon = text.str().ends_with(':');
     const source::Text title = colon ? text.slice(0, text.str().size() - 1).trimmed() : text;
     diagnostics_.error(
-        "bad-value", line.span, "this looks like a heading, but is written as text",
+        kBadValue, line.span, "this looks like a heading, but is written as text",
         fmt::format("write `## {}`, with an empty line below it", words_of(title).text));
     open_part(read_heading(title), line.span);
   }
@@ -379,7 +378,7 @@ class BodyReader {
     if (line.links.empty()) {
       const std::string_view raw = lines_in(line).front().raw;
       if (const auto slip = link_slip(raw)) {
-        diagnostics_.error("bad-value", line.span, slip->message, slip->hint);
+        diagnostics_.error(kBadValue, line.span, slip->message, slip->hint);
         return notes(node);
       }
     }
@@ -433,7 +432,7 @@ class BodyReader {
     for (Note& note : found) add_note(std::move(note));
   }
   void report_no_drill(const Words& key) {
-    diagnostics_.error("bad-value", key.span, fmt::format("‘{}’ stands below no drill", key.text),
+    diagnostics_.error(kBadValue, key.span, fmt::format("‘{}’ stands below no drill", key.text),
                        "put this line below the drill it belongs to, indented by two spaces");
   }
   static bool attribute_is_known(const source::MarkNode& line) {
@@ -464,7 +463,7 @@ class BodyReader {
       return notes(node);
     }
     diagnostics_.error(
-        "bad-value", attribute.written.span,
+        kBadValue, attribute.written.span,
         fmt::format("‘{}’ stands beside the drill, not below it", key),
         fmt::format("indent this line by two spaces so that it belongs to ‘{}’", above->name.text));
     read_attribute(node, below(*above), diagnostics_);

@@ -13,8 +13,6 @@
 namespace chalkleaf::plan {
 namespace {
 
-using Kind = Token::Kind;
-
 constexpr std::size_t kLongestName = 300;  // bytes; keeps hostile lines cheap
 constexpr std::size_t kMostChoices = 8;
 
@@ -25,7 +23,7 @@ bool is_pair_word(const Token& token) {
       "less",   "fewer",  "straight", "bent",      "open",     "closed",   "big",      "small",
       "high",   "low",    "fast",     "slow",      "quick",    "long",     "short",    "both",
       "single", "double", "tucked",   "piked",     "straddled"};
-  if (token.is(Kind::kNumber) || token.is(Kind::kClock)) return true;
+  if (token.is(TokenKind::kNumber) || token.is(TokenKind::kClock)) return true;
   return std::find(kWords.begin(), kWords.end(), token.word) != kWords.end();
 }
 
@@ -49,8 +47,8 @@ std::vector<Words> choices_in(const source::Text& name, std::size_t most_words) 
     out.push_back(plain_words_of(text));
   };
   for (std::size_t i = 0; i < tokens.size(); ++i) {
-    if (tokens[i].is(Kind::kOpen)) ++open;
-    if (tokens[i].is(Kind::kClose)) --open;
+    if (tokens[i].is(TokenKind::kOpen)) ++open;
+    if (tokens[i].is(TokenKind::kClose)) --open;
     if (!tokens[i].is_word("or") || open > 0 || i == 0 || i + 1 == tokens.size()) continue;
     if (joins_a_pair(tokens, i)) continue;
     piece(tokens[i].begin);

@@ -8,13 +8,11 @@
 namespace chalkleaf::plan {
 namespace {
 
-using Kind = Token::Kind;
-
 /// Reads the phrases of a circuit one behind the other: rounds, work, rest, the rest between
 /// rounds.
-class Reader {
+class CircuitReader {
  public:
-  Reader(const source::Text& text, BareRounds bare)
+  CircuitReader(const source::Text& text, BareRounds bare)
       : phrases_(text), size_(phrases_.tokens().size()), bare_(bare) {}
 
   bool read() {
@@ -51,7 +49,7 @@ class Reader {
     }
     if (!phrases_.problem) {
       std::size_t end = stuck_;
-      while (end < size_ && !phrases_.is_kind(end, size_, Kind::kComma)) ++end;
+      while (end < size_ && !phrases_.is_kind(end, size_, TokenKind::kComma)) ++end;
       if (end == stuck_) ++end;
       phrases_.unreadable(
           stuck_, end,
@@ -66,19 +64,20 @@ class Reader {
   bool is_any(std::size_t at, Wanted... wanted) const {
     return phrases_.is_any(at, size_, wanted...);
   }
-  bool is_kind(std::size_t at, Kind kind) const { return phrases_.is_kind(at, size_, kind); }
+  bool is_kind(std::size_t at, TokenKind kind) const { return phrases_.is_kind(at, size_, kind); }
 
   bool parts(std::size_t at) const {
     const Token& token = phrases_.tokens()[at];
-    return token.is(Kind::kComma) || token.is(Kind::kSemicolon) || token.is(Kind::kSlash) ||
-           token.is(Kind::kOpen) || token.is(Kind::kClose) || token.is(Kind::kStop) ||
-           token.is_sign("+") || token.is_sign("&") || is_any(at, "then", "and", "with", "of") ||
+    return token.is(TokenKind::kComma) || token.is(TokenKind::kSemicolon) ||
+           token.is(TokenKind::kSlash) || token.is(TokenKind::kOpen) ||
+           token.is(TokenKind::kClose) || token.is(TokenKind::kStop) || token.is_sign("+") ||
+           token.is_sign("&") || is_any(at, "then", "and", "with", "of") ||
            phrases_.is_spaced_dash(at);
   }
 
   std::size_t phrase(std::size_t at) {
-    for (const auto read :
-         {&Reader::rounds, &Reader::bare_rounds, &Reader::between, &Reader::rest, &Reader::work}) {
+    for (const auto read : {&CircuitReader::rounds, &CircuitReader::bare_rounds,
+                            &CircuitReader::between, &CircuitReader::rest, &CircuitReader::work}) {
       const std::size_t next = (this->*read)(at);
       if (next > at || phrases_.problem) return next;
     }
@@ -103,7 +102,7 @@ class Reader {
     if (is_any(at, "once", "twice") && is_any(at + 1, "round", "through", "around")) {
       return set_rounds(at, is_any(at, "once") ? 1 : 2, at + 2);
     }
-    if (is_any(at, "rounds", "laps") && is_kind(at + 1, Kind::kColon) &&
+    if (is_any(at, "rounds", "laps") && is_kind(at + 1, TokenKind::kColon) &&
         phrases_.is_number(at + 2, size_)) {
       return set_rounds(at + 2, whole(at + 2), at + 3);
     }
@@ -121,7 +120,7 @@ class Reader {
       return 0;
     }
     ++word;
-    if (is_kind(word, Kind::kColon) || phrases_.is_times(word, size_)) ++word;
+    if (is_kind(word, TokenKind::kColon) || phrases_.is_times(word, size_)) ++word;
     return set_rounds(at, whole(at), word);
   }
 
@@ -141,7 +140,7 @@ class Reader {
     const std::size_t number = at++;
     const bool times = !before && phrases_.is_times(at, size_);
     if (times || is_any(at, "times", "time", "sets", "set", "goes", "go", "reps", "runs")) ++at;
-    const bool ends = at == size_ || (parts(at) && !is_kind(at, Kind::kSlash));
+    const bool ends = at == size_ || (parts(at) && !is_kind(at, TokenKind::kSlash));
     if (!ends && !(times && read_time(phrases_.tokens(), at, size_))) return 0;
     return set_rounds(number, whole(number), at);
   }
@@ -199,7 +198,7 @@ class Reader {
     }
     const bool behind = is_any(at + 1, "work", "on", "rest", "off", "between", "break", "recovery");
     const bool before = at > 0 && is_any(at - 1, "work", "rest", "on", "off");
-    const bool pair = is_kind(at + 1, Kind::kSlash) && phrases_.is_number(at + 2, size_);
+    const bool pair = is_kind(at + 1, TokenKind::kSlash) && phrases_.is_number(at + 2, size_);
     if (!behind && !before && !pair) return std::nullopt;
     if (in_seconds_ && whole(at) > 0) return Read{Duration::seconds(whole(at)), at + 1};
     const std::size_t begin = before ? at - 1 : at;
@@ -235,7 +234,7 @@ class Reader {
   std::size_t between(std::size_t at) {
     const std::size_t begin = at;
     if (std::size_t value = behind_between(at, true)) {
-      if (is_kind(value, Kind::kColon)) ++value;
+      if (is_kind(value, TokenKind::kColon)) ++value;
       if (is_any(value, "rest")) ++value;
       const auto read = time(value);
       if (!read) return 0;
@@ -243,7 +242,7 @@ class Reader {
                          is_any(read->next, "rest") ? read->next + 1 : read->next);
     }
     if (is_any(at, "rest", "break", "recovery")) ++at;
-    if (is_kind(at, Kind::kColon)) ++at;
+    if (is_kind(at, TokenKind::kColon)) ++at;
     const auto read = read_time(phrases_.tokens(), at, size_);
     if (!read) return 0;
     std::size_t word = read->next;
@@ -283,9 +282,9 @@ class Reader {
     }
     const bool before = is_any(at, "rest", "off", "break", "recovery");
     if (before) ++at;
-    while (before && (is_kind(at, Kind::kColon) || is_any(at, "of", "for"))) ++at;
-    const bool slashed = begin > 0 && is_kind(begin - 1, Kind::kSlash) && circuit_.work;
-    const bool number = phrases_.is_number(at, size_) || is_kind(at, Kind::kClock);
+    while (before && (is_kind(at, TokenKind::kColon) || is_any(at, "of", "for"))) ++at;
+    const bool slashed = begin > 0 && is_kind(begin - 1, TokenKind::kSlash) && circuit_.work;
+    const bool number = phrases_.is_number(at, size_) || is_kind(at, TokenKind::kClock);
     if (!number && !read_time(phrases_.tokens(), at, size_)) return 0;
     if (!before && !slashed && !is_rest_behind(at)) return 0;
     const auto read = time(at);
@@ -303,7 +302,8 @@ class Reader {
   std::size_t behind_stations(std::size_t at) {
     std::size_t next = behind_between(at, false);
     if (next == 0 && is_any(at, "in") && is_any(at + 1, "between")) next = at + 2;
-    if (next == 0 && is_any(at, "between") && (at + 1 == size_ || is_kind(at + 1, Kind::kComma))) {
+    if (next == 0 && is_any(at, "between") &&
+        (at + 1 == size_ || is_kind(at + 1, TokenKind::kComma))) {
       next = at + 1;
     }
     if (next > 0) rest_is_stations_ = true;
@@ -322,7 +322,7 @@ class Reader {
     const std::size_t begin = at;
     const bool before = is_any(at, "work", "on");
     if (before) ++at;
-    while (before && (is_kind(at, Kind::kColon) || is_any(at, "of", "for"))) ++at;
+    while (before && (is_kind(at, TokenKind::kColon) || is_any(at, "of", "for"))) ++at;
     const auto read = time(at);
     if (!read) return 0;
     std::size_t next = read->next;
@@ -371,7 +371,7 @@ class Reader {
 tl::expected<std::optional<CircuitRead>, DoseProblem> parse_circuit(const source::Text& text,
                                                                     BareRounds bare) {
   if (text.str().size() > kLongestDose) return std::nullopt;
-  Reader reader(text, bare);
+  CircuitReader reader(text, bare);
   const bool whole = reader.read();
   const bool may_be_dose = parse_dose(text).has_value();
   if (whole && reader.evident() && !reader.rest_unclear()) {

@@ -48,13 +48,12 @@ bool says_rounds(const source::Text& text) {
 }
 
 std::optional<NameWithRounds> rounds_in_name(const source::Text& name) {
-  using Kind = Token::Kind;
   constexpr std::size_t kMostTokens = 12;  // a name, not an essay
   const std::vector<Token> tokens = tokens_of(std::string_view(name.str()).substr(0, kLongestDose));
   if (tokens.size() > kMostTokens || !names_a_circuit(name)) return std::nullopt;
   const auto parts = [](const Token& token) {
-    return token.is(Kind::kOpen) || token.is(Kind::kClose) || token.is(Kind::kComma) ||
-           token.is(Kind::kDash) || token.is(Kind::kColon);
+    return token.is(TokenKind::kOpen) || token.is(TokenKind::kClose) ||
+           token.is(TokenKind::kComma) || token.is(TokenKind::kDash) || token.is(TokenKind::kColon);
   };
   std::size_t end = tokens.size();
   while (end > 0 && parts(tokens[end - 1])) --end;
@@ -96,9 +95,8 @@ bool counts(const CircuitRead& read, const source::Text& name, StationsBelow sta
 }
 
 void report(const DoseProblem& problem, const source::Text& text, Diagnostics& diagnostics) {
-  diagnostics.error(
-      problem.kind == DoseProblem::Kind::kUnreadable ? "unreadable-dose" : "bad-value",
-      text.span(problem.begin, problem.end), problem.message, problem.hint);
+  diagnostics.error(problem.kind == DoseProblem::Kind::kUnreadable ? "unreadable-dose" : kBadValue,
+                    text.span(problem.begin, problem.end), problem.message, problem.hint);
 }
 
 }  // namespace
@@ -185,7 +183,7 @@ bool read_circuit_without_colon(const source::Text& name, const source::Text& wr
   out.name = plain_words_of(name);
   out.circuit = std::move((*read)->circuit);
   const Words rounds = words_of(written);
-  diagnostics.error("bad-value", rounds.span, "there is no colon before the rounds of this circuit",
+  diagnostics.error(kBadValue, rounds.span, "there is no colon before the rounds of this circuit",
                     fmt::format("put a colon between its name and its rounds: `{}: {}`",
                                 out.name.text, rounds.text));
   return true;

@@ -21,7 +21,7 @@ Group read_group(const source::YamlNode& name, const source::YamlNode& value,
   group.name = {name.text, name.span};
   if (value.kind == YamlKind::kNull) return group;
   if (value.kind != YamlKind::kMap) {
-    diagnostics.error("bad-value", value.span, fmt::format("‘{}’ must have entries", name.text),
+    diagnostics.error(kBadValue, value.span, fmt::format("‘{}’ must have entries", name.text),
                       fmt::format("write it as `{}: {{ages: 9–11, size: 8}}`", name.text));
     return group;
   }
@@ -39,7 +39,7 @@ Group read_group(const source::YamlNode& name, const source::YamlNode& value,
 
 void read_groups(const source::YamlNode& node, Club& club, Diagnostics& diagnostics) {
   if (!node.unreadable && node.kind != YamlKind::kMap) {
-    diagnostics.error("bad-value", node.span, "‘groups’ must be entries, one for each group",
+    diagnostics.error(kBadValue, node.span, "‘groups’ must be entries, one for each group",
                       "write each on a line of its own: `Kestrels: {ages: 9–11, size: 8}`");
     return;
   }
@@ -74,7 +74,7 @@ Club read_club(const SourcePtr& source, const source::YamlNode& root, Diagnostic
   Club club;
   club.source = source;
   if (root.kind != YamlKind::kMap) {
-    diagnostics.error("bad-value", root.span, "the club file must have entries",
+    diagnostics.error(kBadValue, root.span, "the club file must have entries",
                       "begin it with `name: ` and the club's name");
     return club;
   }
@@ -98,7 +98,7 @@ Club read_club(const SourcePtr& source, const source::YamlNode& root, Diagnostic
       club.main_colour = each.text("main");
       club.second_colour = each.text("second");
     } else {
-      diagnostics.error("bad-value", colours->span, "‘colours’ must have entries",
+      diagnostics.error(kBadValue, colours->span, "‘colours’ must have entries",
                         "write `colours: {main: '#1b4f72', second: '#b8431f'}`");
     }
   }

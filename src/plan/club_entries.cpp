@@ -14,7 +14,6 @@ namespace {
 
 using YamlKind = source::YamlNode::Kind;
 
-constexpr const char* kBadValue = "bad-value";
 // Limits of sense: what is beyond them is a slip, not a hall.
 constexpr int kMostStations = 99;
 constexpr int kMostKit = 999;

@@ -12,7 +12,7 @@ std::optional<Dose> read_dose(const source::Text& text, Diagnostics& diagnostics
   if (dose) return std::move(*dose);
   const DoseProblem& problem = dose.error();
   const bool unreadable = problem.kind == DoseProblem::Kind::kUnreadable;
-  diagnostics.error(unreadable ? "unreadable-dose" : "bad-value",
+  diagnostics.error(unreadable ? "unreadable-dose" : kBadValue,
                     text.span(problem.begin, problem.end), problem.message, problem.hint);
   return std::nullopt;
 }

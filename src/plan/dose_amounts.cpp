@@ -12,8 +12,6 @@
 namespace chalkleaf::plan {
 namespace {
 
-using Kind = Token::Kind;
-
 struct CountWord {
   std::string_view word;
   AmountKind kind;
@@ -65,9 +63,10 @@ bool Phrases::is_sets_word(std::size_t at, std::size_t end) const {
 }
 
 bool Phrases::begins_amount(std::size_t at, std::size_t end) const {
-  if (at == end && at < tokens_.size() && tokens_[at].is(Kind::kOpen)) return true;  // `3 x (20 s)`
-  return is_number(at, end) || is_kind(at, end, Kind::kClock) || is_kind(at, end, Kind::kMoves) ||
-         read_time(tokens_, at, end) ||
+  if (at == end && at < tokens_.size() && tokens_[at].is(TokenKind::kOpen))
+    return true;  // `3 x (20 s)`
+  return is_number(at, end) || is_kind(at, end, TokenKind::kClock) ||
+         is_kind(at, end, TokenKind::kMoves) || read_time(tokens_, at, end) ||
          is_any(at, end, "max", "maximum", "hold", "holds", "each", "both", "amrap", "as", "up",
                 "about", "to", "till", "until", "failure");
 }
@@ -75,7 +74,7 @@ bool Phrases::begins_amount(std::size_t at, std::size_t end) const {
 std::size_t Phrases::sets(std::size_t at, std::size_t end) {
   if (is_any(at, end, "sets", "rounds")) {  // `sets: 3, reps: 10`
     const std::size_t value =
-        is_kind(at + 1, end, Kind::kColon) || is_sign(at + 1, end, "=") ? at + 2 : at + 1;
+        is_kind(at + 1, end, TokenKind::kColon) || is_sign(at + 1, end, "=") ? at + 2 : at + 1;
     return is_number(value, end) && value + 1 == end ? set_sets(value, end, false) : 0;
   }
   if (!is_number(at, end)) return 0;
@@ -86,13 +85,13 @@ std::size_t Phrases::sets(std::size_t at, std::size_t end) {
     if (!is_word(at + 3, end, "times") || begins_amount(at + 4, end)) return a_range(at, at + 3);
   }
   if (is_any(at + 1, end, "goes", "go", "tries", "attempts")) {
-    const bool more =
-        is_word(at + 2, end, "of") || is_times(at + 2, end) || is_kind(at + 2, end, Kind::kColon);
+    const bool more = is_word(at + 2, end, "of") || is_times(at + 2, end) ||
+                      is_kind(at + 2, end, TokenKind::kColon);
     return set_sets(at, more ? at + 3 : at + 2, true);
   }
   if (is_sets_word(at + 1, end)) {
     std::size_t next = at + 2;
-    if (is_times(next, end) || is_word(next, end, "of") || is_kind(next, end, Kind::kColon) ||
+    if (is_times(next, end) || is_word(next, end, "of") || is_kind(next, end, TokenKind::kColon) ||
         is_sign(next, end, "@")) {
       ++next;
     }
@@ -308,7 +307,8 @@ std::size_t Phrases::amount(std::size_t at, std::size_t end) {
     held = true;
     ++at;
     const bool crossed = is_times(at, end);
-    if (crossed || is_kind(at, end, Kind::kColon) || is_word(at, end, "of")) ++at;  // `hold x 20 s`
+    if (crossed || is_kind(at, end, TokenKind::kColon) || is_word(at, end, "of"))
+      ++at;  // `hold x 20 s`
     if (is_number(at, end) && !read_times(at, end)) {
       if (is_times(at + 1, end) && begins_amount(at + 2, end)) {  // `hold 3 x 20 s`
         state.hold_at = {begin, begin + 1};
@@ -332,7 +332,7 @@ std::size_t Phrases::amount(std::size_t at, std::size_t end) {
   if (is_times(at, end) && is_number(at + 1, end)) return counted(at + 1, end, Written::kTimes);
   if (is_any(at, end, "reps", "steps", "lengths")) {  // `reps: 10`
     const std::size_t value =
-        is_kind(at + 1, end, Kind::kColon) || is_sign(at + 1, end, "=") ? at + 2 : at + 1;
+        is_kind(at + 1, end, TokenKind::kColon) || is_sign(at + 1, end, "=") ? at + 2 : at + 1;
     Amount amount;
     if (!is_number(value, end) || value + 1 != end || !count_word(at, end, amount)) return 0;
     const auto n = count(value, kMostCount, count_name(amount.kind));

@@ -11,8 +11,6 @@
 namespace chalkleaf::plan {
 namespace {
 
-using Kind = Token::Kind;
-
 constexpr const char* kMovesForm =
     "write several moves in a row as `10 star jumps, 10 high knees`, and what is done again in "
     "brackets: `2 x (10 star jumps, 10 high knees), rest 30 s`";
@@ -52,7 +50,8 @@ constexpr std::array<std::string_view, 12> kBeforeNumber{"over", "on",     "betw
 
 template <std::size_t N>
 bool is_one_of(const std::array<std::string_view, N>& words, const Token& token) {
-  return token.is(Kind::kWord) && std::find(words.begin(), words.end(), token.word) != words.end();
+  return token.is(TokenKind::kWord) &&
+         std::find(words.begin(), words.end(), token.word) != words.end();
 }
 
 class Finder {
@@ -61,7 +60,7 @@ class Finder {
 
   bool run() {
     for (std::size_t i = 0; i < size(); ++i) {
-      if (token(i).is(Kind::kOpen) && in_brackets(i)) return true;
+      if (token(i).is(TokenKind::kOpen) && in_brackets(i)) return true;
       if (phrases_.problem) return false;
     }
     return without_brackets();
@@ -79,21 +78,22 @@ class Finder {
   std::size_t size() const { return phrases_.tokens().size(); }
   const Token& token(std::size_t i) const { return phrases_.tokens()[i]; }
   bool is_amount_start(std::size_t i, std::size_t end) const {
-    return i < end && (token(i).is(Kind::kNumber) || token(i).is(Kind::kClock));
+    return i < end && (token(i).is(TokenKind::kNumber) || token(i).is(TokenKind::kClock));
   }
 
   // The length of what parts two moves at `i`: a comma, or `then`, `and`, `+`, `/` before a number;
   // 0 when nothing does.
   std::size_t parted_at(std::size_t i, std::size_t end) const {
-    if (token(i).is(Kind::kComma) || token(i).is(Kind::kSemicolon)) {
+    if (token(i).is(TokenKind::kComma) || token(i).is(TokenKind::kSemicolon)) {
       if (phrases_.joins_left_and_right(i)) return 0;
       const bool joined = phrases_.is_any(i + 1, end, "then", "and") && is_amount_start(i + 2, end);
       return joined ? 2 : 1;
     }
-    const bool sign = token(i).is_sign("+") || token(i).is_sign("&") || token(i).is(Kind::kSlash);
+    const bool sign =
+        token(i).is_sign("+") || token(i).is_sign("&") || token(i).is(TokenKind::kSlash);
     const bool word = phrases_.is_any(i, end, "then", "and", "plus");
     // Not the slash of `1/2 min`, the dash of a range, or `1 min and 30 s`.
-    const bool number_before = i > 0 && token(i - 1).is(Kind::kNumber);
+    const bool number_before = i > 0 && token(i - 1).is(TokenKind::kNumber);
     const bool unit_before = i > 0 && unit_at(phrases_.tokens(), i - 1, end);
     return (sign || word) && !number_before && !unit_before && is_amount_start(i + 1, end) ? 1 : 0;
   }
@@ -110,8 +110,8 @@ class Finder {
     std::size_t depth = 0;
     std::size_t from = begin;
     for (std::size_t i = begin; i < end; ++i) {
-      if (token(i).is(Kind::kOpen)) ++depth;
-      if (token(i).is(Kind::kClose) && depth > 0) --depth;
+      if (token(i).is(TokenKind::kOpen)) ++depth;
+      if (token(i).is(TokenKind::kClose) && depth > 0) --depth;
       if (depth == 0 && i > from && is_rest_without_comma(i, end)) {
         out.push_back({from, i});
         from = i;
@@ -128,12 +128,12 @@ class Finder {
 
   // Where the sides at the end of a move begin, brackets and all; `end` when it names none.
   std::size_t sides_begin(std::size_t begin, std::size_t end, Sides& out) const {
-    const bool bracketed = token(end - 1).is(Kind::kClose);
+    const bool bracketed = token(end - 1).is(TokenKind::kClose);
     const std::size_t last = bracketed ? end - 1 : end;
     for (std::size_t i = begin; i < last; ++i) {
       const auto sides = phrases_.read_sides(i, last);
       if (!sides || sides->next != last) continue;
-      if (bracketed && (i == begin || !token(i - 1).is(Kind::kOpen))) continue;
+      if (bracketed && (i == begin || !token(i - 1).is(TokenKind::kOpen))) continue;
       out = sides->sides;
       return bracketed ? i - 1 : i;
     }
@@ -141,7 +141,7 @@ class Finder {
   }
 
   bool is_name(std::size_t begin, std::size_t end, Order order) const {
-    if (begin >= end || !token(begin).is(Kind::kWord)) return false;
+    if (begin >= end || !token(begin).is(TokenKind::kWord)) return false;
     if (is_one_of(kNoName, token(begin)) ||
         phrases_.is_any(end - 1, end, "of", "sets", "x", "each", "ea", "per", "both")) {
       return false;
@@ -152,10 +152,10 @@ class Finder {
       }
     }
     for (std::size_t i = begin; i < end; ++i) {
-      if (token(i).is(Kind::kColon) || phrases_.is_times(i, end)) return false;
+      if (token(i).is(TokenKind::kColon) || phrases_.is_times(i, end)) return false;
       if (phrases_.is_any(i, end, "once", "twice", "amrap", "emom", "failure")) return false;
       const bool number =
-          token(i).is(Kind::kClock) || (token(i).is(Kind::kNumber) && !token(i).in_words);
+          token(i).is(TokenKind::kClock) || (token(i).is(TokenKind::kNumber) && !token(i).in_words);
       if (!number) continue;
       if (order == Order::kNameFirst || !is_one_of(kBeforeNumber, token(i - 1))) return false;
       if (unit_at(phrases_.tokens(), i + 1, end)) return false;
@@ -207,8 +207,8 @@ class Finder {
     if (value == at.begin || value == at.end) return std::nullopt;
     std::size_t end = value;
     const auto parts = [&](std::size_t i) {
-      return phrases_.is_times(i, at.end) || token(i).is(Kind::kColon) ||
-             token(i).is(Kind::kDash) || phrases_.is_any(i, at.end, "for");
+      return phrases_.is_times(i, at.end) || token(i).is(TokenKind::kColon) ||
+             token(i).is(TokenKind::kDash) || phrases_.is_any(i, at.end, "for");
     };
     if (parts(end - 1)) --end;
     const auto read = phrases_.read_amount(value, at.end);
@@ -275,8 +275,8 @@ class Finder {
   bool in_brackets(std::size_t open) {
     std::size_t close = open + 1;
     for (std::size_t depth = 1; close < size(); ++close) {
-      if (token(close).is(Kind::kOpen)) ++depth;
-      if (token(close).is(Kind::kClose) && --depth == 0) break;
+      if (token(close).is(TokenKind::kOpen)) ++depth;
+      if (token(close).is(TokenKind::kClose) && --depth == 0) break;
     }
     const auto all = pieces(open + 1, close);
     if (all.empty()) return false;
@@ -297,7 +297,7 @@ class Finder {
   bool is_again(std::size_t open) const {
     return open > 0 && (phrases_.is_times(open - 1, size()) ||
                         phrases_.is_any(open - 1, size(), "of", "times", "rounds", "sets") ||
-                        token(open - 1).is(Kind::kNumber));
+                        token(open - 1).is(TokenKind::kNumber));
   }
 
   void one_move(std::size_t open, std::size_t close, const std::vector<TokenRange>& all) {
@@ -343,11 +343,11 @@ class Finder {
       const bool sets = phrases_.is_sets_word(1, size());
       if (phrases_.is_times(1, size()) || phrases_.is_any(1, size(), "times", "by") || sets) {
         begin = 2;
-        const bool colon = begin < size() && token(begin).is(Kind::kColon);
+        const bool colon = begin < size() && token(begin).is(TokenKind::kColon);
         doubtful = !rounds && !colon;
         if (colon || phrases_.is_any(begin, size(), "of") || phrases_.is_times(begin, size())) {
           ++begin;
-        } else if (begin < size() && token(begin).is(Kind::kComma)) {
+        } else if (begin < size() && token(begin).is(TokenKind::kComma)) {
           doubtful = false;  // `3 sets, 10 star jumps, 10 high knees`
           ++begin;
         }

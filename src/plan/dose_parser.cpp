@@ -15,8 +15,6 @@
 namespace chalkleaf::plan {
 namespace {
 
-using Kind = Token::Kind;
-
 // Clauses without a number that mean something: a slip in one must not pass for a remark.
 constexpr std::array<std::string_view, 12> kWordClauses{
     "each side", "each way",  "each leg",        "each arm", "each direction", "both sides",
@@ -45,8 +43,8 @@ class Parser {
 
  private:
   static bool is_divider(const Token& token) {
-    return token.is(Kind::kComma) || token.is(Kind::kSemicolon) || token.is(Kind::kOpen) ||
-           token.is(Kind::kClose);
+    return token.is(TokenKind::kComma) || token.is(TokenKind::kSemicolon) ||
+           token.is(TokenKind::kOpen) || token.is(TokenKind::kClose);
   }
 
   bool divides(std::size_t i) const {
@@ -54,9 +52,9 @@ class Parser {
   }
 
   void clause(std::size_t begin, std::size_t end) {
-    while (end > begin + 1 && tokens_[end - 1].is(Kind::kStop)) --end;
+    while (end > begin + 1 && tokens_[end - 1].is(TokenKind::kStop)) --end;
     // `– slow`; but `-5` is no dose.
-    while (begin + 1 < end && tokens_[begin].is(Kind::kDash) &&
+    while (begin + 1 < end && tokens_[begin].is(TokenKind::kDash) &&
            tokens_[begin].end < tokens_[begin + 1].begin) {
       ++begin;
     }
@@ -126,14 +124,14 @@ class Parser {
     if (phrases_.is_any(stuck, end, "m", "metre", "metres", "meter", "meters", "km", "yards")) {
       return "write `min` for minutes; distances are `steps` or `lengths`";
     }
-    if (odd.is(Kind::kWord) && odd.word.size() > 2) {
+    if (odd.is(TokenKind::kWord) && odd.word.size() > 2) {
       const auto meant = closest(odd.word, kKeywords);
       if (meant && *meant != odd.word) return fmt::format("did you mean `{}`?", *meant);
     }
     if (stuck > begin && phrases_.speaks_of_sides(stuck, end)) {
       return "write `each side`, `each leg`, `each arm` or `each way` behind the amount";
     }
-    if (stuck > begin && odd.is(Kind::kWord) && !phrases_.has_digits(stuck, end)) {
+    if (stuck > begin && odd.is(TokenKind::kWord) && !phrases_.has_digits(stuck, end)) {
       return fmt::format("put a comma before {} if it is a remark; {}", phrases_.quoted(stuck, end),
                          kDoseForms);
     }
@@ -244,7 +242,7 @@ class Parser {
   // `each way: forwards and backwards` names two.
   void split_way() {
     std::size_t colon = 0;
-    while (!tokens_[colon].is(Kind::kColon)) ++colon;
+    while (!tokens_[colon].is(TokenKind::kColon)) ++colon;
     std::size_t end = colon + 1;
     while (end < tokens_.size() && !is_divider(tokens_[end])) ++end;
     for (std::size_t i = colon + 2; i + 1 < end; ++i) {

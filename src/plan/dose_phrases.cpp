@@ -12,8 +12,6 @@
 namespace chalkleaf::plan {
 namespace {
 
-using Kind = Token::Kind;
-
 // Words cut short, whose stop is no end of a sentence: `30 sec. hold`.
 constexpr std::array<std::string_view, 12> kCutShort{"s",   "sec", "secs", "min", "mins",   "hr",
                                                      "hrs", "rep", "reps", "ea",  "approx", "max"};
@@ -54,13 +52,13 @@ Phrases::Phrases(const source::Text& text) : text_(text), tokens_(tokens_of(text
   for (Token& token : tokens_) {
     const std::string_view mark =
         std::string_view(text.str()).substr(token.begin, token.end - token.begin);
-    if (!token.is(Kind::kWord) || opening_of(mark).empty()) continue;
+    if (!token.is(TokenKind::kWord) || opening_of(mark).empty()) continue;
     if (is_quoted_before(text.span(token.begin, token.end), mark)) {
-      token.kind = Kind::kOther;
+      token.kind = TokenKind::kOther;
       token.word = mark;
     }
   }
-  while (!tokens_.empty() && tokens_.back().is(Kind::kStop)) tokens_.pop_back();
+  while (!tokens_.empty() && tokens_.back().is(TokenKind::kStop)) tokens_.pop_back();
   join_sentences();
 }
 
@@ -71,19 +69,19 @@ void Phrases::join_sentences() {
   kept.reserve(tokens_.size());
   for (std::size_t i = 0; i < tokens_.size(); ++i) {
     Token& token = tokens_[i];
-    if (!token.is(Kind::kStop) || i == 0 || i + 1 == tokens_.size()) {
+    if (!token.is(TokenKind::kStop) || i == 0 || i + 1 == tokens_.size()) {
       kept.push_back(std::move(token));
       continue;
     }
     const Token& next = tokens_[i + 1];
     const char first = text_.str()[next.begin];
     const bool capital = first >= 'A' && first <= 'Z';
-    const bool digit = next.is(Kind::kNumber) || next.is(Kind::kClock);
+    const bool digit = next.is(TokenKind::kNumber) || next.is(TokenKind::kClock);
     const bool cut_short =
-        !kept.empty() && kept.back().is(Kind::kWord) && kept.back().end == token.begin &&
+        !kept.empty() && kept.back().is(TokenKind::kWord) && kept.back().end == token.begin &&
         std::find(kCutShort.begin(), kCutShort.end(), kept.back().word) != kCutShort.end();
     if (cut_short && !capital) continue;
-    if (next.begin > token.end && (capital || digit)) token.kind = Kind::kSemicolon;
+    if (next.begin > token.end && (capital || digit)) token.kind = TokenKind::kSemicolon;
     kept.push_back(std::move(token));
   }
   tokens_ = std::move(kept);
@@ -123,7 +121,7 @@ bool Phrases::is_dose_clause(std::size_t begin, std::size_t end) {
 
 void Phrases::replace_by_moves(TokenRange at, std::vector<Move> moves) {
   Token token;
-  token.kind = Kind::kMoves;
+  token.kind = TokenKind::kMoves;
   token.begin = tokens_[at.begin].begin;
   token.end = tokens_[at.end - 1].end;
   const auto first = tokens_.begin() + static_cast<std::ptrdiff_t>(at.begin);
@@ -133,7 +131,7 @@ void Phrases::replace_by_moves(TokenRange at, std::vector<Move> moves) {
 }
 
 std::size_t Phrases::moves(std::size_t at, std::size_t end) {
-  if (!is_kind(at, end, Kind::kMoves)) return 0;
+  if (!is_kind(at, end, TokenKind::kMoves)) return 0;
   if (at > 0 && is_number(at - 1, end)) {  // `10 (5 slow, 5 fast)`
     const std::string number = words(at - 1, at).text;
     unreadable(
@@ -148,34 +146,34 @@ std::size_t Phrases::moves(std::size_t at, std::size_t end) {
 }
 
 bool Phrases::is_times(std::size_t at, std::size_t end) const {
-  return at < end && (tokens_[at].is(Kind::kTimes) || tokens_[at].is_word("x"));
+  return at < end && (tokens_[at].is(TokenKind::kTimes) || tokens_[at].is_word("x"));
 }
 bool Phrases::is_word(std::size_t at, std::size_t end, std::string_view word) const {
   return at < end && tokens_[at].is_word(word);
 }
 bool Phrases::is_number(std::size_t at, std::size_t end) const {
-  return at < end && tokens_[at].is(Kind::kNumber);
+  return at < end && tokens_[at].is(TokenKind::kNumber);
 }
 bool Phrases::is_range_mark(std::size_t at, std::size_t end) const {
-  return at < end && (tokens_[at].is(Kind::kDash) || tokens_[at].is_word("to"));
+  return at < end && (tokens_[at].is(TokenKind::kDash) || tokens_[at].is_word("to"));
 }
 bool Phrases::is_spaced_dash(std::size_t at) const {
-  return at > 0 && at + 1 < tokens_.size() && tokens_[at].is(Kind::kDash) &&
+  return at > 0 && at + 1 < tokens_.size() && tokens_[at].is(TokenKind::kDash) &&
          tokens_[at - 1].end < tokens_[at].begin && tokens_[at].end < tokens_[at + 1].begin;
 }
 bool Phrases::has_digits(std::size_t begin, std::size_t end) const {
   return std::any_of(tokens_.begin() + static_cast<std::ptrdiff_t>(begin),
                      tokens_.begin() + static_cast<std::ptrdiff_t>(end), [](const Token& t) {
-                       return t.is(Kind::kClock) || t.is(Kind::kMoves) ||
-                              (t.is(Kind::kNumber) && !t.in_words);
+                       return t.is(TokenKind::kClock) || t.is(TokenKind::kMoves) ||
+                              (t.is(TokenKind::kNumber) && !t.in_words);
                      });
 }
 std::string Phrases::quoted(std::size_t begin, std::size_t end) const {
   const std::size_t from = tokens_[begin].begin;
   std::string_view words = std::string_view(text_.str()).substr(from, tokens_[end - 1].end - from);
-  constexpr std::size_t kLongest = 60;  // a message is not the place for an essay
-  if (words.size() <= kLongest) return fmt::format("‘{}’", words);
-  std::size_t cut = kLongest;
+  constexpr std::size_t kLongestShown = 60;  // a message is not the place for an essay
+  if (words.size() <= kLongestShown) return fmt::format("‘{}’", words);
+  std::size_t cut = kLongestShown;
   while ((static_cast<unsigned char>(words[cut]) & 0xC0U) == 0x80U) --cut;
   return fmt::format("‘{}…’", words.substr(0, cut));
 }
@@ -263,12 +261,12 @@ std::size_t Phrases::positive(Duration time, std::size_t begin, std::size_t end)
 // The metre of one repetition: reference-values.md, 11: 10 × 3-0-1-0 = 40 s. Also `tempo 3010`,
 // `tempo 3/0/1/0` and `3-0-1-0 tempo`.
 std::size_t Phrases::tempo(std::size_t at, std::size_t end) {
-  const bool behind = is_number(at, end) && is_kind(at + 1, end, Kind::kDash) &&
+  const bool behind = is_number(at, end) && is_kind(at + 1, end, TokenKind::kDash) &&
                       is_number(at + 6, end) && is_word(at + 7, end, "tempo");
   if (!behind && (!is_word(at, end, "tempo") || at + 1 >= end)) return 0;
   std::vector<std::int64_t> phases;
   std::size_t next = behind ? at : at + 1;
-  if (is_kind(next, end, Kind::kColon)) ++next;
+  if (is_kind(next, end, TokenKind::kColon)) ++next;
   while (phases.size() < 5 && is_number(next, end) && tokens_[next].is_whole() &&
          !tokens_[next].too_large) {
     const Token& number = tokens_[next];
@@ -280,8 +278,9 @@ std::size_t Phrases::tempo(std::size_t at, std::size_t end) {
     }
     phases.push_back(value);
     ++next;
-    const bool parted = is_kind(next, end, Kind::kDash) || is_kind(next, end, Kind::kSlash) ||
-                        is_kind(next, end, Kind::kColon);
+    const bool parted = is_kind(next, end, TokenKind::kDash) ||
+                        is_kind(next, end, TokenKind::kSlash) ||
+                        is_kind(next, end, TokenKind::kColon);
     if (parted && is_number(next + 1, end)) ++next;
   }
   if (behind) ++next;
@@ -306,7 +305,7 @@ std::size_t Phrases::tempo(std::size_t at, std::size_t end) {
 std::size_t Phrases::pace(std::size_t at, std::size_t end) {
   if (!is_word(at, end, "pace")) return 0;
   Duration time;
-  const std::size_t value = is_kind(at + 1, end, Kind::kColon) ? at + 2 : at + 1;
+  const std::size_t value = is_kind(at + 1, end, TokenKind::kColon) ? at + 2 : at + 1;
   const std::size_t next = time_after(at, value, end, time);
   if (next == 0) return 0;
   positive(time, at, next);
@@ -361,11 +360,11 @@ std::size_t Phrases::effort(std::size_t at, std::size_t end) {
   const bool before = is_number(at, end);  // `6/10 effort`
   if (!before && !is_word(at, end, "effort")) return 0;
   std::size_t value = before ? at : at + 1;
-  if (is_kind(value, end, Kind::kColon) || is_word(value, end, "of")) ++value;
+  if (is_kind(value, end, TokenKind::kColon) || is_word(value, end, "of")) ++value;
   if (!is_number(value, end)) return 0;
   const Token& number = tokens_[value];
   std::size_t next = value + 1;
-  const bool slash = is_kind(next, end, Kind::kSlash);
+  const bool slash = is_kind(next, end, TokenKind::kSlash);
   const bool of = is_word(next, end, "of") || is_word(next, end, "out");
   if (slash || of) {
     next += is_word(next, end, "out") && is_word(next + 1, end, "of") ? 2 : 1;
@@ -404,7 +403,7 @@ std::size_t Phrases::up_to(std::size_t at, std::size_t end) {
   } else if (is_sign(at, end, "≤") || is_sign(at, end, "<")) {
     value = is_sign(at + 1, end, "=") ? at + 2 : at + 1;
   } else if (is_any(at, end, "cap", "capped", "limit")) {
-    value = is_word(at + 1, end, "at") || is_kind(at + 1, end, Kind::kColon) ? at + 2 : at + 1;
+    value = is_word(at + 1, end, "at") || is_kind(at + 1, end, TokenKind::kColon) ? at + 2 : at + 1;
   }
   if (value == 0) return 0;
   Duration time;

@@ -76,7 +76,7 @@ class Phrases {
 
   bool is_number(std::size_t at, std::size_t end) const;
   bool is_times(std::size_t at, std::size_t end) const;
-  bool is_kind(std::size_t at, std::size_t end, Token::Kind kind) const {
+  bool is_kind(std::size_t at, std::size_t end, TokenKind kind) const {
     return at < end && tokens_[at].is(kind);
   }
   bool is_sign(std::size_t at, std::size_t end, std::string_view sign) const {

@@ -7,11 +7,7 @@
 #include "plan/dose_phrases.h"
 
 namespace chalkleaf::plan {
-namespace {
-
-using Kind = Token::Kind;
-
-}  // namespace
+namespace {}  // namespace
 
 bool Phrases::is_rest_word(std::size_t at, std::size_t end) const {
   return is_any(at, end, "rest", "rests", "resting", "recovery", "recover", "break", "breaks",
@@ -23,9 +19,9 @@ std::size_t Phrases::rest_joiners(std::size_t at, std::size_t end) const {
   for (;;) {
     if (is_any(at, end, "with", "and", "then", "plus", "followed", "by") ||
         (is_word(at, end, "a") && is_number(at + 1, end)) || is_sign(at, end, "+") ||
-        is_sign(at, end, "&") || is_kind(at, end, Kind::kSlash)) {
+        is_sign(at, end, "&") || is_kind(at, end, TokenKind::kSlash)) {
       ++at;
-    } else if (is_word(at, end, "w") && is_kind(at + 1, end, Kind::kSlash)) {
+    } else if (is_word(at, end, "w") && is_kind(at + 1, end, TokenKind::kSlash)) {
       at += 2;
     } else if (state.has_amount && at < end && is_spaced_dash(at)) {
       ++at;
@@ -82,8 +78,8 @@ std::size_t Phrases::rest(std::size_t at, std::size_t end) {
     next = at + 2;
   } else if (is_rest_word(at, end) && !is_word(at, end, "off")) {
     std::size_t value = at + 1;
-    while (is_any(value, end, "of", "for", "is", "time") || is_kind(value, end, Kind::kColon) ||
-           is_sign(value, end, "=")) {
+    while (is_any(value, end, "of", "for", "is", "time") ||
+           is_kind(value, end, TokenKind::kColon) || is_sign(value, end, "=")) {
       ++value;
     }
     const bool bare = state.in_seconds && is_number(value, end) && !tokens_[value].in_words &&
@@ -100,8 +96,8 @@ std::size_t Phrases::rest(std::size_t at, std::size_t end) {
     if (is_word(word, end, "of")) ++word;
     const bool between = behind_between(word, end) > word;
     const bool is_rest = between || is_rest_word(word, end);
-    const bool pair = at == begin + 1 && is_kind(begin, end, Kind::kSlash) && state.has_amount &&
-                      state.dose.amount.kind == AmountKind::kTime;
+    const bool pair = at == begin + 1 && is_kind(begin, end, TokenKind::kSlash) &&
+                      state.has_amount && state.dose.amount.kind == AmountKind::kTime;
     if (!is_rest && !pair) return 0;
     if (read->to) return a_range(at, read->next);
     if (!is_fit(read->first, at)) return 0;

@@ -14,8 +14,6 @@
 namespace chalkleaf::plan {
 namespace {
 
-using Kind = Token::Kind;
-
 // As remarks, alone between commas or behind the amount.
 struct Spelled {
   std::string_view letters;
@@ -76,7 +74,7 @@ std::size_t Phrases::refused_numbers(std::size_t at, std::size_t end) {
   const bool about =
       is_any(at, end, "about", "approx", "approximately", "roughly", "around", "circa", "ca") ||
       is_sign(at, end, "~") || is_sign(at, end, "≈");
-  if (about && (is_number(at + 1, end) || is_kind(at + 1, end, Kind::kClock))) {
+  if (about && (is_number(at + 1, end) || is_kind(at + 1, end, TokenKind::kClock))) {
     return refuse(at, at + 2, fmt::format("{} leaves the number open", quoted(at, at + 2)),
                   "write the number you would call out, or a range: `8–12`, `20–30 s`");
   }
@@ -95,7 +93,7 @@ std::size_t Phrases::refused_numbers(std::size_t at, std::size_t end) {
                   "write the seconds it takes: `20 s`");
   }
   if (is_any(word, end, "on", "work") &&
-      (word + 1 == end || is_number(word + 1, end) || is_kind(word + 1, end, Kind::kSlash))) {
+      (word + 1 == end || is_number(word + 1, end) || is_kind(word + 1, end, TokenKind::kSlash))) {
     return refuse(at, word + 1, fmt::format("{} has no unit", quoted(at, word + 1)),
                   fmt::format("say seconds or minutes: `{} s {}`", words(at, word).text,
                               words(word, word + 1).text));
@@ -113,10 +111,10 @@ std::size_t Phrases::refused_numbers(std::size_t at, std::size_t end) {
 std::size_t Phrases::two_numbers(std::size_t at, std::size_t end) {
   if (!is_number(at, end) || !is_number(at + 2, end)) return 0;
   const bool plus = is_sign(at + 1, end, "+");
-  const bool slash = is_kind(at + 1, end, Kind::kSlash);
-  const bool dash = is_kind(at + 1, end, Kind::kDash) && is_kind(at + 3, end, Kind::kDash) &&
-                    is_number(at + 4, end);
-  const bool slashes = slash && is_kind(at + 3, end, Kind::kSlash) && is_number(at + 4, end);
+  const bool slash = is_kind(at + 1, end, TokenKind::kSlash);
+  const bool dash = is_kind(at + 1, end, TokenKind::kDash) &&
+                    is_kind(at + 3, end, TokenKind::kDash) && is_number(at + 4, end);
+  const bool slashes = slash && is_kind(at + 3, end, TokenKind::kSlash) && is_number(at + 4, end);
   const std::string one = words(at, at + 1).text;
   const std::string two = words(at + 2, at + 3).text;
   if (dash || slashes) {
@@ -167,8 +165,8 @@ std::size_t Phrases::as_many(std::size_t at, std::size_t end) {
     return next;
   }
   const std::size_t value = is_any(next, end, "in", "for", "within", "into", "x", "of") ||
-                                    is_kind(next, end, Kind::kColon) ||
-                                    is_kind(next, end, Kind::kTimes)
+                                    is_kind(next, end, TokenKind::kColon) ||
+                                    is_kind(next, end, TokenKind::kTimes)
                                 ? next + 1
                                 : next;
   if (is_number(value, end) && !read_times(value, end)) {
@@ -195,7 +193,7 @@ std::size_t Phrases::on_the_minute(std::size_t at, std::size_t end) {
     minutes = whole_minutes(time->value);
     next = time->next;
   } else if (!time && is_number(value, end) && tokens_[value].denominator == 1 &&
-             (marked || value + 1 == end || is_kind(value + 1, end, Kind::kColon))) {
+             (marked || value + 1 == end || is_kind(value + 1, end, TokenKind::kColon))) {
     minutes = tokens_[value].numerator;
     next = value + 1;
   } else if (state.has_amount && !state.has_sets && state.dose.amount.kind == AmountKind::kTime &&
@@ -205,7 +203,7 @@ std::size_t Phrases::on_the_minute(std::size_t at, std::size_t end) {
     state.has_amount = false;
     state.dose.amount = {};
   }
-  if (is_kind(next, end, Kind::kColon) || is_word(next, end, "of")) ++next;
+  if (is_kind(next, end, TokenKind::kColon) || is_word(next, end, "of")) ++next;
   if (minutes > 0) {
     if (state.has_sets) {
       unreadable(at, next, "this dose gives the number of sets twice", "leave one out");
@@ -225,7 +223,7 @@ std::size_t Phrases::manner(std::size_t at, std::size_t end) {
   bool alternates = false;
   for (std::size_t i = begin; i < end; ++i) {
     const bool limb = is_any(i, end, "legs", "arms", "sides", "feet", "hands");
-    const bool known = tokens_[i].is(Kind::kWord) &&
+    const bool known = tokens_[i].is(TokenKind::kWord) &&
                        std::find(kManner.begin(), kManner.end(), tokens_[i].word) != kManner.end();
     const bool in_total = !is_word(i, end, "in") || is_any(i + 1, end, "total", "all");
     const bool all = is_word(i, end, "all") && i > begin && is_word(i - 1, end, "in");

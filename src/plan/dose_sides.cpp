@@ -13,8 +13,6 @@
 namespace chalkleaf::plan {
 namespace {
 
-using Kind = Token::Kind;
-
 struct SideWord {
   std::string_view word;
   Sides sides;
@@ -47,8 +45,8 @@ std::optional<Phrases::SidesRead> Phrases::left_and_right(std::size_t at, std::s
   std::size_t next = at + 1;
   if (next >= end) return std::nullopt;
   const Token& between = tokens_[next];
-  if (!between.is(Kind::kSlash) && !between.is(Kind::kOther) && !between.is(Kind::kDash) &&
-      !is_any(next, end, "and", "then")) {
+  if (!between.is(TokenKind::kSlash) && !between.is(TokenKind::kOther) &&
+      !between.is(TokenKind::kDash) && !is_any(next, end, "and", "then")) {
     return std::nullopt;
   }
   ++next;
@@ -65,19 +63,19 @@ std::optional<Phrases::SidesRead> Phrases::read_sides(std::size_t at, std::size_
   if (is_any(at, end, "on", "with", "for", "to", "at", "in")) ++at;
   if (at > begin && is_word(at, end, "the")) ++at;
   if (const auto both = left_and_right(at, end)) return both;
-  if (is_any(at, end, "e", "p") && is_kind(at + 1, end, Kind::kSlash)) {  // `E/S`, `p/l`
+  if (is_any(at, end, "e", "p") && is_kind(at + 1, end, TokenKind::kSlash)) {  // `E/S`, `p/l`
     if (is_any(at + 2, end, "s", "side")) return SidesRead{Sides::kEachSide, at + 3};
     if (is_any(at + 2, end, "l", "leg")) return SidesRead{Sides::kEachLeg, at + 3};
     if (is_any(at + 2, end, "a", "arm")) return SidesRead{Sides::kEachArm, at + 3};
     if (is_any(at + 2, end, "w", "way")) return SidesRead{Sides::kEachWay, at + 3};
   }
-  if (is_kind(at, end, Kind::kSlash)) {  // `10/side`
+  if (is_kind(at, end, TokenKind::kSlash)) {  // `10/side`
     if (const auto sides = side_word(at + 1, end)) return SidesRead{*sides, at + 2};
   }
   if (!is_any(at, end, "each", "every", "per", "both", "a", "ea", "either", "p")) {
     return std::nullopt;
   }
-  const std::size_t word = is_kind(at + 1, end, Kind::kSlash) ? at + 2 : at + 1;  // `p/side`
+  const std::size_t word = is_kind(at + 1, end, TokenKind::kSlash) ? at + 2 : at + 1;  // `p/side`
   if (const auto sides = side_word(word, end)) return SidesRead{*sides, word + 1};
   // `10 each`, `3 x 10 each, rest 20 s`, `10 each with 20 s rest`
   const bool alone = at + 1 == end || is_any(at + 1, end, "rest", "with", "then", "no", "tempo",
@@ -95,7 +93,7 @@ std::size_t Phrases::sides(std::size_t at, std::size_t end) {
     unreadable(at, read->next, "this dose gives the sides twice", "leave one out");
   }
   state.dose.sides = read->sides;
-  if (read->next >= end || !tokens_[read->next].is(Kind::kColon)) return read->next;
+  if (read->next >= end || !tokens_[read->next].is(TokenKind::kColon)) return read->next;
   state.ways_open = true;
   if (read->next + 1 < end) state.dose.ways.push_back(words(read->next + 1, end));
   return end;
@@ -112,8 +110,8 @@ std::size_t Phrases::left_then_right(std::size_t at, std::size_t end) {
   if (!state.has_amount || (!left && !is_any(side, end, "right", "r"))) return 0;
   std::optional<Sides> limb = side_word(side + 1, end);
   std::size_t next = limb ? side + 2 : side + 1;
-  if (is_kind(next, end, Kind::kComma) || is_kind(next, end, Kind::kSemicolon) ||
-      is_kind(next, end, Kind::kSlash) || is_sign(next, end, "+") || is_sign(next, end, "&")) {
+  if (is_kind(next, end, TokenKind::kComma) || is_kind(next, end, TokenKind::kSemicolon) ||
+      is_kind(next, end, TokenKind::kSlash) || is_sign(next, end, "+") || is_sign(next, end, "&")) {
     ++next;
   }
   if (is_any(next, end, "and", "then")) ++next;
@@ -147,7 +145,7 @@ bool Phrases::joins_left_and_right(std::size_t comma) const {
   if (!is_any(comma - 1, end, "left", "l", "right", "r", "leg", "arm", "side")) return false;
   for (std::size_t i = number + 1; i < std::min(end, number + kNear); ++i) {
     if (is_any(i, end, "left", "l", "right", "r")) return true;
-    if (tokens_[i].is(Kind::kComma)) break;
+    if (tokens_[i].is(TokenKind::kComma)) break;
   }
   return false;
 }

@@ -24,11 +24,10 @@ namespace {
 using MarkKind = source::MarkNode::Kind;
 using YamlKind = source::YamlNode::Kind;
 
-constexpr const char* kBadValue = "bad-value";
 constexpr const char* kWhere = "a drill's front matter";
 // An honest drill has a dozen lines below it; each is set on every sheet of every plan that uses
 // it.
-constexpr std::size_t kMostLines = 100;
+constexpr std::size_t kMostDrillLines = 100;
 constexpr std::size_t kMostNames = 20;
 
 // `two-foot_landing.md` is about the drill ‘Two foot landing’.
@@ -195,9 +194,9 @@ class FrontReader {
 };
 
 /// The body, read into a Drill as if it stood below one.
-class BodyReader {
+class DrillBodyReader {
  public:
-  BodyReader(Drill& drill, LibraryDrill& out, Diagnostics& diagnostics)
+  DrillBodyReader(Drill& drill, LibraryDrill& out, Diagnostics& diagnostics)
       : drill_(drill), out_(out), diagnostics_(diagnostics) {}
 
   void read(const source::MarkNode& document) {
@@ -296,8 +295,9 @@ void cut_to_size(Drill& body, const Span& front, Diagnostics& diagnostics) {
   for (const Substitute& one : body.substitutes) {
     lines += 1 + one.cues.size() + one.easier.size() + one.harder.size() + one.notes.size();
   }
-  if (lines <= kMostLines) return;
-  diagnostics.error(kBadValue, front, fmt::format("this drill has more than {} lines", kMostLines),
+  if (lines <= kMostDrillLines) return;
+  diagnostics.error(kBadValue, front,
+                    fmt::format("this drill has more than {} lines", kMostDrillLines),
                     "keep what fits a sheet, and put the rest into drills of their own");
   body = {};
 }
@@ -341,7 +341,7 @@ LibraryDrill read_drill(const source::Document& document, Diagnostics& diagnosti
   if (document.front) FrontReader(*document.front, out, diagnostics).read();
   Drill body;
   body.name = out.name.empty() ? name_of_file(document.source) : out.name;
-  BodyReader(body, out, diagnostics).read(document.body);
+  DrillBodyReader(body, out, diagnostics).read(document.body);
   out.name_known = !is_name_lost(document, out.name, diagnostics);
   if (out.name.empty()) out.name = name_of_file(document.source);
   const Span begin{document.source.get(), 0,

@@ -20,8 +20,6 @@ namespace {
 
 using MarkKind = source::MarkNode::Kind;
 
-constexpr const char* kBadValue = "bad-value";
-
 Drill drill_of(DrillLine line, const Span& span) {
   Drill out;
   out.span = span;

@@ -19,8 +19,6 @@
 namespace chalkleaf::plan {
 namespace {
 
-using Kind = Token::Kind;
-
 constexpr std::size_t kMostTries = 8;  // places where a dose may begin; keeps hostile lines cheap
 
 struct Line {
@@ -48,13 +46,13 @@ bool is_web_colon(const Line& line, std::size_t i) {
 }
 
 bool is_digit(const Token& token) {
-  return token.is(Kind::kClock) || (token.is(Kind::kNumber) && !token.in_words);
+  return token.is(TokenKind::kClock) || (token.is(TokenKind::kNumber) && !token.in_words);
 }
 
-bool is_times(const Token& token) { return token.is(Kind::kTimes) || token.is_word("x"); }
+bool is_times(const Token& token) { return token.is(TokenKind::kTimes) || token.is_word("x"); }
 
 bool begins_like_dose(const Token& token) {
-  return token.is(Kind::kNumber) || token.is(Kind::kClock) || token.is_word("max") ||
+  return token.is(TokenKind::kNumber) || token.is(TokenKind::kClock) || token.is_word("max") ||
          token.is_word("hold");
 }
 
@@ -65,7 +63,7 @@ std::optional<std::size_t> dividing_colon(const Line& line) {
   std::optional<std::size_t> likely;
   std::size_t tries = 0;
   for (std::size_t i = 0; i < line.tokens.size() && tries < kMostTries; ++i) {
-    if (!line.tokens[i].is(Kind::kColon) || is_web_colon(line, i)) continue;
+    if (!line.tokens[i].is(TokenKind::kColon) || is_web_colon(line, i)) continue;
     if (!first) first = i;
     if (i + 1 == line.tokens.size()) break;
     ++tries;
@@ -91,7 +89,7 @@ std::optional<std::size_t> dose_without_colon(const Line& line) {
   for (std::size_t i = 1; i < line.tokens.size() && tries < kMostTries; ++i) {
     const Token& token = line.tokens[i];
     const bool digit = is_digit(token);
-    const bool behind_dash = line.tokens[i - 1].is(Kind::kDash);
+    const bool behind_dash = line.tokens[i - 1].is(TokenKind::kDash);
     if (!(digit && !digit_seen) && !behind_dash) continue;
     digit_seen = digit_seen || digit;
     ++tries;
@@ -106,8 +104,8 @@ std::optional<std::size_t> dose_without_colon(const Line& line) {
 // Where a drill's name ends before the dose at `at`: without `x`, dashes, commas and the like.
 std::size_t name_end_before(const Line& line, std::size_t at) {
   const auto parts = [](const Token& token) {
-    return token.is(Kind::kDash) || token.is(Kind::kComma) || token.is(Kind::kSemicolon) ||
-           token.is(Kind::kOpen) || is_times(token);
+    return token.is(TokenKind::kDash) || token.is(TokenKind::kComma) ||
+           token.is(TokenKind::kSemicolon) || token.is(TokenKind::kOpen) || is_times(token);
   };
   while (at > 0 && parts(line.tokens[at - 1])) --at;
   return at;
@@ -148,7 +146,7 @@ DrillLine line_without_colon(const Line& line, StationsBelow stations, Diagnosti
   if (begins_like_dose(line.tokens[0])) {
     const auto dose = parse_dose(line.text);
     if (dose && is_evident(*dose, line.text.str())) {
-      diagnostics.error("bad-value", out.name.span, "this dose has no drill",
+      diagnostics.error(kBadValue, out.name.span, "this dose has no drill",
                         fmt::format("write the drill's name and a colon before it: `Dish hold: {}`",
                                     out.name.text));
       return out;
@@ -206,7 +204,7 @@ std::optional<std::string> mended_drill_line(const Words& name) {
     return std::nullopt;
   }
   const Token& first = line.tokens.front();
-  if (first.is(Kind::kNumber)) {  // `10 star jumps`
+  if (first.is(TokenKind::kNumber)) {  // `10 star jumps`
     const std::size_t words = is_times(line.tokens[1]) ? 2 : 1;
     if (words == n || !parse_dose(line.text.slice(0, first.end))) return std::nullopt;
     std::string drill = words_of(line.from(words)).text;
@@ -276,7 +274,7 @@ DrillLine read_drill_line(const source::Text& text, StationsBelow stations,
   }
   if (out.name.empty()) {
     out.name = plain_words_of(line.text);
-    diagnostics.error("bad-value", out.name.span, "this drill has no name",
+    diagnostics.error(kBadValue, out.name.span, "this drill has no name",
                       "write its name before the colon: `Dish hold: 2 x 20 s`");
   }
   out.choices = choices_in(name, kMostWords);

@@ -33,7 +33,7 @@ void read_group(const Keys& keys, const Club& club, Session& session, Diagnostic
   }
   std::vector<std::string> names;
   for (const Group& group : club.groups) names.push_back(group.name.text);
-  diagnostics.error("bad-value", session.group_name.span,
+  diagnostics.error(kBadValue, session.group_name.span,
                     fmt::format("the club has no group ‘{}’", session.group_name.text),
                     suggestion(session.group_name.text, names, "groups"));
 }
@@ -50,7 +50,7 @@ void read_repeat(const Keys& keys, Session& session, Diagnostics& diagnostics) {
         session.repeat.push_back({day, words.span});
         continue;
       }
-      diagnostics.error("bad-value", words.span, fmt::format("‘{}’ is named twice", words.text),
+      diagnostics.error(kBadValue, words.span, fmt::format("‘{}’ is named twice", words.text),
                         "name each day once");
       break;
     }
@@ -72,7 +72,7 @@ void read_ticks(const Keys& keys, Session& session, Diagnostics& diagnostics) {
   const bool of_itself = node != nullptr && node->kind == YamlKind::kMap;
   if (of_itself && session.ticks_sheet &&
       session.ticks_sheet->value.each == Ticks::Each::kGymnast) {
-    diagnostics.error("bad-value", session.ticks_sheet->span,
+    diagnostics.error(kBadValue, session.ticks_sheet->span,
                       "a home sheet belongs to one gymnast, so it has no boxes for others",
                       "write `sets`, `days` or `6 weeks` for the sheet");
   }

@@ -15,8 +15,6 @@
 namespace chalkleaf::plan {
 namespace {
 
-using Kind = Token::Kind;
-
 // The first words in lower-case ASCII letters, anything else parting them.
 std::vector<std::string> first_words(std::string_view title, std::size_t most) {
   std::vector<std::string> out;
@@ -34,8 +32,8 @@ std::vector<std::string> first_words(std::string_view title, std::size_t most) {
 }
 
 bool parts(const Token& token) {
-  return token.is(Kind::kColon) || token.is(Kind::kDash) || token.is(Kind::kComma) ||
-         token.is(Kind::kOpen);
+  return token.is(TokenKind::kColon) || token.is(TokenKind::kDash) || token.is(TokenKind::kComma) ||
+         token.is(TokenKind::kOpen);
 }
 
 // `about`, `ca.`, `max`: words around a time that leave it what it is.
@@ -43,7 +41,7 @@ bool is_vague(const Token& token) {
   static constexpr std::array<std::string_view, 12> kWords{
       "about", "around", "approx", "approximately", "roughly", "ca", "circa", "max", "maximum",
       "up",    "to",     "for"};
-  return token.is(Kind::kStop) || token.is_sign("~") ||
+  return token.is(TokenKind::kStop) || token.is_sign("~") ||
          std::find(kWords.begin(), kWords.end(), token.word) != kWords.end();
 }
 
@@ -52,11 +50,12 @@ std::optional<Sourced<Duration>> time_in(const source::Text& text, const std::ve
                                          std::size_t begin, std::size_t end) {
   while (begin < end && is_vague(tokens[begin])) ++begin;
   while (begin < end && is_vague(tokens[end - 1])) --end;
-  if (end - begin > 2 && tokens[begin].is(Kind::kNumber) &&
-      (tokens[begin + 1].is(Kind::kDash) || tokens[begin + 1].is_word("to"))) {
+  if (end - begin > 2 && tokens[begin].is(TokenKind::kNumber) &&
+      (tokens[begin + 1].is(TokenKind::kDash) || tokens[begin + 1].is_word("to"))) {
     begin += 2;
   }
-  if (begin >= end || (!tokens[begin].is(Kind::kNumber) && !tokens[begin].is(Kind::kClock))) {
+  if (begin >= end ||
+      (!tokens[begin].is(TokenKind::kNumber) && !tokens[begin].is(TokenKind::kClock))) {
     return std::nullopt;
   }
   const source::Text written = text.slice(tokens[begin].begin, tokens[end - 1].end);
@@ -72,9 +71,9 @@ std::optional<Heading> with_time(const source::Text& text, const std::vector<Tok
     return Heading{plain_words_of(text.slice(begin, end)), time};
   };
   for (std::size_t i = 0; i < n; ++i) {
-    if (!tokens[i].is(Kind::kOpen)) continue;
+    if (!tokens[i].is(TokenKind::kOpen)) continue;
     std::size_t close = i + 1;
-    while (close < n && !tokens[close].is(Kind::kClose)) ++close;
+    while (close < n && !tokens[close].is(TokenKind::kClose)) ++close;
     const auto time = close < n ? time_in(text, tokens, i + 1, close) : std::nullopt;
     if (!time) continue;
     source::Text title = text.slice(0, tokens[i].begin).trimmed();
@@ -90,12 +89,12 @@ std::optional<Heading> with_time(const source::Text& text, const std::vector<Tok
   }
   // A clock time alone may be when the part begins: `Stretch 17:00`.
   for (std::size_t i = 1; i + 1 < n; ++i) {
-    if (!tokens[i].is(Kind::kNumber) || tokens[i - 1].is(Kind::kNumber)) continue;
+    if (!tokens[i].is(TokenKind::kNumber) || tokens[i - 1].is(TokenKind::kNumber)) continue;
     if (const auto time = time_in(text, tokens, i, n)) return heading(0, tokens[i].begin, *time);
   }
   for (std::size_t end = 2; end < n; ++end) {
     const std::size_t begin = parts(tokens[end]) ? end + 1 : end;
-    if (begin >= n || !tokens[0].is(Kind::kNumber)) continue;
+    if (begin >= n || !tokens[0].is(TokenKind::kNumber)) continue;
     const auto time = time_in(text, tokens, 0, end);
     if (!time) continue;
     const bool sure = begin > end || (text.str()[tokens[begin].begin] >= 'A' &&
@@ -124,8 +123,8 @@ PartRole role_of(std::string_view title) {
 
 Heading read_heading(const source::Text& text) {
   Heading out{plain_words_of(text), std::nullopt};
-  constexpr std::size_t kLongest = 200;  // a title, not an essay
-  if (out.title.text.size() > kLongest) return out;
+  constexpr std::size_t kLongestTitle = 200;  // a title, not an essay
+  if (out.title.text.size() > kLongestTitle) return out;
   const std::vector<Token> tokens = tokens_of(text.str());
   auto found = with_time(text, tokens);
   if (found && !found->title.empty()) return std::move(*found);

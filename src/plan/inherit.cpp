@@ -18,7 +18,7 @@ namespace {
 
 // What one plan takes from the library at most: lines, and bytes of them. Far above any honest
 // plan, and little memory, however often one drill is named.
-constexpr std::size_t kMostLines = 2'000;
+constexpr std::size_t kMostInherited = 2'000;
 constexpr std::size_t kMostBytes = 512UL * 1024;
 
 constexpr std::size_t kMostCues = 2;
@@ -155,13 +155,13 @@ class Heir {
   void count(std::size_t lines, std::size_t bytes) {
     lines_ += lines;
     bytes_ += bytes;
-    full_ = full_ || lines_ > kMostLines || bytes_ > kMostBytes;
+    full_ = full_ || lines_ > kMostInherited || bytes_ > kMostBytes;
   }
 
   void too_much(const Drill& drill) {
     if (said_too_much_) return;
     said_too_much_ = true;
-    diagnostics_.error("bad-value", drill.name.span,
+    diagnostics_.error(kBadValue, drill.name.span,
                        "with what its drills take from the library this plan is too long",
                        "split it into several plans, or shorten the drills it uses");
   }

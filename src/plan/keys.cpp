@@ -13,8 +13,6 @@
 namespace chalkleaf::plan {
 namespace {
 
-constexpr const char* kBadValue = "bad-value";
-
 // A word processor's quotation marks round the whole of a value mean what straight ones would.
 Words without_curly_quotes(Words words) {
   struct Pair {

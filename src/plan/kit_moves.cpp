@@ -49,8 +49,8 @@ std::string verb_of(std::string_view head) {
 // A dose begins with its amount; `hoops, two each` only ends with one.
 bool is_dose(const source::Text& text) {
   const std::vector<Token> tokens = tokens_of(std::string_view(text.str()).substr(0, kLongestDose));
-  if (tokens.empty() || (tokens[0].is(Token::Kind::kWord) && !tokens[0].is_word("max") &&
-                         !tokens[0].is_word("hold"))) {
+  if (tokens.empty() ||
+      (tokens[0].is(TokenKind::kWord) && !tokens[0].is_word("max") && !tokens[0].is_word("hold"))) {
     return false;
   }
   const auto dose = parse_dose(text);
@@ -174,12 +174,12 @@ std::optional<KitMove> read_kit_move(const KitLine& line, const Span& span,
     if (const auto time = parse_duration(written.str(), Zero::kRefused)) {
       out.time = *time;
     } else {
-      diagnostics.error("bad-value", written.span(), time.error().message, time.error().hint);
+      diagnostics.error(kBadValue, written.span(), time.error().message, time.error().hint);
       append_words(out.how, ", ", plain_words_of(written));
     }
   }
   if (!out.kit.empty()) return out;
-  diagnostics.error("bad-value", line.verb.span,
+  diagnostics.error(kBadValue, line.verb.span,
                     fmt::format("‘{}’ does not say what", line.verb.text),
                     fmt::format("name the kit behind the colon: `{}: hoops`", line.verb.text));
   return std::nullopt;

@@ -68,7 +68,7 @@ class Linker {
     full_ = true;
     const Span where = std::visit([](const auto& s) { return span_of(s); }, step);
     diagnostics_.error(
-        "bad-value", where,
+        kBadValue, where,
         fmt::format("with its shared parts this plan has more than {} lines", kMostLines),
         "split it into several plans, or share fewer parts");
   }

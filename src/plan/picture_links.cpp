@@ -74,7 +74,7 @@ void PictureLinks::follow(Note& note, const std::string& from_path) {
   if (paths_.size() > kMostPictures) {
     if (paths_.size() == kMostPictures + 1) {
       diagnostics_.error(
-          "bad-value", note.words.span,
+          kBadValue, note.words.span,
           fmt::format("with its shared parts this plan has more than {} pictures", kMostPictures),
           "take some out, or split it into several plans");
     }

@@ -15,7 +15,7 @@ namespace {
 
 // The heading says one time, `timings: parts:` another.
 void two_budgets(const Part& part, const Budget& budget, Diagnostics& diagnostics) {
-  Diagnostic two{Severity::kError, "bad-value", budget.time.span,
+  Diagnostic two{Severity::kError, kBadValue, budget.time.span,
                  fmt::format("the heading of ‘{}’ gives it {}, not {}", part.title.text,
                              exact_text(part.budget->value), exact_text(budget.time.value))};
   two.labels.push_back({part.budget->span, "this is in its heading"});
@@ -43,7 +43,7 @@ void place_budgets(const std::vector<Budget>& budgets, Session& session, Diagnos
       part.budget = budget.time;
     }
     if (found) continue;
-    diagnostics.error("bad-value", budget.part.span,
+    diagnostics.error(kBadValue, budget.part.span,
                       fmt::format("the plan has no part ‘{}’", budget.part.text),
                       titles.empty() ? "write the part as a heading: `## Warm-up`"
                                      : suggestion(budget.part.text, titles, "parts"));

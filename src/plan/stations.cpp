@@ -26,12 +26,12 @@ void settle(Drill& drill, bool found, Diagnostics& diagnostics) {
   const bool reported = drill.dose_unreadable;
   drill.dose_unreadable = !found;
   if (!reported && found) {
-    diagnostics.error("bad-value", drill.name.span.joined(written),
+    diagnostics.error(kBadValue, drill.name.span.joined(written),
                       "the stations of this circuit stand beside it, not below it",
                       "indent the lines of its stations by two spaces");
   } else if (!reported) {
     diagnostics.error(
-        "bad-value", drill.name.span.joined(written), "this circuit has no stations",
+        kBadValue, drill.name.span.joined(written), "this circuit has no stations",
         "list them below it, each with a dash and indented by two spaces: `  - Star jumps`");
     drill.notes.push_back({Note::Kind::kListItem, {std::string(written.text()), written}});
   }

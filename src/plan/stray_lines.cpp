@@ -19,16 +19,11 @@
 namespace chalkleaf::plan {
 namespace {
 
-constexpr const char* kBadValue = "bad-value";
 constexpr std::string_view kNoBreakSpace = "\xC2\xA0";
 constexpr std::size_t kLongestHeading = 60;  // bytes; longer lines are sentences
 
 constexpr std::array<std::string_view, 9> kBullets{"•", "·", "‣", "▪", "●", "○", "◦", "∙", "⁃"};
 constexpr std::array<std::string_view, 3> kLongDashes{"–", "—", "−"};
-
-bool is_letter(char c) {
-  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) >= 0x80;
-}
 
 template <std::size_t N>
 std::string_view begins_with(std::string_view text, const std::array<std::string_view, N>& marks) {

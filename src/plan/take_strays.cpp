@@ -143,7 +143,7 @@ std::vector<Stray> list_in_code(const source::MarkNode& code, RunsOnFrom from,
   if (listed == lines.end()) return {};
   const bool below = from == RunsOnFrom::kList;
   diagnostics.error(
-      "bad-value", listed->trimmed().span(),
+      kBadValue, listed->trimmed().span(),
       below ? "this list is indented too far, which makes it a block of code"
             : "this list is indented by four spaces, which makes it a block of code",
       below ? "indent it by two spaces more than the line it belongs to" : "move it to the left");

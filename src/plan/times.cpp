@@ -9,8 +9,6 @@
 namespace chalkleaf::plan {
 namespace {
 
-using Kind = Token::Kind;
-
 struct Unit {
   std::string_view word;
   std::int64_t milliseconds;
@@ -65,7 +63,7 @@ bool is_word_at(const std::vector<Token>& tokens, std::size_t at, std::size_t en
                                  [&](std::string_view word) { return tokens[at].is_word(word); });
 }
 bool is_number_at(const std::vector<Token>& tokens, std::size_t at, std::size_t end) {
-  return at < end && tokens[at].is(Kind::kNumber);
+  return at < end && tokens[at].is(TokenKind::kNumber);
 }
 
 /// A number as it may stand before a unit.
@@ -79,7 +77,8 @@ struct Share {
 
 // `/2` behind a number, in sixtieths at the finest; the denominator, 0 when there is none.
 std::int64_t divided_by(const std::vector<Token>& tokens, std::size_t at, std::size_t end) {
-  if (at >= end || !tokens[at].is(Kind::kSlash) || !is_number_at(tokens, at + 1, end)) return 0;
+  if (at >= end || !tokens[at].is(TokenKind::kSlash) || !is_number_at(tokens, at + 1, end))
+    return 0;
   const Token& by = tokens[at + 1];
   return by.denominator == 1 && by.numerator > 0 && by.numerator <= 60 ? by.numerator : 0;
 }
@@ -136,7 +135,7 @@ bool is_bare_remainder(const std::vector<Token>& tokens, std::size_t at, std::si
 // `:30` is half a minute; no other use of a colon stands so close to two digits.
 std::optional<TimeRead> read_bare_seconds(const std::vector<Token>& tokens, std::size_t at,
                                           std::size_t end) {
-  if (at >= end || !tokens[at].is(Kind::kColon) || !is_number_at(tokens, at + 1, end)) {
+  if (at >= end || !tokens[at].is(TokenKind::kColon) || !is_number_at(tokens, at + 1, end)) {
     return std::nullopt;
   }
   const Token& number = tokens[at + 1];
@@ -154,7 +153,7 @@ std::optional<TimeRead> read_bare_seconds(const std::vector<Token>& tokens, std:
 
 std::optional<std::int64_t> unit_at(const std::vector<Token>& tokens, std::size_t at,
                                     std::size_t end) {
-  if (at >= end || !tokens[at].is(Kind::kWord)) return std::nullopt;
+  if (at >= end || !tokens[at].is(TokenKind::kWord)) return std::nullopt;
   for (const Unit& unit : kUnits) {
     if (unit.word == tokens[at].word) return unit.milliseconds;
   }
@@ -163,7 +162,7 @@ std::optional<std::int64_t> unit_at(const std::vector<Token>& tokens, std::size_
 
 std::optional<TimeRead> read_time(const std::vector<Token>& tokens, std::size_t at,
                                   std::size_t end) {
-  if (at < end && tokens[at].is(Kind::kClock)) return read_clock(tokens, at, end);
+  if (at < end && tokens[at].is(TokenKind::kClock)) return read_clock(tokens, at, end);
   if (const auto seconds = read_bare_seconds(tokens, at, end)) return seconds;
   TimeRead out;
   out.next = at;

@@ -26,7 +26,7 @@ bool is_map(const source::YamlNode& node, std::string_view what, std::string_vie
             Diagnostics& diagnostics) {
   if (node.kind == source::YamlNode::Kind::kMap) return true;
   if (node.unreadable) return false;
-  diagnostics.error("bad-value", node.span, fmt::format("‘{}’ must be entries with times", what),
+  diagnostics.error(kBadValue, node.span, fmt::format("‘{}’ must be entries with times", what),
                     fmt::format("write them as `{}`", example));
   return false;
 }

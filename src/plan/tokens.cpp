@@ -10,8 +10,6 @@
 namespace chalkleaf::plan {
 namespace {
 
-using Kind = Token::Kind;
-
 constexpr std::size_t kMostDigits = 7;    // 9,999,999: above every limit, far below overflow
 constexpr std::size_t kMostDecimals = 3;  // thousandths: a Duration is whole milliseconds
 
@@ -88,7 +86,7 @@ bool is_space(char32_t c) {
          c == 0x202F || c == 0x3000 || c == 0xFEFF;
 }
 
-Kind mark_kind(char32_t c) {
+TokenKind mark_kind(char32_t c) {
   switch (c) {
     case U'×':
     case U'✕':
@@ -97,7 +95,7 @@ Kind mark_kind(char32_t c) {
     case U'*':
     case U'Х':  // a Cyrillic keyboard's; only behind a digit
     case U'х':
-      return Kind::kTimes;
+      return TokenKind::kTimes;
     case U'-':
     case U'‐':
     case U'‑':
@@ -106,40 +104,40 @@ Kind mark_kind(char32_t c) {
     case U'—':
     case U'−':
     case U'－':
-      return Kind::kDash;
+      return TokenKind::kDash;
     case U',':
     case U'，':
     case U'、':
-      return Kind::kComma;
+      return TokenKind::kComma;
     case U';':
     case U'；':
-      return Kind::kSemicolon;
+      return TokenKind::kSemicolon;
     case U':':
     case U'：':
-      return Kind::kColon;
+      return TokenKind::kColon;
     case U'/':
     case U'⁄':
     case U'／':
-      return Kind::kSlash;
+      return TokenKind::kSlash;
     case U'(':
     case U'[':
     case U'（':
-      return Kind::kOpen;
+      return TokenKind::kOpen;
     case U')':
     case U']':
     case U'）':
-      return Kind::kClose;
+      return TokenKind::kClose;
     case U'.':
     case U'…':
     case U'!':
     case U'。':
-      return Kind::kStop;
+      return TokenKind::kStop;
     default:
-      return Kind::kOther;
+      return TokenKind::kOther;
   }
 }
 
-bool is_letter(char32_t c) {
+bool is_letter_code(char32_t c) {
   if (c < 0x80) return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
   if (c >= 0x2010 && c <= 0x2BFF) return false;  // punctuation and symbols
   if (c == 0x3001 || c == 0x3002) return false;
@@ -182,14 +180,14 @@ class Lexer {
         continue;
       } else if (code == U'🔟') {
         push(number_token(10), at_ + size);
-      } else if (is_letter(code)) {
+      } else if (is_letter_code(code)) {
         word();
       } else {
         Token token;
         token.kind = mark_kind(code);
-        if (token.is(Kind::kOther)) token.word = text_.substr(at_, size);
+        if (token.is(TokenKind::kOther)) token.word = text_.substr(at_, size);
         // `8~12`; before a number alone it means `about`.
-        if ((code == '~' || code == U'～') && behind_digits()) token.kind = Kind::kDash;
+        if ((code == '~' || code == U'～') && behind_digits()) token.kind = TokenKind::kDash;
         push(std::move(token), at_ + size);
       }
     }
@@ -208,18 +206,18 @@ class Lexer {
   }
   void push_word(std::string_view word, std::size_t end) {
     Token token;
-    token.kind = Kind::kWord;
+    token.kind = TokenKind::kWord;
     token.word = word;
     push(std::move(token), end);
   }
   static Token number_token(std::int64_t value) {
     Token token;
-    token.kind = Kind::kNumber;
+    token.kind = TokenKind::kNumber;
     token.numerator = value;
     return token;
   }
   bool behind_digits() const {
-    return !out_.empty() && out_.back().is(Kind::kNumber) && !out_.back().in_words &&
+    return !out_.empty() && out_.back().is(TokenKind::kNumber) && !out_.back().in_words &&
            out_.back().end == at_;
   }
 
@@ -229,25 +227,25 @@ class Lexer {
     const bool two = is_minute_mark(code) && next == code;
     const std::size_t end = at_ + (two ? 2 * size : size);
     if (!is_minute_mark(code) && !is_second_mark(code)) return false;
-    if (is_letter(code_at(end)) && !is_cross(code_at(end))) return false;
+    if (is_letter_code(code_at(end)) && !is_cross(code_at(end))) return false;
     push_word(two || is_second_mark(code) ? "s" : "min", end);
     return true;
   }
 
   // The x of `3xhold` is not the word's; the one of a Cyrillic keyboard looks the same.
   bool cross(char32_t code, std::size_t size) {
-    if (!is_cyrillic_cross(code) && (!is_cross(code) || !is_letter(code_at(at_ + size)))) {
+    if (!is_cyrillic_cross(code) && (!is_cross(code) || !is_letter_code(code_at(at_ + size)))) {
       return false;
     }
     Token token;
-    token.kind = Kind::kTimes;
+    token.kind = TokenKind::kTimes;
     push(std::move(token), at_ + size);
     return true;
   }
 
   void number() {
     Token token;
-    token.kind = Kind::kNumber;
+    token.kind = TokenKind::kNumber;
     const Digits whole = digits_at(text_, at_);
     std::size_t end = whole.end;
     if (clock(whole)) return;
@@ -278,7 +276,7 @@ class Lexer {
   bool clock(const Digits& first) {
     if (first.count == 0 || first.count > 4) return false;
     Token token;
-    token.kind = Kind::kClock;
+    token.kind = TokenKind::kClock;
     token.fields.push_back(first.value);
     std::size_t end = first.end;
     while (token.fields.size() < 3 && (code_at(end) == ':' || code_at(end) == U'：')) {
@@ -297,7 +295,8 @@ class Lexer {
     while (end < text_.size()) {
       const auto [code, size] = decode_utf8(text_, end);
       const bool inside = is_apostrophe(code) || code == '-';
-      if (!is_letter(code) && !(inside && end > at_ && is_letter(code_at(end + size)))) break;
+      if (!is_letter_code(code) && !(inside && end > at_ && is_letter_code(code_at(end + size))))
+        break;
       end += size;
     }
     return end;

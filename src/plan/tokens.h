@@ -13,24 +13,25 @@
 
 namespace chalkleaf::plan {
 
+enum class TokenKind {
+  kNumber,  ///< `numerator / denominator`, in digits or (then `in_words`) as `twelve`
+  kClock,   ///< `1:30` or `1:15:00`; `fields` has its numbers
+  kWord,    ///< `word`, lower case; the marks of `1'30"` are the words `min` and `s`
+  kTimes,   ///< ×, * and their kin (a letter x is a word)
+  kDash,    ///< - – — −
+  kComma,
+  kSemicolon,
+  kColon,
+  kSlash,
+  kOpen,   ///< (
+  kClose,  ///< )
+  kStop,   ///< . or !
+  kMoves,  ///< a row of moves, put in the place of its tokens (plan/dose_moves.h)
+  kOther,  ///< `word` has the sign itself
+};
+
 struct Token {
-  enum class Kind {
-    kNumber,  ///< `numerator / denominator`, in digits or (then `in_words`) as `twelve`
-    kClock,   ///< `1:30` or `1:15:00`; `fields` has its numbers
-    kWord,    ///< `word`, lower case; the marks of `1'30"` are the words `min` and `s`
-    kTimes,   ///< ×, * and their kin (a letter x is a word)
-    kDash,    ///< - – — −
-    kComma,
-    kSemicolon,
-    kColon,
-    kSlash,
-    kOpen,   ///< (
-    kClose,  ///< )
-    kStop,   ///< . or !
-    kMoves,  ///< a row of moves, put in the place of its tokens (plan/dose_moves.h)
-    kOther,  ///< `word` has the sign itself
-  };
-  Kind kind = Kind::kOther;
+  TokenKind kind = TokenKind::kOther;
   std::size_t begin = 0;
   std::size_t end = 0;
   std::int64_t numerator = 0;
@@ -40,9 +41,11 @@ struct Token {
   std::vector<std::int64_t> fields = {};
   std::string word = {};
 
-  bool is(Kind wanted) const { return kind == wanted; }
-  bool is_word(std::string_view wanted) const { return kind == Kind::kWord && word == wanted; }
-  bool is_sign(std::string_view wanted) const { return kind == Kind::kOther && word == wanted; }
+  bool is(TokenKind wanted) const { return kind == wanted; }
+  bool is_word(std::string_view wanted) const { return kind == TokenKind::kWord && word == wanted; }
+  bool is_sign(std::string_view wanted) const {
+    return kind == TokenKind::kOther && word == wanted;
+  }
   bool is_whole() const { return numerator % denominator == 0; }
 };
 

@@ -15,8 +15,6 @@
 namespace chalkleaf::plan {
 namespace {
 
-using Kind = Token::Kind;
-
 tl::unexpected<ValueProblem> wrong(std::string message, std::string hint) {
   return tl::unexpected(ValueProblem{std::move(message), std::move(hint)});
 }
@@ -41,9 +39,9 @@ std::string iso_of_words(std::string_view text) {
   int day = 0;
   int year = 0;
   for (const Token& token : tokens_of(text)) {
-    if (token.is(Kind::kWord)) {
+    if (token.is(TokenKind::kWord)) {
       if (const int found = month_of(token.word)) month = found;
-    } else if (token.is(Kind::kNumber) && token.is_whole() && !token.too_large) {
+    } else if (token.is(TokenKind::kNumber) && token.is_whole() && !token.too_large) {
       const auto value = static_cast<int>(token.numerator / token.denominator);
       (value > 31 ? year : day) = value;
     }
@@ -113,11 +111,11 @@ Value<Duration> parse_duration(std::string_view text, Zero zero) {
   text = trim(text);
   const auto tokens = tokens_of(text);
   const std::string hint = "write it with its unit: `20 s`, `40 min`, `1 h` or `1:15 h`";
-  if (tokens.size() == 1 && tokens[0].is(Kind::kNumber)) {
+  if (tokens.size() == 1 && tokens[0].is(TokenKind::kNumber)) {
     return wrong(fmt::format("‘{}’ has no unit", text),
                  fmt::format("say what it is: `{0} s` or `{0} min`", text));
   }
-  if (!tokens.empty() && tokens[0].is(Kind::kDash)) {
+  if (!tokens.empty() && tokens[0].is(TokenKind::kDash)) {
     return wrong(fmt::format("‘{}’ is less than nothing", text), "write a time above zero");
   }
   const auto time = read_time(tokens, 0, tokens.size());
@@ -220,7 +218,7 @@ Value<PageCount> parse_page_count(std::string_view text) {
       "write `1 sheet` (of paper, printed on both sides), `2 sheets`, `1 page` or `3 pages`";
   text = trim(text);
   const auto tokens = tokens_of(text);
-  const bool number = !tokens.empty() && tokens[0].is(Kind::kNumber) && tokens[0].is_whole() &&
+  const bool number = !tokens.empty() && tokens[0].is(TokenKind::kNumber) && tokens[0].is_whole() &&
                       !tokens[0].too_large;
   if (number && tokens.size() == 1) {
     return wrong(fmt::format("‘{}’ could be pages or sheets of paper", text),
@@ -262,7 +260,7 @@ Value<Ticks> parse_ticks(std::string_view text) {
     if (says(tokens[0], "week"))
       return wrong("a block of weeks needs its length", "write it as `ticks: 6 weeks`");
   }
-  if (tokens.size() == 2 && tokens[0].is(Kind::kNumber) && says(tokens[1], "week")) {
+  if (tokens.size() == 2 && tokens[0].is(TokenKind::kNumber) && says(tokens[1], "week")) {
     const bool whole = tokens[0].is_whole() && !tokens[0].too_large;
     const std::int64_t weeks = whole ? tokens[0].numerator / tokens[0].denominator : 0;
     if (weeks >= 2 && weeks <= kMostWeeks) return Ticks{Each::kWeek, static_cast<int>(weeks)};
@@ -276,7 +274,7 @@ Value<Ticks> parse_ticks(std::string_view text) {
 Value<int> parse_whole(std::string_view text, int least, int most) {
   text = trim(text);
   const auto tokens = tokens_of(text);
-  if (tokens.size() == 1 && tokens[0].is(Kind::kNumber) && tokens[0].is_whole() &&
+  if (tokens.size() == 1 && tokens[0].is(TokenKind::kNumber) && tokens[0].is_whole() &&
       !tokens[0].too_large) {
     const std::int64_t value = tokens[0].numerator / tokens[0].denominator;
     if (value >= least && value <= most) return static_cast<int>(value);
@@ -345,9 +343,9 @@ Value<std::pair<int, int>> parse_ages(std::string_view text) {
   std::vector<Token> numbers;
   bool odd = false;  // something that is neither a number nor a dash
   for (Token& token : tokens_of(text)) {
-    if (token.is(Kind::kNumber)) {
+    if (token.is(TokenKind::kNumber)) {
       numbers.push_back(std::move(token));
-    } else if (!token.is(Kind::kDash) && !token.is_word("to") && !token.is_word("years")) {
+    } else if (!token.is(TokenKind::kDash) && !token.is_word("to") && !token.is_word("years")) {
       odd = true;
     }
   }

@@ -12,7 +12,7 @@ namespace {
 
 bool is_space(char c) { return c == ' ' || (c >= '\t' && c <= '\r'); }
 
-bool is_web_address(std::string_view target) {
+bool is_web_page(std::string_view target) {
   return target.find("://") != std::string_view::npos ||
          starts_with_ignoring_case(target, "mailto:");
 }
@@ -97,7 +97,7 @@ source::Text printed_text(const source::MarkNode& node) {
     const std::string_view text = std::string_view(clean.text.str()).substr(0, link.end);
     const std::string_view label = text.substr(std::min(link.begin, link.end));
     const bool nameless = link.is_image && trim(label).empty();
-    const bool web = !link.is_image && is_web_address(link.target) && label != link.target &&
+    const bool web = !link.is_image && is_web_page(link.target) && label != link.target &&
                      "mailto:" + std::string(label) != link.target;
     if ((!nameless && !web) || link.end < at) continue;
     out.append(clean.text.slice(at, link.end));

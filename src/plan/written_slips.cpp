@@ -14,7 +14,7 @@
 namespace chalkleaf::plan {
 namespace {
 
-constexpr std::size_t kLongest = 300;  // bytes of a line; what is longer is an essay
+constexpr std::size_t kLongestLine = 300;  // bytes of a line; what is longer is an essay
 
 bool names_picture(std::string_view path) {
   const std::string lower = lower_ascii(path);
@@ -103,20 +103,20 @@ void report_written_slips(const source::MarkNode& paragraph, Diagnostics& diagno
   const std::string_view all = paragraph.text.str();
   const bool look = all.find('|') != std::string_view::npos ||
                     all.find('!') != std::string_view::npos || names_picture(trim(all));
-  if (!look || paragraph.span.text().size() > kLongest * 100) return;
+  if (!look || paragraph.span.text().size() > kLongestLine * 100) return;
   bool in_table = false;
   const std::vector<ParagraphLine> lines = lines_in(paragraph);
   for (std::size_t i = 0; i < lines.size(); ++i) {
     const std::string_view raw = trim(lines[i].raw);
-    const bool row = is_row(raw) && raw.size() <= kLongest;
+    const bool row = is_row(raw) && raw.size() <= kLongestLine;
     std::optional<Slip> slip;
     if (row && !in_table) {
       slip = table(raw, i + 1 < lines.size() ? trim(lines[i + 1].raw) : "");
-    } else if (!row && raw.size() <= kLongest) {
+    } else if (!row && raw.size() <= kLongestLine) {
       slip = picture_slip(raw);
     }
     in_table = row;
-    if (slip) diagnostics.error("bad-value", lines[i].span, slip->message, slip->hint);
+    if (slip) diagnostics.error(kBadValue, lines[i].span, slip->message, slip->hint);
   }
 }
 

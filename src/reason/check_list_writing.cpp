@@ -17,7 +17,7 @@ std::vector<CheckInfo> writing_checks() {
        kFixed},
       {"duplicate-key", kError, "One thing is said twice.", "Of two values only one can be meant.",
        kOurs, "Keep one of the two lines.", "slot: 40 min\nslot: 45 min", kFixed},
-      {"bad-value", kError,
+      {kBadValue, kError,
        "A value cannot be what it stands for, or a line stands where it means nothing.",
        "What cannot be right is not printed.", kOurs, "Write it as the message shows.",
        "slot: forty", kFixed},

@@ -136,7 +136,7 @@ void check_all(const Subject& subject, Diagnostics& diagnostics) {
       found_any(diagnostics, {"unknown-part", "part-cycle", "outside-folder", "unreadable-file"});
   // A line that was not understood may be the time that is missing.
   const auto lines_missing = [&] {
-    return found_any(diagnostics, {"unreadable-dose", "no-dose", "bad-value", "unknown-key"});
+    return found_any(diagnostics, {"unreadable-dose", "no-dose", kBadValue, "unknown-key"});
   };
   check_order(session, diagnostics);
   check_lines(subject, diagnostics);

@@ -16,8 +16,6 @@
 namespace chalkleaf::reason {
 namespace {
 
-bool is_letter(char c) { return (c >= 'a' && c <= 'z') || static_cast<unsigned char>(c) >= 0x80; }
-
 bool ends_word(std::string_view text, std::size_t at) {
   return at >= text.size() || !is_letter(text[at]);
 }

@@ -215,10 +215,6 @@ Term multiplied(std::int64_t count, const std::string& counted_text, const Term&
   return {times(one.time, count), counted_text + " × " + one.text};
 }
 
-std::string counted(std::int64_t n, std::string_view one, std::string_view many) {
-  return fmt::format("{} {}", n, n == 1 ? one : many);
-}
-
 std::optional<LibraryPace> library_pace(const plan::Drill& drill) {
   if (drill.known != nullptr) {
     if (!drill.known->pace) return std::nullopt;

@@ -81,7 +81,7 @@ void check_interval(const Dose& dose, Duration set, const Waves& turns, const pl
   const Duration needed = one_fits && dose.sets > 1 ? times(set, turns.count) : set;
   if (*dose.every >= needed) return;
   Diagnostic found{
-      Severity::kError, "bad-value", dose.span,
+      Severity::kError, kBadValue, dose.span,
       fmt::format("a set is to start every {}, but {} {}", exact_text(*dose.every),
                   one_fits ? waves_text(turns) + " take" : "one set takes", exact_text(needed))};
   if (one_fits && station.span) found.labels.push_back({station.span, "done in waves here"});

@@ -12,7 +12,7 @@ namespace {
 using plan::Drill;
 using plan::Note;
 using plan::Words;
-using Kind = FamilyText::Kind;
+using TextKind = FamilyText::Kind;
 
 constexpr std::size_t kSentence = 4;  // words that can say what a drill is
 
@@ -53,13 +53,13 @@ class Collector {
   }
 
  private:
-  void add(const Words& words, Kind kind = Kind::kText) {
+  void add(const Words& words, TextKind kind = TextKind::kText) {
     if (!words.empty()) out_.push_back({&words, drill_, kind});
   }
   void add_name(const Words& words, bool described) {
-    if (!words.empty()) out_.push_back({&words, drill_, Kind::kName, described});
+    if (!words.empty()) out_.push_back({&words, drill_, TextKind::kName, described});
   }
-  void add(const std::vector<Words>& list, Kind kind = Kind::kText) {
+  void add(const std::vector<Words>& list, TextKind kind = TextKind::kText) {
     for (const Words& words : list) add(words, kind);
   }
   void add(const Note& note) {
@@ -94,15 +94,15 @@ class Collector {
       add(use.kit);
       add(use.how);
     }
-    add(drill.easier, Kind::kRung);
-    add(drill.harder, Kind::kRung);
+    add(drill.easier, TextKind::kRung);
+    add(drill.harder, TextKind::kRung);
     add(drill.notes);
     add(drill.record);
     for (const plan::Substitute& one : drill.substitutes) {
       add_name(one.name, describe(one.notes));
       add(one.cues);
-      add(one.easier, Kind::kRung);
-      add(one.harder, Kind::kRung);
+      add(one.easier, TextKind::kRung);
+      add(one.harder, TextKind::kRung);
       add(one.notes);
     }
     for (const Drill& station : drill.stations) add(station);

@@ -16,14 +16,14 @@
 namespace chalkleaf::reason {
 namespace {
 
-using Words = std::vector<TextWord>;
+using TextWords = std::vector<TextWord>;
 
-std::string_view word_at(const Words& words, std::size_t i) {
+std::string_view word_at(const TextWords& words, std::size_t i) {
   return i < words.size() ? std::string_view(words[i].text) : std::string_view();
 }
 
 // `a tuck`, `tuck jump`, but not `tuck your chin in` or `arch of the foot`.
-bool is_noun(const Words& words, std::size_t i, FamilyText::Kind kind) {
+bool is_noun(const TextWords& words, std::size_t i, FamilyText::Kind kind) {
   const std::string_view before = i > 0 ? word_at(words, i - 1) : std::string_view();
   const std::string_view after = word_at(words, i + 1);
   if (is_one_of(after, {"your", "his", "her", "their", "the", "it", "them", "under", "of", "in",
@@ -40,7 +40,7 @@ bool is_noun(const Words& words, std::size_t i, FamilyText::Kind kind) {
 }
 
 // The word of the trade at this place, if it is used as one.
-const TradeWord* trade_word_at(const Words& words, std::size_t i, FamilyText::Kind kind) {
+const TradeWord* trade_word_at(const TextWords& words, std::size_t i, FamilyText::Kind kind) {
   const TradeWord* word = find_trade_word(words[i].text);
   if (word == nullptr) return nullptr;
   switch (word->use) {
@@ -56,7 +56,7 @@ const TradeWord* trade_word_at(const Words& words, std::size_t i, FamilyText::Ki
 
 // `dish (a shallow curve)`, `dish: …`, `a dish is …`, `this is our dish`, `we call it dish`,
 // `a shallow curve (dish)`.
-bool explains(std::string_view text, const Words& words, std::size_t i) {
+bool explains(std::string_view text, const TextWords& words, std::size_t i) {
   const std::string_view behind = trim(text.substr(words[i].end));
   for (const std::string_view mark : {"(", ":", "=", "–", "—", "- "}) {
     if (behind.starts_with(mark) && words.size() > i + 2) return true;
@@ -133,7 +133,7 @@ void check_hard_words(const Subject& subject, Diagnostics& diagnostics) {
   const std::vector<FamilyText> texts = family_texts(subject.session);
   std::vector<Occurrence> occurrences;
   for (const FamilyText& text : texts) {
-    const Words words = words_in(text.words->text);
+    const TextWords words = words_in(text.words->text);
     for (std::size_t i = 0; i < words.size(); ++i) {
       const TradeWord* word = trade_word_at(words, i, text.kind);
       if (word == nullptr) continue;
@@ -155,12 +155,13 @@ void check_hard_words(const Subject& subject, Diagnostics& diagnostics) {
 namespace {
 
 /// The entries of `words:`, by the singular of their first word.
-using Glossary = std::map<std::string, std::vector<std::pair<Words, const plan::ExplainedWord*>>>;
+using Glossary =
+    std::map<std::string, std::vector<std::pair<TextWords, const plan::ExplainedWord*>>>;
 
 Glossary glossary_of(const plan::Club& club) {
   Glossary out;
   for (const plan::ExplainedWord& one : club.words) {
-    Words words = words_in(one.word.text);
+    TextWords words = words_in(one.word.text);
     if (words.empty()) continue;
     std::string first = singular(words.front().text);
     out[std::move(first)].emplace_back(std::move(words), &one);
@@ -168,7 +169,7 @@ Glossary glossary_of(const plan::Club& club) {
   return out;
 }
 
-bool stands_at(const Words& phrase, const Words& words, std::size_t at) {
+bool stands_at(const TextWords& phrase, const TextWords& words, std::size_t at) {
   if (at + phrase.size() > words.size()) return false;
   for (std::size_t i = 0; i < phrase.size(); ++i) {
     if (singular(phrase[i].text) != singular(words[at + i].text)) return false;
@@ -185,7 +186,7 @@ std::vector<const plan::ExplainedWord*> words_to_explain(const plan::Session& se
   if (glossary.empty()) return out;
   std::set<const plan::ExplainedWord*> seen;
   for (const FamilyText& text : family_texts(session)) {
-    const Words words = words_in(text.words->text);
+    const TextWords words = words_in(text.words->text);
     for (std::size_t i = 0; i < words.size(); ++i) {
       const auto entries = glossary.find(singular(words[i].text));
       if (entries == glossary.end()) continue;

@@ -85,11 +85,11 @@ std::string station_hint(const plan::Club& club, std::string_view at) {
       return fmt::format("did you mean `at: {}`?", name);
     }
   }
-  constexpr std::size_t kMostNamed = 12;
+  constexpr std::size_t kMostNamedPlaces = 12;
   const std::size_t all = names.size();
-  if (all > kMostNamed) names.resize(kMostNamed);
+  if (all > kMostNamedPlaces) names.resize(kMostNamedPlaces);
   for (std::string& name : names) name = quoted(name);
-  if (all > kMostNamed) names.push_back(fmt::format("{} more", all - kMostNamed));
+  if (all > kMostNamedPlaces) names.push_back(fmt::format("{} more", all - kMostNamedPlaces));
   return fmt::format("the hall has {}; write one of them, or add it to ‘hall:’ in club.yaml",
                      join_list(names));
 }

@@ -12,7 +12,7 @@
 namespace chalkleaf::reason {
 namespace {
 
-using Words = std::vector<std::string>;
+using Phrase = std::vector<std::string>;
 using List = std::span<const std::string_view>;
 
 constexpr std::array<std::string_view, 12> kAdults = {
@@ -39,16 +39,16 @@ constexpr std::array<std::string_view, 8> kChild = {"you",   "them",     "her", 
 constexpr std::array<std::string_view, 9> kTurns = {"no",    "not",    "never", "without", "unless",
                                                     "until", "cannot", "none",  "needn't"};
 
-bool is_one_of(const std::string& word, List list) {
+bool is_in(const std::string& word, List list) {
   return std::find(list.begin(), list.end(), word) != list.end();
 }
 
-bool turns(const std::string& word) { return is_one_of(word, kTurns) || word.ends_with("n't"); }
+bool turns(const std::string& word) { return is_in(word, kTurns) || word.ends_with("n't"); }
 
 // The clauses of a text, each as its words. A clause ends at any of . , ; : ! ? ( ) and line ends.
-std::vector<Words> clauses(std::string_view text) {
+std::vector<Phrase> clauses(std::string_view text) {
   const std::string plain = lower_ascii(replace_all(text, "’", "'"));
-  std::vector<Words> out(1);
+  std::vector<Phrase> out(1);
   std::string word;
   const auto end_word = [&] {
     if (!word.empty()) out.back().push_back(std::move(word));
@@ -68,18 +68,18 @@ std::vector<Words> clauses(std::string_view text) {
   return out;
 }
 
-std::ptrdiff_t turns_between(const Words& words, std::size_t from, std::size_t to) {
+std::ptrdiff_t turns_between(const Phrase& words, std::size_t from, std::size_t to) {
   const auto at = [&](std::size_t i) { return words.begin() + static_cast<std::ptrdiff_t>(i); };
   return std::count_if(at(from), at(to), turns);
 }
 
-std::size_t find_in(const Words& words, List list, std::size_t from) {
-  while (from < words.size() && !is_one_of(words[from], list)) ++from;
+std::size_t find_in(const Phrase& words, List list, std::size_t from) {
+  while (from < words.size() && !is_in(words[from], list)) ++from;
   return from;
 }
 
 // `first` then, anywhere in the clause, `second`; meant as said.
-bool says(const Words& words, List first, List second) {
+bool says(const Phrase& words, List first, List second) {
   const std::size_t a = find_in(words, first, 0);
   if (a == words.size()) return false;
   std::size_t b = find_in(words, second, a + 1);
@@ -90,12 +90,12 @@ bool says(const Words& words, List first, List second) {
   return turns_between(words, 0, low) % 2 == 0 && turns_between(words, low, high) == 0;
 }
 
-// Words that mean something only together become one word: `grown up`, `in the same room`, `with
+// Phrase that mean something only together become one word: `grown up`, `in the same room`, `with
 // the child`. `Ask an adult to clear the room` says nothing about who stays.
-void join_pairs(Words& words) {
+void join_pairs(Phrase& words) {
   const auto soon = [&](std::size_t i, List wanted, std::size_t within) {
     for (std::size_t k = i + 1; k <= i + within && k < words.size(); ++k) {
-      if (is_one_of(words[k], wanted)) return true;
+      if (is_in(words[k], wanted)) return true;
     }
     return false;
   };
@@ -109,16 +109,16 @@ void join_pairs(Words& words) {
 }  // namespace
 
 bool says_adult_present(std::string_view text) {
-  std::vector<Words> all = clauses(text);
-  return std::any_of(all.begin(), all.end(), [](Words& words) {
+  std::vector<Phrase> all = clauses(text);
+  return std::any_of(all.begin(), all.end(), [](Phrase& words) {
     join_pairs(words);
     return says(words, kAdults, kPresent);
   });
 }
 
 bool says_space_cleared(std::string_view text) {
-  const std::vector<Words> all = clauses(text);
-  return std::any_of(all.begin(), all.end(), [](const Words& words) {
+  const std::vector<Phrase> all = clauses(text);
+  return std::any_of(all.begin(), all.end(), [](const Phrase& words) {
     return says(words, kClear, kFloor) || says(words, kMove, kMoved) || says(words, kMake, kMade);
   });
 }

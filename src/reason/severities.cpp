@@ -35,10 +35,10 @@ void check_choices(const plan::Club& club, Diagnostics& diagnostics) {
     const std::string& name = choice.check.text;
     const CheckInfo* info = find_check(name);
     if (info == nullptr) {
-      diagnostics.error("bad-value", choice.check.span, "there is no check " + quoted(name),
+      diagnostics.error(kBadValue, choice.check.span, "there is no check " + quoted(name),
                         name_hint(name));
     } else if (!info->adjustable) {
-      diagnostics.error("bad-value", choice.check.span,
+      diagnostics.error(kBadValue, choice.check.span,
                         quoted(name) +
                             " cannot be changed: what it finds would be guessed at or lost on "
                             "the page",

@@ -13,7 +13,8 @@
 namespace chalkleaf::reason {
 namespace {
 
-constexpr std::size_t kMostNamed = 3;  // more parts than this in a hint are a list nobody reads
+constexpr std::size_t kMostNamedParts =
+    3;  // more parts than this in a hint are a list nobody reads
 // Per cent of the slot that a hall full of children uses up (common practice, no source).
 constexpr std::int64_t kUnusedShare = 10;
 
@@ -47,7 +48,7 @@ std::vector<Label> labels(const Parts& parts) {
 }
 
 void keep_few(Parts& parts) {
-  if (parts.size() > kMostNamed) parts.resize(kMostNamed);
+  if (parts.size() > kMostNamedParts) parts.resize(kMostNamedParts);
 }
 
 }  // namespace

@@ -4,6 +4,7 @@
 #include <string>
 
 #include "base/duration.h"
+#include "base/text.h"
 #include "reason/timetable.h"
 
 namespace chalkleaf::reason {
@@ -19,8 +20,6 @@ struct Term {
 Duration times(Duration one, std::int64_t n);
 /// `counted × one`
 Term multiplied(std::int64_t count, const std::string& counted_text, const Term& one);
-/// `1 rep`, `2 reps`
-std::string counted(std::int64_t n, std::string_view one, std::string_view many);
 /// `3 waves of 4 gymnasts`, `3 waves of up to 4 gymnasts` when the last one is smaller.
 std::string waves_text(const Waves& waves);
 

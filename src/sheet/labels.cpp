@@ -36,7 +36,7 @@ std::vector<std::string> foreign_places(std::string_view phrase, std::string_vie
 
 void check_places(const YamlNode& node, const PhraseForm& phrase, Diagnostics& diagnostics) {
   for (const std::string& place : foreign_places(node.text, phrase.places)) {
-    diagnostics.error("bad-value", node.span, fmt::format("‘{{{}}}’ cannot be filled here", place),
+    diagnostics.error(kBadValue, node.span, fmt::format("‘{{{}}}’ cannot be filled here", place),
                       phrase.places.empty()
                           ? "this phrase has no places to fill"
                           : fmt::format("the places of this phrase are: {}", phrase.places));
@@ -48,7 +48,7 @@ void read_names(const YamlNode& root, std::string_view key, std::array<std::stri
                 Diagnostics& diagnostics) {
   const YamlNode* node = find(root, key);
   if (node == nullptr || node->items.size() != N) {
-    diagnostics.error("bad-value", node == nullptr ? root.span : node->span,
+    diagnostics.error(kBadValue, node == nullptr ? root.span : node->span,
                       fmt::format("‘{}’ must be a list of {} names", key, N));
     return;
   }

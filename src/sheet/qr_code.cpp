@@ -55,7 +55,7 @@ page::DrawingBlock qr_drawing(const QrCode& code, Length module, page::Owner own
   const auto point = [&](Spot spot) {
     return Point{module * (spot.x + kQuietZone), module * (spot.y + kQuietZone)};
   };
-  using Kind = page::PathStep::Kind;
+  using Step = page::PathStep::Kind;
   std::map<Spot, std::vector<Spot>> edges = edges_of(code);
   while (!edges.empty()) {
     const Spot start = edges.begin()->first;
@@ -68,14 +68,14 @@ page::DrawingBlock qr_drawing(const QrCode& code, Length module, page::Owner own
       if (leaving->second.empty()) edges.erase(leaving);
       const Spot step{next.x - at.x, next.y - at.y};
       if (at == start && step != way && way == Spot{}) {
-        item.steps.push_back({Kind::kMove, point(at), {}, {}});
+        item.steps.push_back({Step::kMove, point(at), {}, {}});
       } else if (step != way) {
-        item.steps.push_back({Kind::kLine, point(at), {}, {}});
+        item.steps.push_back({Step::kLine, point(at), {}, {}});
       }
       way = step;
       at = next;
     } while (at != start);
-    item.steps.push_back({Kind::kClose, {}, {}, {}});
+    item.steps.push_back({Step::kClose, {}, {}, {}});
   }
   out.paths.push_back(std::move(item));
   return out;

@@ -116,7 +116,7 @@ class MapReader {
   Length points(std::string_view key) { return Length::pt(number(key, "pt")); }
   Length millimetres(std::string_view key) { return Length::mm(number(key, "mm")); }
   void fail(Span span, std::string message) {
-    diagnostics_.error("bad-value", span, std::move(message));
+    diagnostics_.error(kBadValue, span, std::move(message));
   }
   Diagnostics& diagnostics() { return diagnostics_; }
 

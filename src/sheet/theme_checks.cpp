@@ -38,7 +38,7 @@ class Checker {
           contrast_ratio(ink_of(ink), ink_of(before)) >= kLeastApart)
         continue;
       diagnostics_.error(
-          "bad-value", span_of("figures", ink_name(ink)),
+          kBadValue, span_of("figures", ink_name(ink)),
           fmt::format("‘{}’ must be lighter than ‘{}’: in grey the two are {:.1f}:1, and {:.1f}:1 "
                       "tells them apart",
                       ink_name(ink), ink_name(before), contrast_ratio(ink_of(ink), ink_of(before)),
@@ -76,7 +76,7 @@ class Checker {
     if (ratio >= least) return;
     const auto better = with_contrast(colour, ground, least);
     // Rounded down, so that 4.48 is not said to be 4.5.
-    diagnostics_.error("bad-value", span_of(map, key),
+    diagnostics_.error(kBadValue, span_of(map, key),
                        fmt::format("‘{}’ on {} is {:.2f}:1, too pale: {:.1f}:1 is the least that "
                                    "can be read",
                                    key, ground_name, static_cast<int>(ratio * 100) / 100.0, least),
@@ -102,7 +102,7 @@ std::shared_ptr<const Theme> in_colours(const std::shared_ptr<const Theme>& them
   const auto read = [&](const plan::Words& words) {
     const auto colour = parse_colour(words.text);
     if (!colour) {
-      diagnostics.error("bad-value", words.span, fmt::format("‘{}’ is not a colour", words.text),
+      diagnostics.error(kBadValue, words.span, fmt::format("‘{}’ is not a colour", words.text),
                         "write six digits from 0 to f behind a #, in quotes: '#1b4f72'");
     }
     return colour;
@@ -120,7 +120,7 @@ std::shared_ptr<const Theme> in_colours(const std::shared_ptr<const Theme>& them
       const Colour ground = relative_luminance(tint) < relative_luminance(paper) ? tint : paper;
       const auto dark = with_contrast(*colour, ground, kGoodText);
       if (!dark) {
-        diagnostics.error("bad-value", own.main.span,
+        diagnostics.error(kBadValue, own.main.span,
                           "this look's paper is too dark for a colour of your own",
                           "choose another look, or leave the colour out");
       } else {

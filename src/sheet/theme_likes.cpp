@@ -49,13 +49,13 @@ std::optional<YamlNode> read_with_likes(const SourcePtr& source, const OtherThem
       root->entries.erase(like);
       next = other ? other(trim(name.text)) : nullptr;
       if (!next) {
-        diagnostics.error("bad-value", name.span,
+        diagnostics.error(kBadValue, name.span,
                           fmt::format("there is no look ‘{}’ to be like", trim(name.text)),
                           "‘chalkleaf looks’ lists those there are");
         return std::nullopt;
       }
       if (layers.size() >= kMostLikes) {
-        diagnostics.error("bad-value", name.span, "looks that are like each other end nowhere",
+        diagnostics.error(kBadValue, name.span, "looks that are like each other end nowhere",
                           "let one of them say everything itself");
         return std::nullopt;
       }

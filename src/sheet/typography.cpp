@@ -8,10 +8,6 @@ namespace {
 
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
 bool is_space(char c) { return c == ' ' || c == '\n'; }
-// A letter, or a byte of one: every byte past ASCII.
-bool is_letter(char c) {
-  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) >= 0x80;
-}
 
 /// Walks the text once; what is behind and ahead decides each mark.
 class Setter {

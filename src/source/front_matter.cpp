@@ -126,10 +126,10 @@ Split split_front_matter(const Source& source, Diagnostics& diagnostics) {
   const std::uint32_t begin = std::max(mark, source.line_start(first));
   const Span where{&source, begin, begin + static_cast<std::uint32_t>(finder.line(first).size())};
   if (lacks == Lacks::kOpening) {
-    diagnostics.error("bad-value", where, "the front matter has no line `---` before it",
+    diagnostics.error(kBadValue, where, "the front matter has no line `---` before it",
                       "put a line of three hyphens, `---`, above this line");
   } else if (lacks == Lacks::kBoth) {
-    diagnostics.error("bad-value", where, "the front matter has no lines `---` round it",
+    diagnostics.error(kBadValue, where, "the front matter has no lines `---` round it",
                       "put a line of three hyphens, `---`, above this line, and another one after "
                       "the last entry");
   }
@@ -149,7 +149,7 @@ Split split_front_matter(const Source& source, Diagnostics& diagnostics) {
   }
   out.front.end = out.body_begin = std::max(out.front.begin, source.line_start(stop));
   if (lacks == Lacks::kNothing) {
-    diagnostics.error("bad-value", where, "the front matter that begins here is not closed",
+    diagnostics.error(kBadValue, where, "the front matter that begins here is not closed",
                       "put a line of three hyphens, `---`, after its last entry");
   }
   return out;

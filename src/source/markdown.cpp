@@ -78,8 +78,6 @@ MarkNode::Kind kind_of(cmark_node* node) {
   return Kind::kParagraph;
 }
 
-bool is_blank(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; }
-
 /// Turns cmark's tree into ours.
 class TreeReader {
  public:
@@ -253,7 +251,7 @@ Document read_document(const SourcePtr& source, Diagnostics& diagnostics) {
   if (split.has_front) {
     out.front = read_yaml_span(split.front, diagnostics);
     if (out.front && out.front->kind != YamlNode::Kind::kMap) {
-      diagnostics.error("bad-value", out.front->span, "the front matter is a list",
+      diagnostics.error(kBadValue, out.front->span, "the front matter is a list",
                         "write each entry on a line of its own, as `key: value`");
       out.front.reset();
     }

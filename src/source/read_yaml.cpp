@@ -35,7 +35,7 @@ void blank(std::string& text, Stretch where) {
 
 std::optional<YamlNode> read_yaml_span(const Span& where, Diagnostics& diagnostics) {
   if (where.size() > kLargestYaml) {
-    diagnostics.error("bad-value", {where.source, where.begin, where.begin},
+    diagnostics.error(kBadValue, {where.source, where.begin, where.begin},
                       "this is too long to be read", "check that this is the right file");
     return std::nullopt;
   }
@@ -53,8 +53,8 @@ std::optional<YamlNode> read_yaml_span(const Span& where, Diagnostics& diagnosti
       return std::move(pass.root);
     }
     const YamlMistake mistake = explain(yaml, *pass.failure);
-    diagnostics.error("bad-value", yaml.span(mistake.where.begin, mistake.where.end),
-                      mistake.message, mistake.hint);
+    diagnostics.error(kBadValue, yaml.span(mistake.where.begin, mistake.where.end), mistake.message,
+                      mistake.hint);
     const std::string before = yaml.text;
     blank(yaml.text, mistake.leave_out);
     if (yaml.text == before) break;  // nothing left to leave out

@@ -4,8 +4,6 @@
 namespace chalkleaf::source {
 namespace {
 
-bool is_blank(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; }
-
 std::size_t indent_of(std::string_view line) {
   const std::size_t n = line.find_first_not_of(' ');
   return n == std::string_view::npos ? line.size() : n;

@@ -15,8 +15,6 @@
 namespace chalkleaf::source {
 namespace {
 
-constexpr const char* kName = "bad-value";
-
 /// Builds the tree from events; never throws. Goes on quietly after a failure.
 class TreeBuilder final : public YAML::EventHandler {
  public:
@@ -115,7 +113,7 @@ class TreeBuilder final : public YAML::EventHandler {
     if (++nodes_ > kMostYamlNodes) {
       if (nodes_ == kMostYamlNodes + 1) {
         diagnostics_.error(
-            kName, rest_of_line(place(mark)),
+            kBadValue, rest_of_line(place(mark)),
             fmt::format("there are more than {} values here; the rest is not read", kMostYamlNodes),
             "check that this is the right file");
       }

@@ -8,8 +8,6 @@
 namespace chalkleaf::type {
 namespace {
 
-UChar32 as_icu(char32_t code) { return static_cast<UChar32>(code); }
-
 bool is_no_break_space(char32_t code) { return code == 0x00A0 || code == 0x2007 || code == 0x202F; }
 
 }  // namespace

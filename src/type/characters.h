@@ -2,13 +2,17 @@
 // Only for this room. Tested through tests/type/lines_test.cpp.
 #pragma once
 
+#include <cstdint>
 #include <string>
 
 namespace chalkleaf::type {
 
 inline constexpr char32_t kSoftHyphen = 0x00AD;
-inline constexpr char32_t kHyphen = 0x2010;
+inline constexpr char32_t kHyphenSign = 0x2010;
 inline constexpr char32_t kNoBreakHyphen = 0x2011;
+
+/// As ICU's functions take it.
+constexpr std::int32_t as_icu(char32_t code) { return static_cast<std::int32_t>(code); }
 
 /// A character that ends a line (UAX 14, classes BK, CR, LF, NL).
 bool is_line_end(char32_t code);

@@ -9,8 +9,7 @@ namespace {
 
 constexpr std::size_t kMostKnown = 20'000;
 
-UChar32 as_icu(char32_t code) { return static_cast<UChar32>(code); }
-bool is_letter(char32_t code) { return u_isalpha(as_icu(code)) != 0; }
+bool is_letter_code(char32_t code) { return u_isalpha(as_icu(code)) != 0; }
 
 // A word without the punctuation around it.
 struct Core {
@@ -25,7 +24,7 @@ Core core_of(std::string_view word) {
   for (std::size_t at = 0; at < word.size();) {
     const Decoded decoded = decode_utf8(word, at);
     at += decoded.size;
-    if (!is_letter(decoded.code)) {
+    if (!is_letter_code(decoded.code)) {
       ended = !out.letters.empty();
       // Punctuation may stand around a word; figures may not.
       if (u_isdigit(as_icu(decoded.code)) != 0) out.only_letters = false;

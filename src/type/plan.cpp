@@ -5,7 +5,7 @@ namespace {
 
 // Beyond these a text is no running text, and is filled first fit.
 constexpr std::uint32_t kMostInnerBreaks = 16;  // of one word
-constexpr std::uint32_t kLongestWord = 64;      // bytes, of a word with inner breaks
+constexpr std::uint32_t kLongestBroken = 64;    // bytes, of a word with inner breaks
 constexpr std::size_t kMostLinesAStop = 200;    // on average
 // Hyphens can save lines, and then every number of saved lines is a way of its own to each stop:
 // square work, which no sheet's paragraph is long enough to ask for.
@@ -80,7 +80,7 @@ bool Planner::find_stops(Hyphens hyphens) {
     if (hyphens == Hyphens::kAlsoForLooks && i + 1 != last_word) find_hyphens(i);
     known.inner_count = static_cast<std::uint32_t>(inner_.size()) - known.first_inner;
     if (known.inner_count > kMostInnerBreaks) return false;
-    if (known.inner_count > 0 && one.end - one.begin > kLongestWord) return false;
+    if (known.inner_count > 0 && one.end - one.begin > kLongestBroken) return false;
     for (std::uint32_t k = known.first_inner; k < inner_.size(); ++k) {
       const bool hyphen = pieces_.shows_hyphen(inner_[k]);
       add_stop(i, k, hyphen ? Ending::kHyphen : Ending::kCompound);

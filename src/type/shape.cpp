@@ -10,7 +10,7 @@ namespace chalkleaf::type {
 namespace {
 
 constexpr std::size_t kLongestKnown = 64;  // bytes; longer words hardly come back
-constexpr std::size_t kMostKnown = 50'000;
+constexpr std::size_t kMostKnownWords = 50'000;
 
 // What stands in for a character that no font has, in order of preference: the replacement
 // character, a white square, a question mark.
@@ -22,8 +22,8 @@ char32_t available(const Face& face, char32_t code) {
   if (code == '\t') return face.has(' ') ? U' ' : 0;
   if (face.has(code)) return code;
   if (is_blank(code)) return face.has(' ') ? code : 0;
-  if (code == kNoBreakHyphen && face.has(kHyphen)) return code;
-  if ((code == kNoBreakHyphen || code == kHyphen) && face.has('-')) return '-';
+  if (code == kNoBreakHyphen && face.has(kHyphenSign)) return code;
+  if ((code == kNoBreakHyphen || code == kHyphenSign) && face.has('-')) return '-';
   return is_ignorable(code) ? code : 0;
 }
 
@@ -68,7 +68,7 @@ Shaper::Shaper(const Fonts& fonts, const std::string& language)
 
 void Shaper::begin_paragraph() {
   loose_.clear();
-  if (known_count_ < kMostKnown) return;
+  if (known_count_ < kMostKnownWords) return;
   known_.clear();
   known_count_ = 0;
 }
@@ -79,7 +79,7 @@ const ShapedWord& Shaper::shape(const Manner& manner, std::string_view word) {
   if (known_.size() <= place) known_.resize(place + 1);
   Known& known = known_[place];
   if (const auto found = known.find(word); found != known.end()) return found->second;
-  if (word.size() > kLongestKnown || known_count_ >= kMostKnown) {
+  if (word.size() > kLongestKnown || known_count_ >= kMostKnownWords) {
     return loose_.emplace_back(shape_now(manner, word));
   }
   ++known_count_;
@@ -93,7 +93,7 @@ std::vector<Shaper::Character> Shaper::read(std::string_view word) const {
     const bool shown_hyphen = decoded.code == kSoftHyphen && i + decoded.size == word.size();
     if (shown_hyphen || !is_dropped(decoded.code)) {
       Character character;
-      character.code = shown_hyphen ? kHyphen : decoded.code;
+      character.code = shown_hyphen ? kHyphenSign : decoded.code;
       character.begin = static_cast<std::uint32_t>(i);
       character.size = static_cast<std::uint32_t>(decoded.size);
       out.push_back(character);
@@ -196,7 +196,7 @@ void Shaper::shape_run(const Character* begin, const Character* end, std::string
       hb_feature_t{HB_TAG('t', 'n', 'u', 'm'), 1, HB_FEATURE_GLOBAL_START, HB_FEATURE_GLOBAL_END},
       hb_feature_t{HB_TAG('k', 'e', 'r', 'n'), 0, HB_FEATURE_GLOBAL_START, HB_FEATURE_GLOBAL_END}};
   hb_shape(run.font->data().font.get(), buffer, kTabular.data(),
-           figures == Figures::kTabular ? kTabular.size() : 0);
+           figures == Figures::kTabular ? static_cast<unsigned>(kTabular.size()) : 0U);
 
   unsigned count = 0;
   const hb_glyph_info_t* infos = hb_buffer_get_glyph_infos(buffer, &count);
