@@ -32,7 +32,7 @@ endforeach()
 
 # What each room sees, for tests/walls.
 set(sees "")
-foreach(room base source plan reason figure picture type page sheet pdf club)
+foreach(room base source plan reason figure picture type page sheet pdf club cli)
   get_property(rooms GLOBAL PROPERTY CHALKLEAF_SEES_${room})
   list(JOIN rooms " " rooms)
   string(APPEND sees "${room}: ${rooms}\n")

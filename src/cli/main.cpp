@@ -5,7 +5,7 @@
 #include <cstdio>
 #include <exception>
 
-#include "cli/commands.h"
+#include "cli/program.h"
 
 namespace {
 
@@ -25,10 +25,7 @@ int main(int count, char** values) {
   using namespace chalkleaf;
   hold_standard_streams();
   try {
-    const auto read = cli::read_arguments(count, values);
-    if (const auto* nothing_to_run = std::get_if<cli::Stop>(&read))
-      return cli::stop(*nothing_to_run);
-    return cli::run(std::get<cli::Arguments>(read));
+    return cli::run_program(count, values);
   } catch (const std::exception& error) {
     // Mistakes in plans are never exceptions: this is memory, threads, or a mistake of ours.
     std::fprintf(stderr, "chalkleaf: stopped by an internal error: %s\n", error.what());

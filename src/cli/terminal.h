@@ -3,7 +3,7 @@
 //
 // Diagnostics and problems go to standard error, the summary to standard output; with JSON messages
 // standard output has the messages and nothing else. Tested through the program by
-// tests/club/program_test.cpp.
+// tests/cli/program_test.cpp.
 #pragma once
 
 #include <chrono>

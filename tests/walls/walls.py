@@ -30,6 +30,7 @@ DOORS = {
     "sheet": "base source plan reason figure type page",
     "pdf": "base type page",
     "club": "base source plan reason figure picture type page sheet pdf",
+    "cli": "base plan reason club",
 }
 # Libraries that stay inside one room.
 OWNED = {

@@ -1,0 +1,192 @@
+#include "cli/actions.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cctype>
+#include <cstdio>
+#include <thread>
+
+#include "base/text.h"
+#include "cli/command_line.h"
+#include "cli/explain.h"
+#include "cli/stop_signal.h"
+#include "cli/times_table.h"
+#include "club/begin.h"
+#include "club/draw.h"
+#include "club/list_looks.h"
+#include "club/week.h"
+
+namespace chalkleaf::cli {
+namespace {
+
+void say(std::string_view text) { std::fwrite(text.data(), 1, text.size(), stdout); }
+
+club::Request request_of(const Run& run, club::Purpose purpose = club::Purpose::kBuild) {
+  const Given& given = run.given;
+  club::Request out;
+  out.arguments = given.all(kPlans);
+  out.standing = run.standing;
+  out.out = given.text(kOut);
+  out.paper = read_paper(given.text(kPaper).value_or(""));
+  out.look = given.text(kLook).value_or("");
+  const std::string only = given.text(kOnly).value_or("");
+  if (only == "cards") out.only = club::Only::kCards;
+  if (only == "sheets") out.only = club::Only::kSheets;
+  if (given.has(kTwoUp))
+    out.two_up = given.number(kCopies) == 2 ? club::TwoUp::kCopies : club::TwoUp::kPages;
+  out.purpose = purpose;
+  out.dots = given.number(kDots).value_or(out.dots);
+  if (given.has(kStrict)) out.strictness = club::Strictness::kStrict;
+  const unsigned cores = std::max(1U, std::thread::hardware_concurrency());
+  out.jobs = static_cast<std::size_t>(given.number(kJobs).value_or(static_cast<int>(cores)));
+  return out;
+}
+
+int run_plans(const Run& run, club::Purpose purpose) {
+  const club::Request request = request_of(run, purpose);
+  listen_for_stop();
+  const club::Summary summary = club::build(request, run.around, run.terminal);
+  run.terminal.close(summary, request.purpose);
+  return summary.exit_code();
+}
+
+// As a shell takes it for one word (POSIX.1-2017, XCU 2.2.2).
+std::string shell_word(const std::string& text) {
+  const bool plain = std::all_of(text.begin(), text.end(), [](unsigned char c) {
+    return std::isalnum(c) != 0 || c == '/' || c == '.' || c == '_' || c == '-' || c >= 0x80;
+  });
+  return plain && !text.starts_with('-') ? text : "'" + replace_all(text, "'", "'\\''") + "'";
+}
+
+club::TogetherRequest together_of(const Run& run, const Option& file, const Option& paper) {
+  club::TogetherRequest out;
+  out.base = request_of(run);
+  out.base.paper = read_paper(run.given.text(paper).value_or(""));
+  out.group = run.given.text(kGroup);
+  out.file = run.given.text(file);
+  out.starting = parse_date(run.given.text(kStarting).value_or(""));
+  return out;
+}
+
+// `3 plans in week.pdf: 2 pages`; nothing when nothing was made, or only data is wanted.
+std::string made_text(const Run& run, const club::Together& made) {
+  if (made.path.empty() || message_style(run.given) == MessageStyle::kJson) return {};
+  return fmt::format("{} in {}: {}", counted(std::int64_t(made.sessions), "plan", "plans"),
+                     printable(made.path), counted(std::int64_t(made.pages), "page", "pages"));
+}
+
+club::DrawRequest drawing_of(const Run& run, const Option& file) {
+  club::DrawRequest out;
+  out.standing = run.standing;
+  out.names = run.given.all(kFigureNames);
+  out.folder = run.given.text(kFigureFolder);
+  out.out = run.given.text(file);
+  out.paper = read_paper(run.given.text(kFigurePaper).value_or("")).value_or(out.paper);
+  out.years = run.given.number(kAge).value_or(static_cast<int>(out.years));
+  return out;
+}
+
+int tell_drawn(const club::Drawn& drawn) {
+  if (!drawn.path.empty()) {
+    say(fmt::format("{} in {}\n", counted(std::int64_t(drawn.figures), "figure", "figures"),
+                    printable(drawn.path)));
+  }
+  return drawn.exit_code;
+}
+
+}  // namespace
+
+int build_plans(const Run& run) { return run_plans(run, club::Purpose::kBuild); }
+int check_plans(const Run& run) { return run_plans(run, club::Purpose::kCheck); }
+int proof_plans(const Run& run) { return run_plans(run, club::Purpose::kProof); }
+
+int show_times(const Run& run) {
+  club::Request request = request_of(run);
+  request.arguments = run.given.all(kOnePlan);
+  const club::Timed timed = club::times(request, run.around, run.terminal);
+  if (timed.plan) say(times_table(timed.plan->session, timed.plan->timetable));
+  return timed.summary.exit_code();
+}
+
+int make_week(const Run& run) {
+  const club::Together made =
+      club::make_week(together_of(run, kWeekFile, kWeekPaper), run.around, run.terminal);
+  std::string said = made_text(run, made);
+  if (said.empty()) return made.summary.exit_code();
+  said += fmt::format(", the week from {}\n", iso_text(*made.first));
+  if (made.undated > 0) {
+    said += fmt::format("{} left out: no date and no days\n",
+                        counted(std::int64_t(made.undated), "plan is", "plans are"));
+  }
+  say(said);
+  return made.summary.exit_code();
+}
+
+int make_booklet(const Run& run) {
+  const club::Together made =
+      club::make_booklet(together_of(run, kBookletFile, kBookletPaper), run.around, run.terminal);
+  const std::string said = made_text(run, made);
+  if (said.empty()) return made.summary.exit_code();
+  say(said + fmt::format(" on {}\nPrint on both sides, turned over by the short edge; fold, and "
+                         "staple the fold.\n",
+                         counted(std::int64_t(made.sheets), "sheet", "sheets")));
+  return made.summary.exit_code();
+}
+
+int draw_figures(const Run& run) {
+  return tell_drawn(club::draw_figures(drawing_of(run, kFigureFile), run.around, run.terminal));
+}
+
+int draw_catalogue(const Run& run) {
+  return tell_drawn(
+      club::draw_catalogue(drawing_of(run, kCatalogueFile), run.around, run.terminal));
+}
+
+int explain_check(const Run& run) {
+  const auto text = explain(run.given.text(kCheckName).value_or(""));
+  if (!text) {
+    run.terminal.problem(text.error());
+    return kEnvironmentError;
+  }
+  say(*text);
+  return 0;
+}
+
+int begin_club(const Run& run) {
+  const auto begun =
+      club::begin_club(run.around, run.standing, run.given.text(kNewFolder).value_or(""));
+  if (!begun) {
+    run.terminal.problem(begun.error());
+    return kEnvironmentError;
+  }
+  const std::string folder = normal_path(begun->folder);
+  const auto within = [&](std::string_view name) {
+    return printable(normal_path(join_path(folder, name)));
+  };
+  const std::string go = folder == "." ? "" : "cd " + shell_word(printable(folder)) + " && ";
+  const std::string said = fmt::format(
+      "A new club folder is in ‘{}’: {} files, all yours to change.\n"
+      "Next:\n"
+      "  1. Open {} in a text editor and put your club's name in.\n"
+      "  2. Make the sheets:  {}chalkleaf build\n"
+      "  3. Look into {} for them, and read {}.\n",
+      printable(folder), begun->files.size(), within("club.yaml"), go, within("out"),
+      within("README.md"));
+  say(said);
+  return 0;
+}
+
+int list_looks(const Run& run) {
+  const club::ListedLooks listed =
+      club::list_looks(run.given.text(kClubFolder), run.standing, run.around, run.terminal);
+  std::size_t longest = 0;
+  for (const auto& [name, about] : listed.looks) longest = std::max(longest, display_width(name));
+  for (const auto& [name, about] : listed.looks) {
+    say(printable(name) + std::string(longest - display_width(name) + 2, ' ') + printable(about) +
+        "\n");
+  }
+  return listed.exit_code;
+}
+
+}  // namespace chalkleaf::cli
