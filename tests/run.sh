@@ -1,11 +1,16 @@
 #!/bin/sh
 # All tests: installs what is missing, compiles, runs everything. A stage whose sources and tools are the same as when
-# it last passed is not run again.
+# it last passed is not run again. At the end stands how long each took.
 #
-#   sh tests/run.sh            everything
+#   sh tests/run.sh            everything that belongs before a commit: at most ten minutes on two cores
 #   sh tests/run.sh quick      only the optimised build's tests, no sanitizers and no style checks
+#   sh tests/run.sh nightly    everything, and then what takes longer (DEVELOPERS.md says what and why)
 set -eu
 cd "$(dirname "$0")/.."
+case "${1:-all}" in
+  all | quick | nightly) what=${1:-all} ;;
+  *) sed -n '2,8s/^# \{0,1\}//p' "$0" >&2; exit 2 ;;
+esac
 .ci/setup test
 jobs=$(nproc)
 
@@ -15,16 +20,38 @@ everything=$({
   awk '/^[^#]/ { print $2 }' .ci/packages | xargs dpkg-query -W
 } | sha256sum | cut -d ' ' -f 1)
 
+# The minutes of each step, printed however the run ends.
+minutes=''
+began=$(date +%s)
+spent() {
+  awk -v name="$1" -v seconds="$2" 'BEGIN { printf "%8.1f min  %s\n", seconds / 60, name }'
+}
+report() {
+  printf '%s' "$minutes"
+  spent 'in all' $(($(date +%s) - began))
+}
+trap report EXIT
+
+# timed NAME COMMAND…: runs the command and notes how long it took.
+timed() {
+  name=$1
+  shift
+  start=$(date +%s)
+  "$@"
+  minutes="$minutes$(spent "$name" $(($(date +%s) - start)))
+"
+}
+
 # stage NAME FOLDER COMMAND…: runs the command unless it passed with exactly this tree.
 stage() {
-  name=$1
+  stage=$1
   passed=$2/passed-$1
   shift 2
   if [ "$(cat "$passed" 2>/dev/null)" = "$everything" ]; then
-    echo "== $name: nothing has changed since it passed"
+    echo "== $stage: nothing has changed since it passed"
     return
   fi
-  echo "== $name"
+  echo "== $stage"
   "$@"
   echo "$everything" >"$passed"
 }
@@ -40,25 +67,38 @@ build() {
 }
 
 suite() {
-  build tests build
-  ctest --preset tests --parallel "$jobs" --progress
+  timed 'suite: compiling' build tests build
+  timed 'suite: running' ctest --preset tests --parallel "$jobs" --progress
 }
 
 # Everything that reads untrusted bytes, the whole program on every case, and the demo club. clang, because GCC 12 takes
 # Catch2 under its sanitizers for a use of uninitialised memory.
 asan_ubsan() {
-  build asan-ubsan build-asan
-  ctest --preset asan-ubsan --parallel "$jobs" --progress -L core
+  timed 'sanitizers: compiling' build asan-ubsan build-asan core
+  timed 'sanitizers: running' ctest --preset asan-ubsan --parallel "$jobs" --progress -L '^core$'
 }
 
-# Many workers on one club.
+# Whatever starts threads, and many workers on one club.
 tsan() {
-  build tsan build-tsan chalkleaf test_club
-  ctest --preset tsan --parallel "$jobs" --progress -L threads
+  timed 'threads: compiling' build tsan build-tsan threads
+  timed 'threads: running' ctest --preset tsan --parallel "$jobs" --progress -L '^threads$'
+}
+
+style() {
+  timed 'style' sh tests/style.sh
+}
+
+# What the other stages leave out, for its time.
+nightly() {
+  timed 'nightly: sanitizers' ctest --preset asan-ubsan --parallel "$jobs" --progress -L '^late$'
+  timed 'nightly: every source alone' tests/tidy.py --alone
+  timed 'nightly: mutants' tests/mutants.py
 }
 
 stage suite build suite
-[ "${1:-}" = quick ] && exit 0
+[ "$what" = quick ] && exit 0
 stage asan-ubsan build-asan asan_ubsan
 stage tsan build-tsan tsan
-stage style build sh tests/style.sh
+stage style build style
+[ "$what" = nightly ] || exit 0
+stage nightly build nightly

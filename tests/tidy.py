@@ -1,15 +1,21 @@
 #!/usr/bin/env python3
 """clang-tidy over src/, on what has changed since it last passed.
 
-usage: tidy.py [FILE…]     from the repository's top; FILEs are looked at whatever was found before
+usage: tidy.py [--alone] [FILE…]     from the repository's top; FILEs are looked at whatever was found before
 
 A file is looked at again when its bytes, those of a header of ours that it reaches, `.clang-tidy` or clang-tidy itself
 differ from when it was found clean: what was clean is remembered as a hash in build/tidy/. Our includes are always
 written "room/file.h", so reaching them needs no preprocessor. The tests are left to the compilers' warnings: Catch2's
 macros would take clang-tidy longer than all of src/.
+
+Most of the time goes into reading headers, so where much of a batch that is compiled together (a unity source) has
+changed, the batch is looked at as one: clang's analyser takes what a main file includes for its own code. A few changed
+files are looked at alone. `--alone` looks at every file alone that was not found clean so: the nightly run's, which
+notices a source that works only because of what another in its batch includes.
 """
 import concurrent.futures
 import hashlib
+import json
 import os
 import pathlib
 import re
@@ -17,7 +23,8 @@ import subprocess
 import sys
 
 TOOL = "clang-tidy"
-DATABASE = pathlib.Path("build-clang")
+BATCHES, ALONE = pathlib.Path("build-clang"), pathlib.Path("build-clang-alone")  # of the presets of these names
+SHARE = 4  # a batch is looked at as one when more than a quarter of it has changed: its other files cost little then
 clean = pathlib.Path("build/tidy")
 sources = sorted(pathlib.Path("src").glob("*/*.cpp"))
 settings = pathlib.Path(".clang-tidy").read_bytes() + subprocess.run([TOOL, "--version"], capture_output=True).stdout
@@ -44,34 +51,67 @@ def fingerprint(source):
     return total.hexdigest()
 
 
-def look(source):
-    ran = subprocess.run([TOOL, "--quiet", "-p", DATABASE, source], capture_output=True, text=True)
-    return source, ran.returncode, ran.stdout
+def configured(folder):
+    """Without precompiled headers and with clang's own flags; again each time, as files may have been added."""
+    ran = subprocess.run(["cmake", "--preset", folder.name.removeprefix("build-")], capture_output=True, text=True)
+    if ran.returncode != 0:
+        sys.exit(ran.stdout + ran.stderr)
+    return folder
 
 
+def batches():
+    """Which sources each unity source of src/ takes in."""
+    found = {}
+    for entry in json.loads((configured(BATCHES) / "compile_commands.json").read_text()):
+        unity = pathlib.Path(entry["file"])
+        if "Unity" in unity.parts:
+            inside = [pathlib.Path(f).relative_to(os.getcwd()) for f in re.findall(r'#include "([^"]+)"', unity.read_text())]
+            if all(f in prints for f in inside):
+                found[unity] = inside
+    return found
+
+
+def look(task):
+    folder, file, covered = task
+    ran = subprocess.run([TOOL, "--quiet", "-p", folder, file], capture_output=True, text=True)
+    return folder, covered, ran.returncode, ran.stdout + (ran.stderr if "error:" in ran.stderr else "")
+
+
+alone = "--alone" in sys.argv
+named = {pathlib.Path(name) for name in sys.argv[1:] if name != "--alone"}
 prints = {source: fingerprint(source) for source in sources}
 known = set(os.listdir(clean)) if clean.exists() else set()
-named = {pathlib.Path(name) for name in sys.argv[1:]}
-todo = [source for source in sources if source in named or (not named and prints[source] not in known)]
+mark = ".alone" if alone else ""
+todo = {source for source in sources if source in named or (not named and prints[source] + mark not in known)}
 if not todo:
     sys.exit(0)
-# Without precompiled headers and with clang's own flags; also when files were added.
-configured = subprocess.run(["cmake", "--preset", "clang"], capture_output=True, text=True)
-if configured.returncode != 0:
-    sys.exit(configured.stdout + configured.stderr)
+tasks, left = [], set(todo)
+if not alone and len(todo) > 1:
+    for unity, inside in batches().items():
+        if SHARE * len(left & set(inside)) > len(inside):
+            tasks.append((BATCHES, unity, inside))
+            left -= set(inside)
+if left:
+    folder = configured(ALONE)
+    tasks += [(folder, source, [source]) for source in sorted(left)]
 clean.mkdir(parents=True, exist_ok=True)
 failed, findings = 0, set()
 with concurrent.futures.ThreadPoolExecutor(os.cpu_count()) as pool:
-    for source, code, said in pool.map(look, todo):
+    for folder, covered, code, said in pool.map(look, tasks):
         if code == 0:
-            (clean / prints[source]).touch()
+            for source in covered:
+                (clean / prints[source]).touch()
+                if folder == ALONE:
+                    (clean / (prints[source] + ".alone")).touch()
         else:
             failed += 1
             # Headers are reached by the walls' links, and one mistake in a header by many files.
-            said = re.sub(re.escape(str(DATABASE)) + r"/walls/\w+/", "src/", said.replace(os.getcwd() + "/", ""))
+            said = re.sub(r"build-clang(-alone)?/walls/\w+/", "src/", said.replace(os.getcwd() + "/", ""))
             findings.update(re.split(r"(?m)^(?=src/\S+: (?:error|warning):)", said))
 print("".join(sorted(findings)), end="")
-for old in known - set(prints.values()):
-    (clean / old).unlink()
-print(f"clang-tidy: {len(todo)} of {len(sources)} files looked at, {failed} with findings")
+for old in known:
+    if old.removesuffix(".alone") not in prints.values():
+        (clean / old).unlink()
+looked = sum(len(covered) for _, _, covered in tasks)
+print(f"clang-tidy: {looked} of {len(sources)} files looked at in {len(tasks)} runs, {failed} with findings")
 sys.exit(1 if failed else 0)

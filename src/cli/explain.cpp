@@ -1,4 +1,4 @@
-// See the header. Tested by tests/explain.py.
+// See the header. Tested by tests/mistakes.py.
 #include "cli/explain.h"
 
 #include <fmt/format.h>

@@ -2,7 +2,7 @@
 //
 // Everything a worker shares is read-only and handed in; what it found comes back as a value. No
 // clock: who wants to time the passes (tests/bench) listens to them. Tested by
-// tests/club/compile_test.cpp.
+// tests/club/build_test.cpp.
 #pragma once
 
 #include <functional>

@@ -1,6 +1,6 @@
 // A solved pose becomes paths: limbs, trunk, head, and a line of paper round what lies in front.
 //
-// Tested by tests/figure/draw_test.cpp.
+// Tested by tests/figure/picture_test.cpp.
 #pragma once
 
 #include "figure/scene.h"

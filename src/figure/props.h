@@ -1,7 +1,7 @@
 // Things with real sizes, put where the body touches them.
 //
 // Sizes are those of common things (metres; common practice, no source): a chair's seat 0.40, a
-// bench 0.30, a bar 4 cm through, a beam 10 cm wide. Tested by tests/figure/props_test.cpp.
+// bench 0.30, a bar 4 cm through, a beam 10 cm wide. Tested by tests/figure/picture_test.cpp.
 #pragma once
 
 #include "figure/scene.h"

@@ -1,6 +1,6 @@
 // Figures on paper by themselves: one large on a page, or a whole catalogue to look over.
 //
-// Tested by tests/sheet/figure_sheet_test.cpp.
+// Tested by tests/figure_commands.py.
 #pragma once
 
 #include <memory>

@@ -1,9 +1,12 @@
 #include "base/files.h"
+#include "support/places.h"
 
 #include <unistd.h>
 
 #include <catch2/catch.hpp>
 #include <filesystem>
+#include <fstream>
+#include <iterator>
 
 using namespace chalkleaf;
 
@@ -26,7 +29,7 @@ namespace {
 
 /// A fresh folder, gone afterwards.
 struct Folder {
-  std::string path = std::string(CHALKLEAF_BUILD) + "/files-test-" + std::to_string(::getpid());
+  std::string path = support::build_folder() + "/files-test-" + std::to_string(::getpid());
   Folder() { std::filesystem::create_directories(path); }
   ~Folder() { std::filesystem::remove_all(path); }
 };
@@ -47,6 +50,32 @@ TEST_CASE("a file is written whole or not at all") {
   REQUIRE(files.remove(path).has_value());
   CHECK(files.kind(path) == FileKind::kNothing);
   CHECK(files.remove(path).has_value());
+}
+
+TEST_CASE("a file may be as large as it may be, and not a byte larger") {
+  const Folder folder;
+  RealFileSystem files;
+  const std::string path = folder.path + "/file";
+  REQUIRE(files.write_whole(path, "123456").has_value());
+  CHECK(files.read(path, 6).value() == "123456");
+  CHECK(files.read(path, 5).error().kind == FileError::Kind::kTooLarge);
+}
+
+// Files of /proc have no size before they are read, so to a reader each has grown meanwhile.
+TEST_CASE("a file that grows while it is read is read to its end, or refused") {
+  const RealFileSystem files;
+  for (const std::string path : {"/proc/version", "/proc/filesystems", "/proc/self/limits"}) {
+    INFO(path);
+    std::ifstream in(path);
+    const std::string whole{std::istreambuf_iterator<char>(in), {}};
+    REQUIRE(std::filesystem::file_size(path) == 0);
+    REQUIRE(whole.size() > 20);
+    CHECK(files.read(path, 1 << 20).value() == whole);
+    CHECK(files.read(path, whole.size()).value() == whole);
+    const auto refused = files.read(path, whole.size() - 1);
+    REQUIRE_FALSE(refused.has_value());
+    CHECK(refused.error().kind == FileError::Kind::kTooLarge);
+  }
 }
 
 TEST_CASE("a write that cannot be made leaves nothing behind") {

@@ -3,6 +3,7 @@
 #include <nlohmann/json.hpp>
 
 #include "club/folders.h"
+#include "support/places.h"
 
 using namespace chalkleaf::club::tests;
 
@@ -11,10 +12,9 @@ namespace {
 /// Runs the program in a folder; `streams` says what of it to see: `2>&1`, `2>/dev/null`, …
 Outcome program(const TemporaryFolder& folder, const std::string& arguments,
                 const std::string& streams = "2>&1") {
-  return shell("cd '" + folder.str() +
-               "' && CHALKLEAF_DATA='" CHALKLEAF_REPOSITORY
-               "' SOURCE_DATE_EPOCH=1764600000 '" CHALKLEAF_PROGRAM "' " +
-               arguments + " " + streams);
+  return shell("cd '" + folder.str() + "' && CHALKLEAF_DATA='" + support::repository() +
+               "' SOURCE_DATE_EPOCH=1764600000 '" + support::program() + "' " + arguments + " " +
+               streams);
 }
 
 std::string broken_plan() {
@@ -88,8 +88,8 @@ TEST_CASE("program: colours on a terminal, unless NO_COLOR is set") {
   // script(1) gives the program a terminal of its own.
   const auto on_terminal = [&](const std::string& environment) {
     return shell("cd '" + folder.str() + "' && " + environment + " TERM=xterm CHALKLEAF_DATA='" +
-                 CHALKLEAF_REPOSITORY "' script -qec \"'" CHALKLEAF_PROGRAM
-                                      "' check c.md\" /dev/null </dev/null")
+                 support::repository() + "' script -qec \"'" + support::program() +
+                 "' check c.md\" /dev/null </dev/null")
         .text;
   };
   CHECK(on_terminal("NO_COLOR=").find("\x1b[1;31merror\x1b[0m") != std::string::npos);

@@ -4,6 +4,7 @@
 #include <catch2/catch.hpp>
 
 #include "club/folders.h"
+#include "support/places.h"
 
 using namespace chalkleaf;
 using namespace chalkleaf::club;
@@ -45,7 +46,7 @@ class SmallDisk final : public FileSystem {
 
 std::string begun(const TemporaryFolder& folder, const std::string& name, int room = 1'000) {
   SmallDisk disk(room);
-  const std::map<std::string, std::string> values{{"CHALKLEAF_DATA", CHALKLEAF_REPOSITORY}};
+  const std::map<std::string, std::string> values{{"CHALKLEAF_DATA", support::repository()}};
   const FixedEnvironment environment(values);
   const auto made = begin_club({disk, environment, "/nowhere/chalkleaf"}, folder.str(), name);
   if (!made) return made.error();
@@ -67,9 +68,9 @@ TEST_CASE("a new folder gets everything a club needs, and builds without a word"
   CHECK(made.starts_with(".gitignore\nREADME.md\nclub.yaml\ndrills/arch-hold.md\n"));
   CHECK(folder.read("clubs/ours/.gitignore").find("private/") != std::string::npos);
   CHECK_FALSE(folder.has("clubs/ours/gitignore"));
-  const std::string data = "CHALKLEAF_DATA=" + std::string(CHALKLEAF_REPOSITORY);
+  const std::string data = "CHALKLEAF_DATA=" + support::repository();
   const Outcome built = shell("cd " + folder / "clubs/ours" + " && " + data + " " +
-                              CHALKLEAF_PROGRAM + " build --strict 2>&1");
+                              support::program() + " build --strict 2>&1");
   CHECK(built.text == "2 plans: 3 PDFs in out\n");
   CHECK(built.exit_code == 0);
   CHECK(folder.has("clubs/ours/out/first-home-practice-sheet.pdf"));

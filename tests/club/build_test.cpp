@@ -4,7 +4,9 @@
 #include <catch2/catch.hpp>
 
 #include "base/diagnostic_text.h"
+#include "base/text.h"
 #include "club/folders.h"
+#include "support/places.h"
 
 using namespace chalkleaf;
 using namespace chalkleaf::club;
@@ -35,7 +37,7 @@ struct Ended {
 };
 
 Ended run(const TemporaryFolder& folder, Request request, Values environment = {}) {
-  environment.emplace("CHALKLEAF_DATA", CHALKLEAF_REPOSITORY);
+  environment.emplace("CHALKLEAF_DATA", support::repository());
   environment.emplace("SOURCE_DATE_EPOCH", "1764600000");
   RealFileSystem files;
   const FixedEnvironment fixed(environment);
@@ -135,6 +137,52 @@ TEST_CASE("strict: a warning is an error") {
         "[under-slot]; add up to 10 min to ‘Beam’ (20 min), or make the slot shorter\n");
   CHECK(ended.summary.exit_code() == 1);
   CHECK_FALSE(folder.has("out/a-card.pdf"));
+}
+
+TEST_CASE("strict: neither sheet is new when the home sheet fails behind a card that is well") {
+  const TemporaryFolder folder("build-strict-sheet");
+  std::string plan = home_plan("A");
+  plan.replace(plan.find("slot: 30 min"), 12, "fit: {sheet: 1 page}");
+  std::string many;
+  for (int i = 0; i < 60; ++i)
+    many += "- Shape " + std::to_string(i) + ": 2 s\n  - easier: softly\n";
+  plan.replace(plan.find("## Cool-down"), 0, many + "\n");
+  folder.put("a.md", plan);
+  Request request = asked({"a.md"});
+  const Ended normal = run(folder, request);
+  CHECK_THAT(normal.heard, Catch::Contains("warning: the home sheet needs"));
+  CHECK(folder.has("out/a-card.pdf"));
+  CHECK(folder.has("out/a-sheet.pdf"));
+  std::filesystem::remove_all(folder / "out");
+  request.strictness = Strictness::kStrict;
+  const Ended strict = run(folder, request);
+  CHECK_THAT(strict.heard, Catch::Contains("error: the home sheet needs"));
+  CHECK(strict.summary.exit_code() == 1);
+  CHECK(strict.summary.sheets == 0);
+  CHECK_FALSE(folder.has("out/a-card.pdf"));
+  CHECK_FALSE(folder.has("out/a-sheet.pdf"));
+}
+
+TEST_CASE("strict: what is wrong in the club's drills, figures and parts is an error, too") {
+  const TemporaryFolder folder("build-strict-club");
+  folder.put("club.yaml", "name: Alder Quay Gymnastics\n");
+  folder.put("drills/walk.md", "---\ntitle: Walk\n---\n");
+  folder.put("drills/walks.md", "---\ntitle: walks\n---\n");
+  folder.put("figures/own.yaml", "figures:\n  leaning tower: {touches: feet, lean: 40}\n");
+  folder.put("sessions/a.md", gym_plan("A"));
+  Request request = asked({});
+  request.purpose = Purpose::kCheck;
+  const std::string normal = run(folder, request).heard;
+  CHECK_THAT(normal, Catch::Contains("[duplicate-drill]") && Catch::Contains("[figure-falls]"));
+  CHECK(normal.find(": error: ") == std::string::npos);
+  request.strictness = Strictness::kStrict;
+  const Ended strict = run(folder, request);
+  CHECK(strict.heard == replace_all(normal, ": warning: ", ": error: "));
+  CHECK(strict.summary.exit_code() == 1);
+  // A drill of the library may be checked by itself.
+  folder.put("drills/walk.md", "---\ntitle: Walk\nfigure: leaning towr\n---\n");
+  request.arguments = {"drills/walk.md"};
+  CHECK(run(folder, request).heard.find(": warning: ") == std::string::npos);
 }
 
 TEST_CASE("what is wrong in a shared part is said once, however many plans use it") {
@@ -265,7 +313,7 @@ TEST_CASE("a broken theme, word list or font catalogue ends the run and is named
     for (const std::string text : {"", "]", "name: [", "sizes: 3\n", "\xFF\xFE"}) {
       for (const std::string& name : names) {
         folder.put("data/" + name,
-                   RealFileSystem().read(CHALKLEAF_REPOSITORY "/" + name, 1 << 20).value());
+                   RealFileSystem().read(support::repository() + "/" + name, 1 << 20).value());
       }
       folder.put("data/" + broken, text);
       const Ended ended = run(folder, asked({"club"}), {{"CHALKLEAF_DATA", folder / "data"}});
@@ -284,7 +332,7 @@ TEST_CASE(
   folder.put("b.md", gym_plan("B"));
   folder.put("out/b-card.pdf", "an old one");
   RealFileSystem files;
-  const FixedEnvironment fixed(Values{{"CHALKLEAF_DATA", CHALKLEAF_REPOSITORY}});
+  const FixedEnvironment fixed(Values{{"CHALKLEAF_DATA", support::repository()}});
   Notebook notebook;
   Request request = asked({"a.md", "b.md"});
   request.standing = folder.str();
@@ -305,7 +353,7 @@ TEST_CASE("a run that is stopped does no plan after that, and touches nothing of
   for (const std::string name : {"a", "b", "c"}) folder.put(name + ".md", gym_plan(name));
   folder.put("out/c-card.pdf", "an old one");
   RealFileSystem files;
-  const FixedEnvironment fixed(Values{{"CHALKLEAF_DATA", CHALKLEAF_REPOSITORY}});
+  const FixedEnvironment fixed(Values{{"CHALKLEAF_DATA", support::repository()}});
   Notebook notebook;
   Request request = asked({"."});
   request.standing = folder.str();
@@ -323,7 +371,7 @@ TEST_CASE("the passes of a plan, in order") {
   const TemporaryFolder folder("build-passes");
   folder.put("a.md", home_plan("A"));
   RealFileSystem files;
-  const FixedEnvironment fixed(Values{{"CHALKLEAF_DATA", CHALKLEAF_REPOSITORY}});
+  const FixedEnvironment fixed(Values{{"CHALKLEAF_DATA", support::repository()}});
   std::string passes;
   Notebook notebook;
   Request request = asked({"a.md"});

@@ -14,7 +14,7 @@ using chalkleaf::support::MemoryFileSystem;
 
 namespace {
 
-std::string said(const Diagnostics& all) {
+std::string said_of_drills(const Diagnostics& all) {
   std::string out;
   for (const Diagnostic& found : all.sorted()) {
     out += render(found, MessageStyle::kShort, Colouring::kPlain);
@@ -27,7 +27,7 @@ std::string read(const FileSystem& files, const std::string& root, std::size_t j
   const DrillLibrary library = load_drills({files, root, root, jobs}, nullptr);
   std::string out;
   for (const plan::LibraryDrill& drill : library.book->all()) out += drill.name.text + "\n";
-  return out + said(library.folder) + said(library.drills);
+  return out + said_of_drills(library.folder) + said_of_drills(library.drills);
 }
 
 std::string titled(const std::string& title) { return "---\ntitle: " + title + "\n---\n"; }
@@ -67,7 +67,7 @@ TEST_CASE("a file that cannot be read is a drill all the same, of a name nobody 
   CHECK_FALSE(library.book->all()[0].name_known);
   CHECK_FALSE(library.book->all()[1].name_known);
   CHECK_FALSE(library.folder.has_errors());
-  CHECK(said(library.drills) ==
+  CHECK(said_of_drills(library.drills) ==
         "drills/a.md:1:1: error: this file cannot be read: the byte 0xFF here is not UTF-8 "
         "[unreadable-file]; open the file in your text editor and save it as UTF-8\n"
         "drills/b.md:1:1: error: this drill is larger than 64 KB [unreadable-file]; a drill is a "
@@ -79,14 +79,14 @@ TEST_CASE("number, size and depth are bounded, and then the club is not printed"
   for (int i = 0; i < 2'001; ++i) many.put("/quay/drills/" + std::to_string(i) + ".md", "");
   const DrillLibrary library = load_drills({many, "/quay", "/quay", 1}, nullptr);
   CHECK(library.book->all().size() == 2'000);
-  CHECK(said(library.folder) ==
+  CHECK(said_of_drills(library.folder) ==
         "error: drills has more than 2000 drills [unreadable-file]; keep those the club uses\n");
 
   MemoryFileSystem large;
   for (int i = 0; i < 200; ++i) {
     large.put("/quay/drills/" + std::to_string(i) + ".md", std::string(60'000, 'x'));
   }
-  CHECK(said(load_drills({large, "/quay", "/quay", 1}, nullptr).folder) ==
+  CHECK(said_of_drills(load_drills({large, "/quay", "/quay", 1}, nullptr).folder) ==
         "error: the drills of the club are more than 8 MB of text [unreadable-file]; keep those "
         "the club uses\n");
 

@@ -21,7 +21,7 @@ figures:
   arch: {touches: front, alt: The shipped arch.}
 )";
 
-MemoryFileSystem disk(const std::string& own) {
+MemoryFileSystem disk_with_figures(const std::string& own) {
   if (own.empty()) {
     return {{"/data/themes/figures/shapes.yaml", kShipped}, {"/club/club.yaml", ""}};
   }
@@ -30,7 +30,7 @@ MemoryFileSystem disk(const std::string& own) {
           {"/club/figures/own.yaml", own}};
 }
 
-struct Loaded {
+struct LoadedFigures {
   Figures figures;
   Diagnostics diagnostics;
   std::string messages() const {
@@ -41,8 +41,8 @@ struct Loaded {
     return out;
   }
 };
-Loaded load(const MemoryFileSystem& files, const std::string& club = "/club") {
-  Loaded out;
+LoadedFigures load(const MemoryFileSystem& files, const std::string& club = "/club") {
+  LoadedFigures out;
   out.figures = load_figures(files, "/data", club, "/club", out.diagnostics);
   return out;
 }
@@ -65,20 +65,20 @@ std::string drawing(const figure::Scene& scene) {
 
 TEST_CASE("without figures of its own a club has the shipped ones") {
   for (const std::string club : {"/club", ""}) {
-    const Loaded loaded = load(disk(""), club);
+    const LoadedFigures loaded = load(disk_with_figures(""), club);
     CHECK(loaded.messages() == "");
     CHECK(loaded.figures.catalogue->all().size() == 3);
     CHECK(loaded.figures.catalogue->find("Hollow") == loaded.figures.catalogue->find("dish"));
   }
   // A single plan has no club, whatever stands beside it.
-  CHECK(load(disk("figures: {hug: {touches: feet}}\n"), "").figures.catalogue->find("hug") ==
-        nullptr);
+  CHECK(load(disk_with_figures("figures: {hug: {touches: feet}}\n"), "")
+            .figures.catalogue->find("hug") == nullptr);
 }
 
 TEST_CASE("a club's figure goes before the shipped one, and those that begin from it follow") {
-  const Loaded loaded =
-      load(disk("figures:\n  dish: {touches: back, joints: {hip: 80}, alt: Our dish.}\n"
-                "  hug: {from: low dish, alt: Our hug.}\n"));
+  const LoadedFigures loaded = load(
+      disk_with_figures("figures:\n  dish: {touches: back, joints: {hip: 80}, alt: Our dish.}\n"
+                        "  hug: {from: low dish, alt: Our hug.}\n"));
   CHECK(loaded.messages() == "");
   const figure::Catalogue& catalogue = *loaded.figures.catalogue;
   CHECK(catalogue.all().size() == 4);
@@ -95,9 +95,9 @@ TEST_CASE("a club's figure goes before the shipped one, and those that begin fro
 }
 
 TEST_CASE("a mistake in a club's file names file, line and column, and costs that figure only") {
-  const Loaded loaded =
-      load(disk("family: Ours\nfigures:\n  hug:\n    touches: feet\n    joints: {elbows: 20}\n"
-                "  reach: {touches: feet, joints: {shoulder: 180}}\n"));
+  const LoadedFigures loaded = load(disk_with_figures(
+      "family: Ours\nfigures:\n  hug:\n    touches: feet\n    joints: {elbows: 20}\n"
+      "  reach: {touches: feet, joints: {shoulder: 180}}\n"));
   CHECK(loaded.messages() ==
         "figures/own.yaml:5:14: error: ‘elbows’ is no joint [bad-value]; did you mean ‘elbow’?\n");
   const figure::Catalogue& catalogue = *loaded.figures.catalogue;
@@ -111,29 +111,30 @@ TEST_CASE("a mistake in a club's file names file, line and column, and costs tha
 }
 
 TEST_CASE("a club's poses are judged, the shipped ones are not") {
-  const Loaded loaded = load(disk("figures:\n  far lean: {touches: feet, lean: 40}\n"));
+  const LoadedFigures loaded =
+      load(disk_with_figures("figures:\n  far lean: {touches: feet, lean: 40}\n"));
   CHECK(loaded.messages().starts_with("figures/own.yaml:2:3: warning: whoever holds this"));
   CHECK_THAT(loaded.messages(), Catch::Contains("[figure-falls]"));
-  MemoryFileSystem files = disk("");
+  MemoryFileSystem files = disk_with_figures("");
   files.put("/data/themes/figures/shapes.yaml",
             "figures:\n  far lean: {touches: feet, lean: 40}\n");
   CHECK(load(files).messages() == "");
 }
 
 TEST_CASE("files are read in the order of their names, and others are left alone") {
-  MemoryFileSystem files = disk("");
+  MemoryFileSystem files = disk_with_figures("");
   files.put("/club/figures/b.yaml", "figures:\n  hug: {touches: feet}\n");
   files.put("/club/figures/a.yml", "figures:\n  hug: {touches: feet}\n");
   files.put("/club/figures/.hidden.yaml", "nonsense\n");
   files.put("/club/figures/notes.txt", "nonsense\n");
-  const Loaded loaded = load(files);
+  const LoadedFigures loaded = load(files);
   CHECK(loaded.messages() ==
         "figures/b.yaml:2:3: error: there is a figure ‘hug’ already [duplicate-key]; give one of "
         "them another name\n");
 }
 
 TEST_CASE("drawings are the same from one thread and from many, and kept") {
-  MemoryFileSystem files = disk("");
+  MemoryFileSystem files = disk_with_figures("");
   std::string many = "figures:\n";
   for (int i = 0; i < 24; ++i) {
     many += "  shape " + std::to_string(i) +
@@ -143,7 +144,7 @@ TEST_CASE("drawings are the same from one thread and from many, and kept") {
   files.put("/club/figures/own.yaml", many);
   constexpr std::size_t kDrawings = 24 * 3;
   const auto all_with = [&](std::size_t threads) {
-    const Loaded loaded = load(files);
+    const LoadedFigures loaded = load(files);
     std::vector<std::string> out;
     const auto make_worker = [&] {
       return [&](std::size_t i) {

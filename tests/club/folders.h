@@ -8,6 +8,7 @@
 #include <string>
 
 #include "base/files.h"
+#include "support/places.h"
 
 namespace chalkleaf::club::tests {
 
@@ -15,8 +16,8 @@ namespace chalkleaf::club::tests {
 class TemporaryFolder {
  public:
   explicit TemporaryFolder(const std::string& name)
-      : path_(std::filesystem::weakly_canonical(std::string(CHALKLEAF_BUILD) + "/test-folders/" +
-                                                name)) {
+      : path_(
+            std::filesystem::weakly_canonical(support::build_folder() + "/test-folders/" + name)) {
     std::filesystem::remove_all(path_);
     std::filesystem::create_directories(path_);
   }

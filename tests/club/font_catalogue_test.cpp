@@ -5,6 +5,7 @@
 
 #include "base/diagnostic_text.h"
 #include "support/memory_files.h"
+#include "support/places.h"
 
 using namespace chalkleaf;
 using namespace chalkleaf::club;
@@ -20,7 +21,7 @@ const std::string kCatalogue =
     "  Plain:\n    licence: MIT\n    package: fonts-plain\n    folders: [/there]\n"
     "    regular: p.ttf\n    bold: q.ttf\n";
 
-MemoryFileSystem disk() {
+MemoryFileSystem disk_with_fonts() {
   return MemoryFileSystem{{"/d/fonts/catalogue.yaml", kCatalogue},
                           {"/d/fonts/here/r.ttf", ""},
                           {"/there/r.ttf", ""},
@@ -48,7 +49,7 @@ std::string chains(const type::Catalogue& catalogue) {
 }  // namespace
 
 TEST_CASE("the first folder that has a file counts; a missing style is set in a plainer one") {
-  const MemoryFileSystem files = disk();
+  const MemoryFileSystem files = disk_with_fonts();
   Diagnostics found;
   const type::Catalogue catalogue = load_font_catalogue(files, "/d", found);
   CHECK(found.all().empty());
@@ -60,7 +61,7 @@ TEST_CASE("the first folder that has a file counts; a missing style is set in a 
 }
 
 TEST_CASE("a role's first family must be there, with the package that has it; others need not") {
-  MemoryFileSystem files = disk();
+  MemoryFileSystem files = disk_with_fonts();
   REQUIRE(files.remove("/there/p.ttf"));
   Diagnostics none;
   CHECK(chains(load_font_catalogue(files, "/d", none)) ==
@@ -79,7 +80,7 @@ TEST_CASE("a role's first family must be there, with the package that has it; ot
 TEST_CASE("the shipped catalogue: two roles of four styles, each with its licence") {
   const RealFileSystem files;
   Diagnostics found;
-  const type::Catalogue catalogue = load_font_catalogue(files, CHALKLEAF_REPOSITORY, found);
+  const type::Catalogue catalogue = load_font_catalogue(files, support::repository(), found);
   CHECK(found.all().empty());
   REQUIRE(catalogue.roles.size() == 2);
   CHECK(catalogue.roles[0].name == "card");

@@ -24,19 +24,19 @@ std::string png(const std::string& size, const std::string& colour) {
   return folder.read("logo.png");
 }
 
-struct Loaded {
+struct LoadedLogo {
   std::optional<sheet::Logo> logo;
   std::string said;
 };
 
-Loaded load(const std::string& written, const std::string& bytes) {
+LoadedLogo load_logo(const std::string& written, const std::string& bytes) {
   const MemoryFileSystem files{{"/c/pictures/logo.png", bytes}, {"/elsewhere/logo.png", bytes}};
   const Pictures pictures(files, "/c");
   plan::Club club;
   const SourcePtr source = std::make_shared<const Source>("club.yaml", "logo: " + written + "\n");
   club.logo = {written, {source.get(), 6, static_cast<std::uint32_t>(6 + written.size())}};
   Diagnostics found;
-  Loaded out;
+  LoadedLogo out;
   out.logo = load_logo(club, "/c/club.yaml", pictures, found);
   for (const Diagnostic& one : found.sorted())
     out.said += render(one, MessageStyle::kShort, Colouring::kPlain);
@@ -46,7 +46,7 @@ Loaded load(const std::string& written, const std::string& bytes) {
 }  // namespace
 
 TEST_CASE("a logo that can be seen is printed") {
-  const Loaded dark = load("pictures/logo.png", png("150, 120", "#16324a"));
+  const LoadedLogo dark = load_logo("pictures/logo.png", png("150, 120", "#16324a"));
   CHECK(dark.said.empty());
   REQUIRE(dark.logo);
   CHECK(dark.logo->source == "/c/pictures/logo.png");
@@ -55,32 +55,32 @@ TEST_CASE("a logo that can be seen is printed") {
 }
 
 TEST_CASE("one that is too pale is left out, and one of few pixels is told") {
-  const Loaded pale = load("pictures/logo.png", png("150, 120", "#ffe9a0"));
+  const LoadedLogo pale = load_logo("pictures/logo.png", png("150, 120", "#ffe9a0"));
   CHECK_FALSE(pale.logo);
   CHECK(pale.said ==
         "club.yaml:1:7: warning: the logo is too pale for paper: 0 % of its marks reach 3:1, and "
         "half of them should; it is left out [logo-unclear]; name a darker version of it, as clubs "
         "have for letters\n");
-  const Loaded white = load("pictures/logo.png", png("150, 120", "#ffffff"));
+  const LoadedLogo white = load_logo("pictures/logo.png", png("150, 120", "#ffffff"));
   CHECK_FALSE(white.logo);
   CHECK_THAT(white.said, Catch::Contains("the logo is white, nearly white or transparent"));
-  const Loaded coarse = load("pictures/logo.png", png("40, 59", "#000000"));
+  const LoadedLogo coarse = load_logo("pictures/logo.png", png("40, 59", "#000000"));
   CHECK(coarse.logo);
   CHECK_THAT(coarse.said, Catch::Contains("the logo is 59 pixels high and looks coarse in print"));
-  CHECK(load("pictures/logo.png", png("40, 60", "#000000")).said.empty());
-  CHECK_THAT(load("pictures/logo.png", png("5, 900", "#000000")).said,
+  CHECK(load_logo("pictures/logo.png", png("40, 60", "#000000")).said.empty());
+  CHECK_THAT(load_logo("pictures/logo.png", png("5, 900", "#000000")).said,
              Catch::Contains("the logo is 180 times as long as it is wide"));
 }
 
 TEST_CASE("a logo is a picture of the club's folder") {
   const std::string bytes = png("150, 120", "#16324a");
-  CHECK_THAT(load("pictures/logo.jpg", bytes).said,
+  CHECK_THAT(load_logo("pictures/logo.jpg", bytes).said,
              Catch::Contains("[unreadable-file]") && Catch::Contains("pictures/logo.png"));
-  CHECK_THAT(load("../elsewhere/logo.png", bytes).said, Catch::Contains("[outside-folder]"));
-  CHECK_THAT(load("https://club.example/logo.png", bytes).said,
+  CHECK_THAT(load_logo("../elsewhere/logo.png", bytes).said, Catch::Contains("[outside-folder]"));
+  CHECK_THAT(load_logo("https://club.example/logo.png", bytes).said,
              Catch::Contains("nothing is fetched from elsewhere"));
-  CHECK_THAT(load("pictures/logo.png", "GIF89a").said, Catch::Contains("is a GIF"));
-  const Loaded none = load("", bytes);
+  CHECK_THAT(load_logo("pictures/logo.png", "GIF89a").said, Catch::Contains("is a GIF"));
+  const LoadedLogo none = load_logo("", bytes);
   CHECK_FALSE(none.logo);
   CHECK(none.said.empty());
 }

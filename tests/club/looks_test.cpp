@@ -5,6 +5,7 @@
 
 #include "base/diagnostic_text.h"
 #include "support/memory_files.h"
+#include "support/places.h"
 
 using namespace chalkleaf;
 using namespace chalkleaf::club;
@@ -13,7 +14,7 @@ namespace {
 
 std::string shipped(const char* name) {
   const RealFileSystem files;
-  return files.read(std::string(CHALKLEAF_REPOSITORY) + "/themes/" + name, 1 << 20).value();
+  return files.read(support::repository() + "/themes/" + name, 1 << 20).value();
 }
 
 std::unique_ptr<support::MemoryFileSystem> files_with(std::map<std::string, std::string> more) {
@@ -24,7 +25,7 @@ std::unique_ptr<support::MemoryFileSystem> files_with(std::map<std::string, std:
   return files;
 }
 
-std::string said(const Diagnostics& found) {
+std::string said_of_looks(const Diagnostics& found) {
   std::string out;
   for (const Diagnostic& one : found.sorted())
     out += render(one, MessageStyle::kShort, Colouring::kPlain);
@@ -46,7 +47,7 @@ TEST_CASE("a club's own look goes before a shipped one of its name, and may be l
   CHECK(looks.find("large-print", found)->name == "own");
   CHECK(looks.find("classic", found)->name == "classic");
   CHECK(looks.find("classic", found) == looks.find("Classic", found));  // read once
-  CHECK(said(found).empty());
+  CHECK(said_of_looks(found).empty());
 }
 
 TEST_CASE("a name is forgiven its capitals and spaces, and a slip is met with what was meant") {
@@ -69,7 +70,8 @@ TEST_CASE("a broken look is said to be so at its place, each time it is asked fo
   for (int i = 0; i < 2; ++i) {
     Diagnostics found;
     CHECK(looks.find("pale", found) == nullptr);
-    CHECK_THAT(said(found), Catch::Contains("looks/pale.yaml:5:8: error: ‘ink’ on the paper is "));
+    CHECK_THAT(said_of_looks(found),
+               Catch::Contains("looks/pale.yaml:5:8: error: ‘ink’ on the paper is "));
   }
 }
 
@@ -79,5 +81,5 @@ TEST_CASE("a club's colours are in every look of it") {
   Diagnostics found;
   for (const char* name : {"classic", "large-print"})
     CHECK(looks.find(name, found)->colour(sheet::Use::kMain) == Colour{0x5a, 0x1f, 0x1f});
-  CHECK(said(found).empty());
+  CHECK(said_of_looks(found).empty());
 }

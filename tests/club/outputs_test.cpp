@@ -4,6 +4,7 @@
 #include <catch2/catch.hpp>
 
 #include "base/diagnostic_text.h"
+#include "club/folders.h"
 #include "support/memory_files.h"
 
 using namespace chalkleaf;
@@ -57,6 +58,27 @@ TEST_CASE("the option --only touches its own kind") {
   MemoryFileSystem files = printed_before();
   CHECK(save(files, kPlan, Only::kCards, {}, found));
   CHECK(all(files) == "/c/out/a-sheet.pdf=old ");
+}
+
+TEST_CASE("nothing is written, and nothing removed, where a link leads out of the club") {
+  const tests::TemporaryFolder folder("outputs-link");
+  folder.put("papers/a-card.pdf", "precious");
+  folder.put("papers/a-sheet.pdf", "precious");
+  folder.link("club/out", folder / "papers");
+  RealFileSystem files;
+  const PlanPaths plan{folder / "club/sessions/a.md", "sessions/a.md", folder / "club/out/a",
+                       "out/a"};
+  Diagnostics found;
+  CHECK_FALSE(save(files, plan, Only::kBoth, {{Kind::kCoachCard, "new"}}, found));
+  CHECK_FALSE(save(files, plan, Only::kBoth, {}, found));
+  CHECK_FALSE(save_pictures(files, plan, Only::kBoth, {{Kind::kCoachCard, "new", {"p"}}}, found));
+  CHECK(folder.read("papers/a-card.pdf") == "precious");
+  CHECK(folder.read("papers/a-sheet.pdf") == "precious");
+  CHECK_FALSE(folder.has("papers/a-card-1.png"));
+  REQUIRE(found.all().size() == 3);
+  CHECK(render(found.all()[0], MessageStyle::kShort, Colouring::kPlain) ==
+        "error: out leads through a link to another folder, so nothing is written there "
+        "[outside-folder]; remove the link, or name the folder you mean with ‘--out’\n");
 }
 
 TEST_CASE("on a full disk neither the new sheets nor the old ones are left") {

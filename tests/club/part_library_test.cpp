@@ -15,7 +15,7 @@ using plan::LinkProblem;
 
 namespace {
 
-std::string found(const PartLibrary& parts, const std::string& target) {
+std::string found_part(const PartLibrary& parts, const std::string& target) {
   const auto part = parts.find("/c/sessions/a.md", target);
   if (part) return (*part)->path + " shown as " + (*part)->file.source->path();
   switch (part.error().kind) {
@@ -29,7 +29,7 @@ std::string found(const PartLibrary& parts, const std::string& target) {
   return {};
 }
 
-MemoryFileSystem disk() {
+MemoryFileSystem disk_with_parts() {
   return MemoryFileSystem{{"/c/parts/warm-up.md", "- Jog: 1 min\n"},
                           {"/c/parts/cool down.md", "- Sway: 1 min\n"},
                           {"/c/parts/binary.md", std::string("a\0b", 3)},
@@ -40,43 +40,44 @@ MemoryFileSystem disk() {
 }  // namespace
 
 TEST_CASE("a link is followed from the file it stands in") {
-  const MemoryFileSystem files = disk();
+  const MemoryFileSystem files = disk_with_parts();
   const PartLibrary parts(files, "/c", "/c/sessions");
-  CHECK(found(parts, "../parts/warm-up.md") == "/c/parts/warm-up.md shown as ../parts/warm-up.md");
-  CHECK(found(parts, "../parts/cool down.md") ==
+  CHECK(found_part(parts, "../parts/warm-up.md") ==
+        "/c/parts/warm-up.md shown as ../parts/warm-up.md");
+  CHECK(found_part(parts, "../parts/cool down.md") ==
         "/c/parts/cool down.md shown as ../parts/cool down.md");
 }
 
 TEST_CASE("a link out of the club is refused, whether or not something is there") {
-  const MemoryFileSystem files = disk();
+  const MemoryFileSystem files = disk_with_parts();
   const PartLibrary parts(files, "/c", "/c");
   for (const char* target :
        {"/elsewhere/x.md", "../../elsewhere/x.md", "../../nothing.md", "/c/parts/warm-up.md"}) {
     INFO(target);
-    CHECK(found(parts, target) == "outside");
+    CHECK(found_part(parts, target) == "outside");
   }
   CHECK(files.reads().empty());
 }
 
 TEST_CASE("a link to nothing suggests what is close") {
-  const MemoryFileSystem files = disk();
+  const MemoryFileSystem files = disk_with_parts();
   const PartLibrary parts(files, "/c", "/c");
-  CHECK(found(parts, "../parts/warmup.md") == "missing ../parts/warm-up.md");
-  CHECK(found(parts, "warm-up.md") == "missing ../parts/warm-up.md");
-  CHECK(found(parts, "../parts/handstands.md") == "missing ");
-  CHECK(found(parts, "") == "missing ");
-  CHECK(found(parts, "../parts") == "missing ");
-  CHECK(found(parts, "a%00b.md") == "missing ");
+  CHECK(found_part(parts, "../parts/warmup.md") == "missing ../parts/warm-up.md");
+  CHECK(found_part(parts, "warm-up.md") == "missing ../parts/warm-up.md");
+  CHECK(found_part(parts, "../parts/handstands.md") == "missing ");
+  CHECK(found_part(parts, "") == "missing ");
+  CHECK(found_part(parts, "../parts") == "missing ");
+  CHECK(found_part(parts, "a%00b.md") == "missing ");
 }
 
 TEST_CASE("a part that is not text is said to be unreadable") {
-  const MemoryFileSystem files = disk();
+  const MemoryFileSystem files = disk_with_parts();
   const PartLibrary parts(files, "/c", "/c");
-  CHECK(found(parts, "../parts/binary.md") == "unreadable: unreadable-file");
+  CHECK(found_part(parts, "../parts/binary.md") == "unreadable: unreadable-file");
 }
 
 TEST_CASE("a part is read once, by however many workers") {
-  const MemoryFileSystem files = disk();
+  const MemoryFileSystem files = disk_with_parts();
   const PartLibrary parts(files, "/c", "/c");
   std::vector<const plan::FoundPart*> seen(8);
   {

@@ -64,7 +64,7 @@ std::string red_png() {
   return bytes;
 }
 
-MemoryFileSystem disk() {
+MemoryFileSystem disk_with_pictures() {
   return MemoryFileSystem{{"/c/pictures/line.png", red_png()},
                           {"/c/pictures/On the beam.JPG", "GIF89a"},
                           {"/c/pictures/short.png", red_png().substr(0, 60)},
@@ -74,7 +74,7 @@ MemoryFileSystem disk() {
                           {"/elsewhere/x.png", red_png()}};
 }
 
-std::string found(const Pictures& pictures, const std::string& target) {
+std::string found_picture(const Pictures& pictures, const std::string& target) {
   const auto picture = pictures.find("/c/sessions/a.md", target);
   if (picture) {
     return picture->path + " " + std::to_string(picture->width) + "x" +
@@ -94,47 +94,49 @@ std::string found(const Pictures& pictures, const std::string& target) {
 }  // namespace
 
 TEST_CASE("a picture is found from the file that names it") {
-  const MemoryFileSystem files = disk();
+  const MemoryFileSystem files = disk_with_pictures();
   const Pictures pictures(files, "/c");
-  CHECK(found(pictures, "../pictures/line.png") == "/c/pictures/line.png 12x8");
-  CHECK(found(pictures, "beside.png") == "/c/sessions/beside.png 12x8");
-  CHECK(found(pictures, "./../pictures/../pictures/line.png") == "/c/pictures/line.png 12x8");
+  CHECK(found_picture(pictures, "../pictures/line.png") == "/c/pictures/line.png 12x8");
+  CHECK(found_picture(pictures, "beside.png") == "/c/sessions/beside.png 12x8");
+  CHECK(found_picture(pictures, "./../pictures/../pictures/line.png") ==
+        "/c/pictures/line.png 12x8");
 }
 
 TEST_CASE("what cannot be printed is told") {
-  const MemoryFileSystem files = disk();
+  const MemoryFileSystem files = disk_with_pictures();
   const Pictures pictures(files, "/c");
-  CHECK(found(pictures, "../pictures/On the beam.JPG") ==
+  CHECK(found_picture(pictures, "../pictures/On the beam.JPG") ==
         "is a GIF, and only PNG and JPEG can be printed; save it again as PNG or JPEG");
-  CHECK(found(pictures, "../pictures/short.png") ==
+  CHECK(found_picture(pictures, "../pictures/short.png") ==
         "is cut short: its end is missing; save it again as PNG or JPEG");
-  CHECK(found(pictures, "../pictures/large.png") ==
+  CHECK(found_picture(pictures, "../pictures/large.png") ==
         "is larger than 8 MB; save it smaller: 2500 pixels across fill a page");
 }
 
 TEST_CASE("a near name is suggested: its capitals, its ending, its letters, its folder") {
-  const MemoryFileSystem files = disk();
+  const MemoryFileSystem files = disk_with_pictures();
   const Pictures pictures(files, "/c");
-  CHECK(found(pictures, "../pictures/Line.PNG") == "missing ../pictures/line.png");
-  CHECK(found(pictures, "../pictures/line.jpg") == "missing ../pictures/line.png");
-  CHECK(found(pictures, "../pictures/line") == "missing ../pictures/line.png");
-  CHECK(found(pictures, "../pictures/lime.png") == "missing ../pictures/line.png");
-  CHECK(found(pictures, "line.png") == "missing ../pictures/line.png");
-  CHECK(found(pictures, "../pictures/on the beam.jpg") == "missing ../pictures/On the beam.JPG");
-  CHECK(found(pictures, "../pictures/elephant.png") == "missing ");
-  CHECK(found(pictures, "../pictures") == "missing ");
-  CHECK(found(pictures, "") == "missing ");
-  CHECK(found(pictures, std::string("a\0b", 3)) == "missing ");
+  CHECK(found_picture(pictures, "../pictures/Line.PNG") == "missing ../pictures/line.png");
+  CHECK(found_picture(pictures, "../pictures/line.jpg") == "missing ../pictures/line.png");
+  CHECK(found_picture(pictures, "../pictures/line") == "missing ../pictures/line.png");
+  CHECK(found_picture(pictures, "../pictures/lime.png") == "missing ../pictures/line.png");
+  CHECK(found_picture(pictures, "line.png") == "missing ../pictures/line.png");
+  CHECK(found_picture(pictures, "../pictures/on the beam.jpg") ==
+        "missing ../pictures/On the beam.JPG");
+  CHECK(found_picture(pictures, "../pictures/elephant.png") == "missing ");
+  CHECK(found_picture(pictures, "../pictures") == "missing ");
+  CHECK(found_picture(pictures, "") == "missing ");
+  CHECK(found_picture(pictures, std::string("a\0b", 3)) == "missing ");
 }
 
 TEST_CASE("a picture outside the club is refused, whether or not there is one") {
-  const MemoryFileSystem files = disk();
+  const MemoryFileSystem files = disk_with_pictures();
   const Pictures pictures(files, "/c");
-  CHECK(found(pictures, "../../elsewhere/x.png") == "outside");
-  CHECK(found(pictures, "../../elsewhere/y.png") == "outside");
-  CHECK(found(pictures, "/elsewhere/x.png") == "outside");
-  CHECK(found(pictures, "/c/pictures/line.png") == "outside");
-  CHECK(found(pictures, "../../../../../etc/passwd") == "outside");
+  CHECK(found_picture(pictures, "../../elsewhere/x.png") == "outside");
+  CHECK(found_picture(pictures, "../../elsewhere/y.png") == "outside");
+  CHECK(found_picture(pictures, "/elsewhere/x.png") == "outside");
+  CHECK(found_picture(pictures, "/c/pictures/line.png") == "outside");
+  CHECK(found_picture(pictures, "../../../../../etc/passwd") == "outside");
 }
 
 TEST_CASE("a link that leads out of the club's folder is refused") {
@@ -159,7 +161,7 @@ TEST_CASE("a link that leads out of the club's folder is refused") {
 }
 
 TEST_CASE("a picture is read once, however many workers ask for it, and packed alike for all") {
-  MemoryFileSystem memory = disk();
+  MemoryFileSystem memory = disk_with_pictures();
   const CountingFiles files(memory);
   const Pictures pictures(files, "/c");
   const Size size{Length::pt(9), Length::pt(6)};
@@ -184,7 +186,7 @@ TEST_CASE("a picture is read once, however many workers ask for it, and packed a
 }
 
 TEST_CASE("no more pixels are printed than 300 dpi need, and none is made up") {
-  MemoryFileSystem memory = disk();
+  MemoryFileSystem memory = disk_with_pictures();
   const Pictures pictures(memory, "/c");
   REQUIRE(pictures.find("/c/sessions/a.md", "../pictures/line.png").has_value());
   const auto dots = [&](double width, double height) {
@@ -199,7 +201,7 @@ TEST_CASE("no more pixels are printed than 300 dpi need, and none is made up") {
 }
 
 TEST_CASE("a picture that goes while it is in use is told, not printed") {
-  MemoryFileSystem memory = disk();
+  MemoryFileSystem memory = disk_with_pictures();
   const Pictures pictures(memory, "/c");
   page::DisplayList list;
   list.pages.push_back({paper_size(Paper::kA5), {}});

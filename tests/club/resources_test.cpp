@@ -4,6 +4,7 @@
 #include <catch2/catch.hpp>
 
 #include "support/memory_files.h"
+#include "support/places.h"
 
 using namespace chalkleaf;
 using namespace chalkleaf::club;
@@ -69,7 +70,7 @@ TEST_CASE("what is wrong in a theme points into it, also when the file is let go
 TEST_CASE("the shipped theme and words are sound") {
   const RealFileSystem files;
   Diagnostics diagnostics;
-  CHECK(load_theme(files, CHALKLEAF_REPOSITORY, diagnostics) != nullptr);
-  CHECK(load_labels(files, CHALKLEAF_REPOSITORY, "en", diagnostics) != nullptr);
+  CHECK(load_theme(files, support::repository(), diagnostics) != nullptr);
+  CHECK(load_labels(files, support::repository(), "en", diagnostics) != nullptr);
   CHECK(diagnostics.all().empty());
 }

@@ -20,7 +20,9 @@ class Repository {
   std::string git(const std::string& arguments) const {
     // Dates move on by an hour a call, so that no two commits are the same.
     static int hour = 0;
-    const std::string date = std::to_string(1'764'600'000 + 3600 * ++hour) + " +1300";
+    return git_at(std::to_string(1'764'600'000 + 3600 * ++hour) + " +1300", arguments);
+  }
+  std::string git_at(const std::string& date, const std::string& arguments) const {
     const auto outcome = shell("cd '" + folder.str() + "' && GIT_CONFIG_GLOBAL=/dev/null " +
                                "GIT_COMMITTER_DATE='" + date + "' GIT_AUTHOR_DATE='" + date +
                                "' git -c user.name=T -c user.email=t@example.org " + arguments);
@@ -70,6 +72,29 @@ TEST_CASE("the last commit that changed each plan, as git log has it") {
   for (const char* name : {"sessions/a.md", "sessions/deep/er/b.md", "c.md"}) {
     INFO(name);
     CHECK(repository.said(name) == repository.witness(name));
+  }
+}
+
+TEST_CASE("the day is that of the place of the commit, also just before 1970") {
+  const Repository repository("git-day");
+  // Seconds since 1970 in UTC; the day begins at midnight where the commit was made. git itself
+  // shows no day before 1970, nor does `commit` make one, so here is no witness but the calendar.
+  const std::pair<const char*, const char*> cases[] = {
+      {"@0 +0000", "1970-01-01"},     {"@0 -0001", "1969-12-31"},
+      {"@600 -0500", "1969-12-31"},   {"@17999 -0500", "1969-12-31"},
+      {"@18000 -0500", "1970-01-01"}, {"@86399 +0000", "1970-01-01"},
+      {"@86399 +0001", "1970-01-02"},
+  };
+  for (const auto& [date, day] : cases) {
+    INFO(date);
+    repository.folder.put("a.md", date);
+    repository.git("add -A");
+    const std::string tree = repository.git("write-tree");
+    repository.git("update-ref refs/heads/main " +
+                   repository.git_at(date, "commit-tree -m change " + tree));
+    const Revision found = repository.revision("a.md");
+    REQUIRE(found.date);
+    CHECK(iso_text(*found.date) == day);
   }
 }
 

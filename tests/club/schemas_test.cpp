@@ -15,6 +15,7 @@
 #include "plan/values.h"
 #include "reason/checks.h"
 #include "sheet/theme.h"
+#include "support/places.h"
 
 using namespace chalkleaf;
 using namespace chalkleaf::plan;
@@ -25,7 +26,7 @@ using Json = nlohmann::json;
 using Names = std::vector<std::string>;
 
 Json schema(const std::string& name) {
-  std::ifstream file(CHALKLEAF_REPOSITORY "/examples/begin/schemas/" + name + ".schema.json");
+  std::ifstream file(support::repository() + "/examples/begin/schemas/" + name + ".schema.json");
   REQUIRE(file);
   return Json::parse(file);
 }

@@ -14,7 +14,7 @@ using chalkleaf::support::MemoryFileSystem;
 
 namespace {
 
-MemoryFileSystem disk() {
+MemoryFileSystem disk_with_plans() {
   return MemoryFileSystem{
       {"/disk/quay/club.yaml", ""},
       {"/disk/quay/README.md", ""},
@@ -59,45 +59,46 @@ const std::string kWholeClub =
 }  // namespace
 
 TEST_CASE("without arguments: the whole club one stands in, from anywhere in it") {
-  CHECK(selected(disk(), {"/disk/quay", {}, {}}) == kWholeClub);
-  CHECK(selected(disk(), {"/disk/quay/sessions/wrens", {}, {}}) == kWholeClub);
+  CHECK(selected(disk_with_plans(), {"/disk/quay", {}, {}}) == kWholeClub);
+  CHECK(selected(disk_with_plans(), {"/disk/quay/sessions/wrens", {}, {}}) == kWholeClub);
 }
 
 TEST_CASE("without arguments and without a club: what to do about it") {
   CHECK(
-      selected(disk(), {"/disk/loose", {}, {}}) ==
+      selected(disk_with_plans(), {"/disk/loose", {}, {}}) ==
       "! no plan is named, and this folder is not in a club folder (one with a club.yaml); name a "
       "plan, such as ‘tuesday.md’, or a folder of plans\n");
-  CHECK(selected(disk(), {"/disk", {}, {}}) ==
+  CHECK(selected(disk_with_plans(), {"/disk", {}, {}}) ==
         "! no plan is named, and this folder is not in a club folder (one with a club.yaml); there "
         "is one in ‘quay’: name it, or go there first\n");
 }
 
 TEST_CASE("a folder in a club: the plans below it; a plan named twice counts once") {
-  CHECK(selected(disk(), {"/disk", {"quay"}, {}}) == kWholeClub);
-  CHECK(selected(disk(), {"/disk", {"quay/sessions/wrens", "quay/sessions/wrens/c.md"}, {}}) ==
+  CHECK(selected(disk_with_plans(), {"/disk", {"quay"}, {}}) == kWholeClub);
+  CHECK(selected(disk_with_plans(),
+                 {"/disk", {"quay/sessions/wrens", "quay/sessions/wrens/c.md"}, {}}) ==
         "/disk/quay/sessions/wrens/c.md -> /disk/quay/out/wrens/c in /disk/quay\n");
-  CHECK(selected(disk(), {"/disk", {"quay/parts"}, {}}) ==
+  CHECK(selected(disk_with_plans(), {"/disk", {"quay/parts"}, {}}) ==
         "! there are no plans in ‘quay/parts’: a club's plans are *.md files below its ‘sessions’ "
         "or ‘plans’ folder\n");
 }
 
 TEST_CASE("plans outside any club stand alone in their folder") {
-  CHECK(selected(disk(), {"/disk/loose", {"."}, {}}) ==
+  CHECK(selected(disk_with_plans(), {"/disk/loose", {"."}, {}}) ==
         "/disk/loose/one.md -> /disk/loose/out/one alone in /disk/loose\n"
         "/disk/loose/two.md -> /disk/loose/out/two alone in /disk/loose\n");
-  CHECK(selected(disk(), {"/disk", {"loose/below/three.md"}, {}}) ==
+  CHECK(selected(disk_with_plans(), {"/disk", {"loose/below/three.md"}, {}}) ==
         "/disk/loose/below/three.md -> /disk/loose/below/out/three alone in /disk/loose/below\n");
 }
 
 TEST_CASE("what is not there is said, and the rest is still selected") {
-  CHECK(selected(disk(), {"/disk", {"loose/nine.md", "loose/one.md"}, {}}) ==
+  CHECK(selected(disk_with_plans(), {"/disk", {"loose/nine.md", "loose/one.md"}, {}}) ==
         "/disk/loose/one.md -> /disk/loose/out/one alone in /disk/loose\n"
         "! there is no file or folder ‘loose/nine.md’\n");
 }
 
 TEST_CASE("--out takes the sheets of all, and two plans never share a name there") {
-  MemoryFileSystem files = disk();
+  MemoryFileSystem files = disk_with_plans();
   files.put("/disk/quay/plans/a.md", "");
   CHECK(selected(files, {"/disk", {"quay/plans/a.md", "quay/sessions/a.md"}, "prints"}) ==
         "/disk/quay/plans/a.md -> /disk/prints/a in /disk/quay\n"
@@ -137,7 +138,7 @@ TEST_CASE("a plan saved with another ending is mentioned, with the name it shoul
 }
 
 TEST_CASE("a part, a drill or the club's file, named, is told apart from plans") {
-  MemoryFileSystem files = disk();
+  MemoryFileSystem files = disk_with_plans();
   files.put("/disk/loose/parts/warm-up.md", "");
   const auto kinds = [&](const std::vector<std::string>& arguments) {
     const Selection selection = select_plans(files, {"/disk", arguments, {}});

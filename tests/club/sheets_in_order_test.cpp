@@ -5,7 +5,8 @@
 #include "club/outputs.h"
 #include "club/select.h"
 #include "club/setup.h"
-#include "page/inspect.h"
+#include "support/inspect.h"
+#include "support/places.h"
 
 using namespace chalkleaf;
 using namespace chalkleaf::club;
@@ -22,8 +23,8 @@ class Silent : public Listener {
 /// The demo club, opened as a run opens it.
 class DemoClub {
  public:
-  DemoClub() : around_{files_, environment_, CHALKLEAF_PROGRAM}, teller_(listener_, summary_) {
-    const std::string folder = std::string(CHALKLEAF_REPOSITORY) + "/plans";
+  DemoClub() : around_{files_, environment_, support::program()}, teller_(listener_, summary_) {
+    const std::string folder = support::repository() + "/plans";
     request_.standing = folder;
     selection_ = select_plans(files_, {folder, {}, std::nullopt});
     press_ = set_up_press(around_, teller_, summary_);

@@ -5,6 +5,7 @@
 #include "base/files.h"
 #include "figure/words.h"
 #include "reading.h"
+#include "support/places.h"
 
 using namespace chalkleaf;
 using namespace chalkleaf::figure;
@@ -12,7 +13,7 @@ using namespace chalkleaf::figure;
 namespace {
 
 ReadFigures catalogue() {
-  const std::string folder = std::string(CHALKLEAF_REPOSITORY) + "/themes/figures";
+  const std::string folder = support::repository() + "/themes/figures";
   ReadFigures out;
   const RealFileSystem files;
   Descriptions all;

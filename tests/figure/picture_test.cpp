@@ -13,7 +13,7 @@ using namespace chalkleaf::figure;
 
 namespace {
 
-const std::vector<std::string> kShapes = {
+const std::vector<std::string> kDrawnShapes = {
     "touches: feet, joints: {shoulder: 170}",
     "touches: [hands, toes], joints: {shoulder: 75}",
     "touches: back, lean: -80, joints: {spine: 35, hip: 30, shoulder: 170}",
@@ -54,7 +54,7 @@ double lowest_drawn(const Scene& scene) {
 }  // namespace
 
 TEST_CASE("the same figure is drawn the same twice") {
-  for (const std::string& keys : kShapes) {
+  for (const std::string& keys : kDrawnShapes) {
     const Figure f = one_figure(keys);
     INFO(keys);
     CHECK(bytes(picture(f, Body::of_age(9))) == bytes(picture(f, Body::of_age(9))));
@@ -86,7 +86,7 @@ TEST_CASE("a mirrored pose is drawn mirrored") {
 }
 
 TEST_CASE("a scene's box holds all that is drawn") {
-  for (const std::string& keys : kShapes) {
+  for (const std::string& keys : kDrawnShapes) {
     const Scene scene = picture(one_figure(keys), Body::of_age(9));
     INFO(keys);
     REQUIRE(!scene.shapes.empty());

@@ -14,7 +14,9 @@ namespace {
 
 std::string of_file(const std::string& text) { return messages(read_file(text).diagnostics); }
 // Of figures whose lines are counted from 3.
-std::string of(const std::string& text) { return messages(read_figures(text).diagnostics); }
+std::string messages_of(const std::string& text) {
+  return messages(read_figures(text).diagnostics);
+}
 std::string of_pose(const std::string& keys) { return messages(read_pose(keys).diagnostics); }
 
 Pose pose(const std::string& keys) {
@@ -132,10 +134,10 @@ TEST_CASE("a file of figures has a family and figures") {
   CHECK(of_file("figures: [a]\n") ==
         "figures.yaml:1:10: error: this file describes no figures [missing-key]; add `figures:` "
         "and below it each figure's name with its keys\n");
-  CHECK(of("  a: {touches: feet}\n  a: {touches: back}\n") ==
+  CHECK(messages_of("  a: {touches: feet}\n  a: {touches: back}\n") ==
         "figures.yaml:4:3: error: there is a figure ‘a’ already [duplicate-key]; give one of them "
         "another name\n");
-  CHECK(of("  " + std::string(300, 'x') + ": {touches: feet}\n") ==
+  CHECK(messages_of("  " + std::string(300, 'x') + ": {touches: feet}\n") ==
         "figures.yaml:3:3: error: this is no name for a figure [bad-value]; write a few words, as "
         "coaches say them\n");
 }
@@ -151,10 +153,10 @@ TEST_CASE("an unknown key is reported with what was meant") {
   CHECK(
       of_pose("touches: feet, touches: toes") ==
       "figures.yaml:3:26: error: ‘touches’ stands here twice [duplicate-key]; keep one of them\n");
-  CHECK(of("  a: 12\n") ==
+  CHECK(messages_of("  a: 12\n") ==
         "figures.yaml:3:6: error: a figure is described by keys below its name [bad-value]; write "
         "`touches:`, `joints:` and so on, two spaces further in\n");
-  CHECK(of("  a: [x]\n") ==
+  CHECK(messages_of("  a: [x]\n") ==
         "figures.yaml:3:6: error: a figure is described by keys below its name [bad-value]; write "
         "`touches:`, `joints:` and so on, two spaces further in\n");
 }
@@ -250,22 +252,24 @@ TEST_CASE("lists have an end") {
 }
 
 TEST_CASE("`from` leads somewhere, and not in a circle") {
-  CHECK(of("  a: {from: stnading}\n  standing: {touches: feet}\n") ==
+  CHECK(messages_of("  a: {from: stnading}\n  standing: {touches: feet}\n") ==
         "figures.yaml:3:13: error: there is no figure ‘stnading’ [unknown-figure]; did you mean "
         "‘standing’?\n");
-  CHECK(of("  a: {from: nowhere at all}\n") ==
+  CHECK(messages_of("  a: {from: nowhere at all}\n") ==
         "figures.yaml:3:13: error: there is no figure ‘nowhere at all’ [unknown-figure]; name a "
         "figure of the catalogue or of the club's `figures` folder\n");
-  CHECK(of("  a: {from: a}\n") ==
+  CHECK(messages_of("  a: {from: a}\n") ==
         "figures.yaml:3:13: error: ‘a’ begins from itself [figure-cycle]; give this figure a name "
         "of its own, or describe it without `from`\n");
-  CHECK(of("  a: {from: b}\n  b: {from: a}\n") ==
+  CHECK(messages_of("  a: {from: b}\n  b: {from: a}\n") ==
         "figures.yaml:4:13: error: ‘a’ begins from ‘b’, which begins from ‘a’ [figure-cycle]; "
         "describe one of them without `from`\n");
   // Told once, and without the figures that only lead there.
-  CHECK(of("  way: {from: a}\n  a: {from: b}\n  b: {from: c}\n  c: {from: a}\n  on: {from: c}\n") ==
-        "figures.yaml:6:13: error: ‘a’ begins from ‘b’, which begins from ‘c’, which begins from "
-        "‘a’ [figure-cycle]; describe one of them without `from`\n");
+  CHECK(
+      messages_of(
+          "  way: {from: a}\n  a: {from: b}\n  b: {from: c}\n  c: {from: a}\n  on: {from: c}\n") ==
+      "figures.yaml:6:13: error: ‘a’ begins from ‘b’, which begins from ‘c’, which begins from "
+      "‘a’ [figure-cycle]; describe one of them without `from`\n");
 }
 
 TEST_CASE("`from` goes eight deep at most") {
@@ -274,8 +278,8 @@ TEST_CASE("`from` goes eight deep at most") {
     for (int i = 1; i <= links; ++i) out = fmt::format("  a{}: {{from: a{}}}\n", i, i - 1) + out;
     return out;
   };
-  CHECK(of(chain(7)) == "");
-  CHECK(of(chain(8)) ==
+  CHECK(messages_of(chain(7)) == "");
+  CHECK(messages_of(chain(8)) ==
         "figures.yaml:10:14: error: this figure begins from too many others [bad-value]; describe "
         "it by its own keys, or begin from one figure that is described in full\n");
 }

@@ -36,7 +36,7 @@ Pose pose_of(const std::string& keys) {
 
 // Shapes that exercise one, two and three contacts, sided ones, the front view, things of some
 // height.
-const std::vector<std::string> kShapes = {
+const std::vector<std::string> kSolvedShapes = {
     // one
     "touches: feet, joints: {shoulder: 90}",
     "touches: near feet, joints: {far hip: 60, far knee: 40}",
@@ -74,7 +74,7 @@ TEST_CASE("over random poses every contact is exact, or is reported") {
   std::size_t exact = 0;
   std::size_t missed = 0;
   std::array<std::size_t, 4> by_contacts{};
-  for (const std::string& shape : kShapes) {
+  for (const std::string& shape : kSolvedShapes) {
     const Pose base = pose_of(shape);
     for (int i = 0; i < 120; ++i) {
       Pose pose = base;
@@ -198,7 +198,7 @@ TEST_CASE("a part that cannot get there is reported with what is missing") {
 }
 
 TEST_CASE("the same pose gives the same numbers twice") {
-  for (const std::string& shape : kShapes) {
+  for (const std::string& shape : kSolvedShapes) {
     const Pose pose = pose_of(shape);
     const Solved a = solve(pose, Body::of_age(9));
     const Solved b = solve(pose, Body::of_age(9));

@@ -10,6 +10,7 @@
 #include "base/files.h"
 #include "club/build.h"
 #include "support/memory_files.h"
+#include "support/places.h"
 
 namespace chalkleaf::fuzz {
 
@@ -42,7 +43,7 @@ class Disk final : public FileSystem {
 
  private:
   const FileSystem& of(const std::string& path) const {
-    const bool real = path.starts_with(CHALKLEAF_REPOSITORY) || path.starts_with("/usr/");
+    const bool real = path.starts_with(support::repository()) || path.starts_with("/usr/");
     return real ? static_cast<const FileSystem&>(real_) : memory;
   }
   RealFileSystem real_;
@@ -68,7 +69,7 @@ inline std::size_t build(const std::vector<std::pair<std::string, std::string>>&
   Disk disk;
   for (const auto& [path, text] : files) disk.memory.put("/club/" + path, text);
   const FixedEnvironment environment(
-      std::map<std::string, std::string>{{"CHALKLEAF_DATA", CHALKLEAF_REPOSITORY}});
+      std::map<std::string, std::string>{{"CHALKLEAF_DATA", support::repository()}});
   Listener listener;
   club::Request request;
   request.standing = "/club";

@@ -1,4 +1,4 @@
-#include "page/inspect.h"
+#include "support/inspect.h"
 
 #include <catch2/catch.hpp>
 
@@ -13,11 +13,11 @@ namespace {
 
 // A page of 200 by 200 pt with margins of 20; node 1 is a paragraph, 2 another, 3 a figure, 4 a box
 // to tick, 5 another.
-struct Fixture {
+struct Inspected {
   type::Typesetter typesetter{support::test_fonts()};
   DisplayList list;
 
-  Fixture() {
+  Inspected() {
     list.pages.push_back({{Length::pt(200), Length::pt(200)}, {}});
     list.tree.resize(6);
     list.tree[3].role = Role::kFigure;
@@ -62,7 +62,7 @@ struct Fixture {
 
 }  // namespace
 
-TEST_CASE_METHOD(Fixture, "a page in order has no flaw") {
+TEST_CASE_METHOD(Inspected, "a page in order has no flaw") {
   frame(30, 30, 140, 140);
   text("Dish hold", 35, 50);
   text("lower back down", 35, 62, 2);  // the next line
@@ -73,7 +73,7 @@ TEST_CASE_METHOD(Fixture, "a page in order has no flaw") {
   CHECK(flaws().empty());
 }
 
-TEST_CASE_METHOD(Fixture, "text on text, on one line or between two") {
+TEST_CASE_METHOD(Inspected, "text on text, on one line or between two") {
   text("Dish hold", 35, 50);
   text("Arch hold", 60, 50, 2);
   CHECK_THAT(only(), Catch::StartsWith("page 1 at 60.0,") &&
@@ -84,7 +84,7 @@ TEST_CASE_METHOD(Fixture, "text on text, on one line or between two") {
   CHECK_THAT(only(), Catch::Contains("text on text"));
 }
 
-TEST_CASE_METHOD(Fixture, "text on a figure, a picture, a box and a frame's edge") {
+TEST_CASE_METHOD(Inspected, "text on a figure, a picture, a box and a frame's edge") {
   rectangle(Owner::of(3), 60, 40, 50, 30);
   text("Dish hold", 35, 50);
   CHECK_THAT(only(), Catch::Contains("text on a figure: a figure, ‘Dish hold’"));
@@ -106,7 +106,7 @@ TEST_CASE_METHOD(Fixture, "text on a figure, a picture, a box and a frame's edge
   CHECK_THAT(only(), Catch::Contains("text on a line"));
 }
 
-TEST_CASE_METHOD(Fixture, "boxes on boxes, and a figure on a frame's edge") {
+TEST_CASE_METHOD(Inspected, "boxes on boxes, and a figure on a frame's edge") {
   rectangle(Owner::of(4), 60, 40, 12, 12);
   rectangle(Owner::of(5), 70, 40, 12, 12);
   CHECK_THAT(only(), Catch::Contains("one box on another"));
@@ -116,7 +116,7 @@ TEST_CASE_METHOD(Fixture, "boxes on boxes, and a figure on a frame's edge") {
   CHECK_THAT(only(), Catch::Contains("a figure or box on a line"));
 }
 
-TEST_CASE_METHOD(Fixture, "what stands in the margin or off the paper") {
+TEST_CASE_METHOD(Inspected, "what stands in the margin or off the paper") {
   text("Dish hold", 150, 50);
   CHECK_THAT(only(), Catch::Contains("in the margin: ‘Dish hold’"));
   list.pages[0].items.clear();

@@ -12,7 +12,7 @@ using namespace chalkleaf::page;
 
 namespace {
 
-struct Fixture {
+struct LaidOut {
   type::Typesetter typesetter{support::test_fonts()};
   Layout layout{typesetter};
 
@@ -42,7 +42,7 @@ const TextItem& words(const Fragment& fragment, std::size_t i) {
 
 }  // namespace
 
-TEST_CASE_METHOD(Fixture, "a paragraph is as high as its lines, and ends where it should") {
+TEST_CASE_METHOD(LaidOut, "a paragraph is as high as its lines, and ends where it should") {
   const Fragment one = layout.place(text("Lower back pressed down"), Length::pt(400));
   CHECK(one.size.height == Length::pt(12));
   const Fragment narrow = layout.place(text("Lower back pressed down"), Length::pt(60));
@@ -52,7 +52,7 @@ TEST_CASE_METHOD(Fixture, "a paragraph is as high as its lines, and ends where i
   CHECK(words(right, 0).baseline.x == Length::pt(100) - natural);
 }
 
-TEST_CASE_METHOD(Fixture, "a stack adds heights and gaps; its last child can go to the bottom") {
+TEST_CASE_METHOD(LaidOut, "a stack adds heights and gaps; its last child can go to the bottom") {
   StackBlock stack{{box(10, 10), box(10, 20)}, Length::pt(5), false};
   CHECK(layout.place({stack}, Length::pt(50)).size.height == Length::pt(35));
   stack.last_at_bottom = true;
@@ -61,7 +61,7 @@ TEST_CASE_METHOD(Fixture, "a stack adds heights and gaps; its last child can go 
   CHECK(path(tall, 1).steps.front().a.y == Length::pt(80));
 }
 
-TEST_CASE_METHOD(Fixture, "a row gives fixed and natural tracks theirs and shares out the rest") {
+TEST_CASE_METHOD(LaidOut, "a row gives fixed and natural tracks theirs and shares out the rest") {
   RowBlock row;
   row.gap = Length::pt(10);
   row.cells.push_back({Track::fixed(Length::pt(30)), box(5, 5)});
@@ -73,7 +73,7 @@ TEST_CASE_METHOD(Fixture, "a row gives fixed and natural tracks theirs and share
   CHECK(path(out, 2).steps.front().a.x == Length::pt(100));
 }
 
-TEST_CASE_METHOD(Fixture, "first lines of a row share one baseline") {
+TEST_CASE_METHOD(LaidOut, "first lines of a row share one baseline") {
   RowBlock row;
   row.align = RowAlign::kBaseline;
   row.cells.push_back({Track::flexible(), text("17:00", 9)});
@@ -82,7 +82,7 @@ TEST_CASE_METHOD(Fixture, "first lines of a row share one baseline") {
   CHECK(words(out, 0).baseline.y == words(out, 1).baseline.y);
 }
 
-TEST_CASE_METHOD(Fixture, "stretched boxes have the height of the tallest") {
+TEST_CASE_METHOD(LaidOut, "stretched boxes have the height of the tallest") {
   BoxBlock small;
   small.border = Stroke{kBlack, Length::pt(1), false, {}};
   small.content.push_back(box(5, 5));
@@ -101,7 +101,7 @@ TEST_CASE_METHOD(Fixture, "stretched boxes have the height of the tallest") {
   CHECK(lowest(path(out, 0)) == lowest(path(out, 2)));
 }
 
-TEST_CASE_METHOD(Fixture, "what does not fit a line goes to the next") {
+TEST_CASE_METHOD(LaidOut, "what does not fit a line goes to the next") {
   WrapBlock wrap;
   wrap.gap = Length::pt(10);
   wrap.line_gap = Length::pt(4);
@@ -129,7 +129,7 @@ TEST_CASE("a circle of four curves is round to a thousandth") {
   CHECK(quarters == 4);
 }
 
-TEST_CASE_METHOD(Fixture,
+TEST_CASE_METHOD(LaidOut,
                  "a picture is as large as it asks, or as its column lets it, in its shape") {
   const PictureBlock block{
       {Length::pt(120), Length::pt(90)}, "line.png", Owner::of(1), Align::kStart};
@@ -161,7 +161,7 @@ TEST_CASE_METHOD(Fixture,
   CHECK(place == Rect{Length::pt(7), Length::pt(9), Length::pt(120), Length::pt(90)});
 }
 
-TEST_CASE_METHOD(Fixture, "what is measured is what is placed") {
+TEST_CASE_METHOD(LaidOut, "what is measured is what is placed") {
   std::mt19937 random(7);  // NOLINT(cert-msc51-cpp): the same blocks each time
   const auto below = [&](int n) { return static_cast<int>(random() % static_cast<unsigned>(n)); };
   const auto points = [&](int n) { return Length::pt(below(n)); };

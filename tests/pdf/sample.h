@@ -11,6 +11,7 @@
 #include "page/display_list.h"
 #include "pdf/pictures.h"
 #include "pdf/write.h"
+#include "support/places.h"
 #include "support/shell.h"
 #include "support/test_fonts.h"
 #include "type/lines.h"
@@ -197,13 +198,13 @@ inline std::string written(const page::DisplayList& list) {
 /// Writes a file below the build's folder; its path.
 inline std::string saved(const std::string& name, const std::string& bytes) {
   RealFileSystem files;
-  const std::string path = std::string(CHALKLEAF_BUILD) + "/test-files/pdf/" + name;
+  const std::string path = support::build_folder() + "/test-files/pdf/" + name;
   if (!files.write_whole(path, bytes)) throw std::runtime_error("cannot write " + path);
   return path;
 }
 
 inline std::string support_script(const std::string& name) {
-  return std::string("/usr/bin/python3 ") + CHALKLEAF_REPOSITORY + "/tests/support/" + name;
+  return std::string("/usr/bin/python3 ") + support::repository() + "/tests/support/" + name;
 }
 
 /// What check_tags.py finds; empty when all is well.

@@ -5,6 +5,7 @@
 #include <thread>
 
 #include "pdf/sample.h"
+#include "support/places.h"
 
 using namespace chalkleaf;
 using namespace chalkleaf::pdf;
@@ -35,7 +36,7 @@ TEST_CASE("qpdf and MuPDF find nothing wrong with the file") {
   CHECK(checked.status == 0);
   CHECK(holds(checked.output, "No syntax or stream encoding errors found"));
   CHECK(holds(checked.output, "PDF Version: 1.7"));
-  const std::string drawn = std::string(CHALKLEAF_BUILD) + "/test-files/pdf/whole-%d.png";
+  const std::string drawn = support::build_folder() + "/test-files/pdf/whole-%d.png";
   CHECK(complaints("mutool draw -q -o " + drawn + " " + path) == "");
 }
 

@@ -1,4 +1,4 @@
-// The pictures of make_pictures.py, made once a run, and what must come out of them.
+// The pictures of make_pictures.py, made once a build, and what must come out of them.
 #pragma once
 
 #include <catch2/catch.hpp>
@@ -9,7 +9,7 @@
 #include <vector>
 
 #include "picture/decode.h"
-#include "support/shell.h"
+#include "support/places.h"
 
 namespace chalkleaf::picture {
 
@@ -20,25 +20,9 @@ inline std::string bytes_of(const std::filesystem::path& path) {
   return out.str();
 }
 
+/// Where make_pictures.py has put them when this was built (CMakeLists.txt).
 inline const std::filesystem::path& sample_folder() {
-  static const std::filesystem::path folder = [] {
-    // One folder a process: tests of several files run beside each other.
-    std::string out = CHALKLEAF_BUILD "/test-files/picture-XXXXXX";
-    std::filesystem::create_directories(CHALKLEAF_BUILD "/test-files");
-    if (::mkdtemp(out.data()) == nullptr) throw std::runtime_error("no folder for pictures");
-    const auto ran =
-        support::run("/usr/bin/python3 " CHALKLEAF_REPOSITORY "/tests/picture/make_pictures.py " +
-                     out + " 2>&1");
-    if (ran.status != 0) throw std::runtime_error(ran.output);
-    static const struct Tidy {
-      std::string path;
-      ~Tidy() {
-        std::error_code ignored;
-        std::filesystem::remove_all(path, ignored);
-      }
-    } tidy{out};
-    return std::filesystem::path(out);
-  }();
+  static const std::filesystem::path folder = support::build_folder() + "/test-files/pictures";
   return folder;
 }
 

@@ -5,6 +5,7 @@
 #include <random>
 
 #include "picture/samples.h"
+#include "support/shell.h"
 
 using namespace chalkleaf::picture;
 

@@ -2,15 +2,11 @@
 // matter.
 #include <catch2/catch.hpp>
 
+#include "plan/mistake.h"
 #include "reading.h"
 
 namespace chalkleaf::plan {
 namespace {
-
-struct Mistake {
-  const char* written;
-  const char* messages;
-};
 
 TEST_CASE("the slips coaches make in a body are named, with what to change") {
   const Mistake cases[] = {

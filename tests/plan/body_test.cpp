@@ -7,7 +7,7 @@ namespace chalkleaf::plan {
 namespace {
 
 /// A session's outline, one line a thing.
-std::string outline(const Session& session) {
+std::string outline_of_session(const Session& session) {
   constexpr const char* kKinds[] = {"paragraph", "subheading", "item",
                                     "row",       "verbatim",   "picture"};
   constexpr const char* kRoles[] = {"warm-up", "main", "cool-down"};
@@ -88,7 +88,7 @@ Some text.
 ## cool down
 )"));
   CHECK(messages(plan.diagnostics).empty());
-  CHECK(outline(plan.session) == R"(title T
+  CHECK(outline_of_session(plan.session) == R"(title T
   paragraph Intro text with a site (https://example.org/x) and a second line.
   safety Clear the floor. An adult stays e.g. in the room! "Bare feet." They help. no socks Shoes off. Now.
     - Clear the floor.
@@ -122,16 +122,17 @@ cool-down cool down
 
 TEST_CASE("steps before the first heading make a part") {
   CHECK(
-      outline(
+      outline_of_session(
           read_plan(plan_with("Hello.\n\n- a towel\n\n[Warm-up](w.md)\n\n- Dish: 3\n")).session) ==
       "title T\n  paragraph Hello.\n  item a towel\nwarm-up Warm-up\n  link Warm-up -> w.md\n"
       "  drill Dish\n");
-  CHECK(outline(read_plan("---\nplace: gym\n---\n# Mine\n\nSee [x](y.md) later.\n\n- Dish: 3\n")
-                    .session) == "title Mine\n  paragraph See x later.\nmain Mine\n  drill Dish\n");
+  CHECK(outline_of_session(
+            read_plan("---\nplace: gym\n---\n# Mine\n\nSee [x](y.md) later.\n\n- Dish: 3\n")
+                .session) == "title Mine\n  paragraph See x later.\nmain Mine\n  drill Dish\n");
 }
 
 TEST_CASE("a level-1 heading is a part when the title is another") {
-  CHECK(outline(read_plan(plan_with("# Warm-up\n\n# t\n\n- a\n")).session) ==
+  CHECK(outline_of_session(read_plan(plan_with("# Warm-up\n\n# t\n\n- a\n")).session) ==
         "title T\nwarm-up Warm-up\n  drill a\n");
 }
 
@@ -164,7 +165,7 @@ TEST_CASE("a shared part's front matter may have a title and nothing else") {
 }
 
 TEST_CASE("an unused link definition is text of the coach's") {
-  CHECK(outline(
+  CHECK(outline_of_session(
             read_plan(plan_with("## P\n\n[Wrens]: hop\n\n- See [x]: 3\n\n[x]: y.txt\n")).session) ==
         "title T\nmain P\n  paragraph [Wrens]: hop\n  drill See x\n");
 }

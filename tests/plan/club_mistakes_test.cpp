@@ -2,21 +2,17 @@
 #include <catch2/catch.hpp>
 
 #include "plan/club_reading.h"
+#include "plan/mistake.h"
 
 namespace chalkleaf::plan {
 namespace {
 
-struct Mistake {
-  const char* written;   ///< behind the club's name
-  const char* messages;  ///< counted from the line behind the name's
-};
-
-std::string said(const std::string& text) {
+std::string said_of_club(const std::string& text) {
   return messages(read_club_text("name: A\n" + text).diagnostics);
 }
 
 TEST_CASE("groups: level and adults") {
-  CHECK(said("groups: {Wrens: {level: 0, adults: 40}}\n") ==
+  CHECK(said_of_club("groups: {Wrens: {level: 0, adults: 40}}\n") ==
         "club.yaml:2:25: error: ‘0’ is not a number that makes sense here [bad-value]; write a "
         "whole number from 1 to 10\n"
         "club.yaml:2:36: error: ‘40’ is not a number that makes sense here [bad-value]; write a "
@@ -24,13 +20,13 @@ TEST_CASE("groups: level and adults") {
 }
 
 TEST_CASE("whoever writes children's names is told that they do not belong there") {
-  CHECK(said("groups: {Wrens: {children: [Ann, Ben]}}\n") ==
+  CHECK(said_of_club("groups: {Wrens: {children: [Ann, Ben]}}\n") ==
         "club.yaml:2:18: error: ‘children’ is not a key of a group [unknown-key]; write how many "
         "there are: `size: 8`; children's names do not belong here\n");
-  CHECK(said("groups: {Wrens: {size: [Ann, Ben]}}\n") ==
+  CHECK(said_of_club("groups: {Wrens: {size: [Ann, Ben]}}\n") ==
         "club.yaml:2:24: error: ‘size’ must be a number [bad-value]; write how many there are, "
         "from 1 to 60; names do not belong here\n");
-  CHECK(said("gymnasts: [Ann]\n") ==
+  CHECK(said_of_club("gymnasts: [Ann]\n") ==
         "club.yaml:2:1: error: ‘gymnasts’ is not a key of the club file [unknown-key]; children's "
         "names do not belong into these files\n");
 }
@@ -56,7 +52,7 @@ TEST_CASE("the hall") {
   };
   for (const Mistake& c : cases) {
     INFO(c.written);
-    CHECK(said(c.written) == c.messages);
+    CHECK(said_of_club(c.written) == c.messages);
   }
 }
 
@@ -77,12 +73,12 @@ TEST_CASE("kit") {
   };
   for (const Mistake& c : cases) {
     INFO(c.written);
-    CHECK(said(c.written) == c.messages);
+    CHECK(said_of_club(c.written) == c.messages);
   }
 }
 
 TEST_CASE("staff") {
-  CHECK(said("groups: {Wrens: }\nstaff: {Lead coach: {groups: [Wren], born: 1990}}\n") ==
+  CHECK(said_of_club("groups: {Wrens: }\nstaff: {Lead coach: {groups: [Wren], born: 1990}}\n") ==
         "club.yaml:3:31: error: the club has no group ‘Wren’ [bad-value]; did you mean `Wrens`?\n"
         "club.yaml:3:38: error: ‘born’ is not a key of an adult of the staff [unknown-key]; the "
         "keys are `qualification` and `groups`\n");
@@ -118,7 +114,7 @@ TEST_CASE("contacts, words, checks and limits") {
   };
   for (const Mistake& c : cases) {
     INFO(c.written);
-    CHECK(said(c.written) == c.messages);
+    CHECK(said_of_club(c.written) == c.messages);
   }
 }
 

@@ -2,14 +2,10 @@
 #include <catch2/catch.hpp>
 
 #include "plan/club_reading.h"
+#include "plan/mistake.h"
 
 namespace chalkleaf::plan {
 namespace {
-
-struct Mistake {
-  const char* written;
-  const char* messages;
-};
 
 TEST_CASE("a club file gives names, groups, paper and timings with their places") {
   const ReadClub read_it = read_club_text(R"(name: Alder Quay Gymnastics

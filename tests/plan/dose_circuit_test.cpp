@@ -19,13 +19,13 @@ TEST_CASE("a circuit keeps its place, and leaves out what was not said") {
   CHECK(read.may_be_dose);  // without stations below it: 3 x 30 s, rest 1 min
 }
 
-struct Mistake {
+struct HalfCircuit {
   const char* written;
   const char* meaning;
 };
 
 TEST_CASE("half a circuit says what is wrong and how circuits are written") {
-  const Mistake cases[] = {
+  const HalfCircuit cases[] = {
       {"3 rounds, music on",
        "! ‘music on’ cannot be read as a part of a circuit | write the circuit as one of: `3 "
        "rounds, 30 s work, 15 s rest`, `3 rounds of 30 s on / 15 s off, 1 min between rounds`, or "
@@ -49,7 +49,7 @@ TEST_CASE("half a circuit says what is wrong and how circuits are written") {
        "thousandths of a second"},
       {"3 rounds, 1 min between rounds, 2 min between rounds",
        "! this circuit gives the rest between rounds twice | leave one out"}};
-  for (const Mistake& c : cases) {
+  for (const HalfCircuit& c : cases) {
     INFO(c.written);
     CHECK(circuit_meaning(c.written) == c.meaning);
   }

@@ -6,9 +6,13 @@
 
 #include "base/text.h"
 #include "dose_meaning.h"
+#include "support/places.h"
+#include "support/random.h"
 
 namespace chalkleaf::plan {
 namespace {
+
+using support::Random;
 
 struct CorpusLine {
   std::string kind;  ///< `dose`, `line`, `circuit`
@@ -18,7 +22,7 @@ struct CorpusLine {
 };
 
 std::vector<CorpusLine> read_corpus() {
-  std::ifstream file(std::string(CHALKLEAF_REPOSITORY) + "/tests/plan/dose_corpus.txt");
+  std::ifstream file(support::repository() + "/tests/plan/dose_corpus.txt");
   std::vector<CorpusLine> out;
   std::string kind;
   std::string line;
@@ -77,20 +81,6 @@ TEST_CASE("whatever is refused says what, where and what to write") {
     CHECK(dose.error().begin <= dose.error().end);
   }
 }
-
-class Random {
- public:
-  explicit Random(std::uint64_t seed) : state_(seed * 2654435761U + 1) {}
-  std::size_t below(std::size_t n) {
-    state_ ^= state_ << 13U;
-    state_ ^= state_ >> 7U;
-    state_ ^= state_ << 17U;
-    return static_cast<std::size_t>(state_ % n);
-  }
-
- private:
-  std::uint64_t state_;
-};
 
 // Every token the language knows, thrown together: nothing is taken for something else when it is
 // written out and read again.

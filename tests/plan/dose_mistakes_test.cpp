@@ -1,15 +1,11 @@
 // Doses that cannot be read: each message whole, each pointing at the clause it is about.
 #include <catch2/catch.hpp>
 
+#include "plan/mistake.h"
 #include "reading.h"
 
 namespace chalkleaf::plan {
 namespace {
-
-struct Mistake {
-  const char* written;
-  const char* messages;
-};
 
 TEST_CASE("a dose that cannot be read says where and what to write") {
   const Mistake cases[] = {

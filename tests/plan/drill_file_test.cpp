@@ -4,11 +4,13 @@
 #include <catch2/catch.hpp>
 
 #include "plan/library_reading.h"
+#include "plan/mistake.h"
 
 namespace chalkleaf::plan {
 namespace {
 
-std::string said(const std::string& text, const std::string& path = "drills/dish-hold.md") {
+std::string said_of_drill_file(const std::string& text,
+                               const std::string& path = "drills/dish-hold.md") {
   return messages(read_drill_text(text, path).found);
 }
 
@@ -97,8 +99,8 @@ TEST_CASE("a drill without a title is called by its heading or its file") {
   CHECK(read_drill_text("# Dish hold\n\n- cue: a\n", "drills/x.md").name.text == "Dish hold");
   CHECK(read_drill_text("- cue: a\n", "drills/two-foot_landing.md").name.text ==
         "Two foot landing");
-  CHECK(said("").empty());
-  CHECK(said("---\nkind: game\n---\n").empty());
+  CHECK(said_of_drill_file("").empty());
+  CHECK(said_of_drill_file("---\nkind: game\n---\n").empty());
 }
 
 TEST_CASE("every kind has its name, and back") {
@@ -113,11 +115,6 @@ TEST_CASE("every kind has its name, and back") {
   CHECK(kind_name(DrillKind::kUnknown).empty());
   CHECK_FALSE(kind_of_name("").has_value());
 }
-
-struct Mistake {
-  const char* written;
-  const char* messages;
-};
 
 TEST_CASE("what is wrong in a drill's front matter is said with what to write") {
   const Mistake cases[] = {
@@ -166,7 +163,7 @@ TEST_CASE("what is wrong in a drill's front matter is said with what to write") 
   };
   for (const Mistake& c : cases) {
     INFO(c.written);
-    CHECK(said(std::string("---\n") + c.written + "---\n", "d.md") == c.messages);
+    CHECK(said_of_drill_file(std::string("---\n") + c.written + "---\n", "d.md") == c.messages);
   }
 }
 
@@ -175,20 +172,20 @@ TEST_CASE("a spotter and `home: yes` is read as never at home") {
 }
 
 TEST_CASE("what is wrong in a drill's body is said") {
-  CHECK(said("cue: push tall\nand stay\n\nSome words.\n", "d.md") ==
+  CHECK(said_of_drill_file("cue: push tall\nand stay\n\nSome words.\n", "d.md") ==
         "d.md:1:1: error: ‘cue’ has no dash before it [bad-value]; write `- cue: …`\n");
   const LibraryDrill drill = read_drill_text("cue: push tall\n\nSome words.\n");
   CHECK(drill.cues.at(0).text == "push tall");
   CHECK(drill.notes.at(0).words.text == "Some words.");
-  CHECK(said("- esier: knees bent\n", "d.md") ==
+  CHECK(said_of_drill_file("- esier: knees bent\n", "d.md") ==
         "d.md:1:3: error: ‘esier’ is not something a drill has [unknown-key]; did you mean "
         "`easier`?\n");
-  CHECK(said("---\nat: beam\n---\n- at: bar\n", "d.md") ==
+  CHECK(said_of_drill_file("---\nat: beam\n---\n- at: bar\n", "d.md") ==
         "d.md:4:7: error: this drill says twice where it is done [bad-value]; keep one of the two: "
         "`at` in the front matter, or the line here\n");
   std::string many;
   for (int i = 0; i < 101; ++i) many += "- cue: a\n";
-  CHECK(said(many, "d.md") ==
+  CHECK(said_of_drill_file(many, "d.md") ==
         "d.md:1:1: error: this drill has more than 100 lines [bad-value]; keep what fits a sheet, "
         "and put the rest into drills of their own\n");
   CHECK(read_drill_text(many).cues.empty());

@@ -1,15 +1,11 @@
 // Front matter gone wrong: each message whole. The text under test stands between the `---` lines.
 #include <catch2/catch.hpp>
 
+#include "plan/mistake.h"
 #include "reading.h"
 
 namespace chalkleaf::plan {
 namespace {
-
-struct Mistake {
-  const char* written;
-  const char* messages;
-};
 
 TEST_CASE("what is wrong in front matter is said once, with what to write") {
   const Mistake cases[] = {

@@ -6,7 +6,7 @@
 namespace chalkleaf::plan {
 namespace {
 
-constexpr const char* kPlan = R"(---
+constexpr const char* kFrontMatter = R"(---
 title: "Strong shapes: at home"
 place: Home
 group: kestrels
@@ -36,7 +36,7 @@ Club club() {
 }
 
 TEST_CASE("front matter gives the session its values, each with its bytes") {
-  const ReadPlan plan = read_plan(kPlan, club());
+  const ReadPlan plan = read_plan(kFrontMatter, club());
   CHECK(messages(plan.diagnostics).empty());
   const Session& s = plan.session;
   CHECK(s.title.text == "Strong shapes: at home");

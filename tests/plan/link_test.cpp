@@ -40,12 +40,12 @@ class Folder final : public PartLookup {
 };
 
 /// The plan `plans/p.md` with its parts linked.
-struct Linked {
+struct LinkedParts {
   ReadPlan plan;
   std::string said;
 };
-Linked link(const std::string& body, std::map<std::string, std::string> files) {
-  Linked out{read_plan(plan_with(body)), {}};
+LinkedParts link_parts_of(const std::string& body, std::map<std::string, std::string> files) {
+  LinkedParts out{read_plan(plan_with(body)), {}};
   link_parts(out.plan.session, "plans/p.md", Folder(std::move(files)), out.plan.diagnostics);
   out.said = messages(out.plan.diagnostics);
   return out;
@@ -61,11 +61,11 @@ std::string steps(const Part& part) {
 }
 
 TEST_CASE("a link becomes the part's steps, in its place, through parts of parts") {
-  const Linked got =
-      link("> Clear space.\n\n## Warm-up\n\n- A: 3\n\n[w](../parts/warm.md#top)\n\n- Z: 3\n",
-           {{"parts/warm.md",
-             "# Warm\n\n> Clear space.\n\n> Shoes off.\n\n- B: 3\n\n[n](more%20moves.md)\n"},
-            {"parts/more moves.md", "Breathe.\n\n- C: 3\n"}});
+  const LinkedParts got = link_parts_of(
+      "> Clear space.\n\n## Warm-up\n\n- A: 3\n\n[w](../parts/warm.md#top)\n\n- Z: 3\n",
+      {{"parts/warm.md",
+        "# Warm\n\n> Clear space.\n\n> Shoes off.\n\n- B: 3\n\n[n](more%20moves.md)\n"},
+       {"parts/more moves.md", "Breathe.\n\n- C: 3\n"}});
   CHECK(got.said.empty());
   const Part& part = got.plan.session.parts.at(0);
   CHECK(steps(part) == "A B (Breathe.) C Z ");
@@ -79,16 +79,16 @@ TEST_CASE("a link becomes the part's steps, in its place, through parts of parts
 }
 
 TEST_CASE("a link that leads nowhere says where it should have led") {
-  CHECK(link("## W\n\n[w](../parts/wram.md)\n", {}).said ==
+  CHECK(link_parts_of("## W\n\n[w](../parts/wram.md)\n", {}).said ==
         "plan.md:7:1: error: there is no part at ‘../parts/wram.md’ [unknown-part]; did you mean "
         "`../parts/warm.md`?\n");
-  CHECK(link("## W\n\n[w](x.md)\n", {}).said ==
+  CHECK(link_parts_of("## W\n\n[w](x.md)\n", {}).said ==
         "plan.md:7:1: error: there is no part at ‘x.md’ [unknown-part]; check the path; it begins "
         "at the folder of the file it stands in\n");
-  CHECK(link("## W\n\n- [w](../outside/x.md)\n", {}).said ==
+  CHECK(link_parts_of("## W\n\n- [w](../outside/x.md)\n", {}).said ==
         "plan.md:7:3: error: ‘../outside/x.md’ is outside the club's folder [outside-folder]; copy "
         "the part into the club's folder and link to the copy\n");
-  CHECK(link("## W\n\n[w](bad.md)\n", {{"plans/bad.md", "a\xFFz"}}).said ==
+  CHECK(link_parts_of("## W\n\n[w](bad.md)\n", {{"plans/bad.md", "a\xFFz"}}).said ==
         "plan.md:7:1: error: the part ‘bad.md’ cannot be read [unreadable-file]; mend that file; "
         "what is wrong with it is reported too\n"
         "plans/bad.md:1:2: error: this file cannot be read: the byte 0xFF here is not UTF-8 "
@@ -97,20 +97,21 @@ TEST_CASE("a link that leads nowhere says where it should have led") {
 
 TEST_CASE("the hint for a link names the file that is there") {
   const std::map<std::string, std::string> files{{"parts/cool.md", "- A: 3\n"}};
-  CHECK(link("## W\n\n[w](../parts/cool)\n", files).said ==
+  CHECK(link_parts_of("## W\n\n[w](../parts/cool)\n", files).said ==
         "plan.md:7:1: error: there is no part at ‘../parts/cool’ [unknown-part]; did you mean "
         "`../parts/cool.md`?\n");
-  CHECK(link("## W\n\n[w](../parts/)\n", files).said ==
+  CHECK(link_parts_of("## W\n\n[w](../parts/)\n", files).said ==
         "plan.md:7:1: error: there is no part at ‘../parts/’ [unknown-part]; name a file in that "
         "folder, such as `warm-up.md`\n");
-  CHECK(link("## W\n\n[w](..\\parts\\cool.md)\n", files).said ==
+  CHECK(link_parts_of("## W\n\n[w](..\\parts\\cool.md)\n", files).said ==
         "plan.md:7:1: error: there is no part at ‘..\\parts\\cool.md’ [unknown-part]; write `/` "
         "between folders and file: `../parts/cool.md`\n");
 }
 
 TEST_CASE("a whole session is no part") {
-  const Linked got = link("## W\n\n- A: 3\n\n[w](s.md)\n",
-                          {{"plans/s.md", "---\ntitle: S\nplace: gym\nslot: 1 h\n---\n- B: 3\n"}});
+  const LinkedParts got =
+      link_parts_of("## W\n\n- A: 3\n\n[w](s.md)\n",
+                    {{"plans/s.md", "---\ntitle: S\nplace: gym\nslot: 1 h\n---\n- B: 3\n"}});
   CHECK(
       got.said ==
       "plan.md:9:1: error: ‘s.md’ is a session, not a shared part [unknown-part]; link to a file "
@@ -123,11 +124,12 @@ TEST_CASE("a whole session is no part") {
 }
 
 TEST_CASE("no link is left, whatever happened") {
-  CHECK(steps(link("## W\n\n[w](x.md)\n\n- A: 3\n", {}).plan.session.parts.at(0)) == "A ");
+  CHECK(steps(link_parts_of("## W\n\n[w](x.md)\n\n- A: 3\n", {}).plan.session.parts.at(0)) == "A ");
 }
 
 TEST_CASE("what is wrong in a part is said once, however often it is used") {
-  const Linked got = link("## W\n\n[w](w.md)\n\n[w](w.md)\n", {{"plans/w.md", "- A: 2–3 x 8\n"}});
+  const LinkedParts got =
+      link_parts_of("## W\n\n[w](w.md)\n\n[w](w.md)\n", {{"plans/w.md", "- A: 2–3 x 8\n"}});
   CHECK(got.plan.diagnostics.error_count() == 1);
   CHECK(got.said ==
         "plans/w.md:1:6: error: ‘2–3’ is a range [unreadable-dose]; choose one number, the one you "
@@ -135,9 +137,10 @@ TEST_CASE("what is wrong in a part is said once, however often it is used") {
 }
 
 TEST_CASE("a circle is reported with every link of it") {
-  const Linked got = link("## W\n\n[w](a.md)\n", {{"plans/a.md", "- A: 3\n\n[b](b.md)\n"},
-                                                  {"plans/b.md", "[c](c.md)\n\n- B: 3\n"},
-                                                  {"plans/c.md", "[a](a.md)\n"}});
+  const LinkedParts got =
+      link_parts_of("## W\n\n[w](a.md)\n", {{"plans/a.md", "- A: 3\n\n[b](b.md)\n"},
+                                            {"plans/b.md", "[c](c.md)\n\n- B: 3\n"},
+                                            {"plans/c.md", "[a](a.md)\n"}});
   CHECK(got.said ==
         "plans/c.md:1:1: error: this link leads round in a circle: a.md → b.md → c.md → a.md "
         "[part-cycle]; take one of these links out\n");
@@ -150,10 +153,10 @@ TEST_CASE("a circle is reported with every link of it") {
 }
 
 TEST_CASE("a plan that links to itself, and a part that links to itself") {
-  CHECK(link("## W\n\n[w](a.md)\n", {{"plans/a.md", "[a](a.md)\n"}}).said ==
+  CHECK(link_parts_of("## W\n\n[w](a.md)\n", {{"plans/a.md", "[a](a.md)\n"}}).said ==
         "plans/a.md:1:1: error: this link leads round in a circle: a.md → a.md [part-cycle]; take "
         "one of these links out\n");
-  CHECK(link("## W\n\n[w](p.md)\n", {{"plans/p.md", "- A: 3\n"}}).said ==
+  CHECK(link_parts_of("## W\n\n[w](p.md)\n", {{"plans/p.md", "- A: 3\n"}}).said ==
         "plan.md:7:1: error: this link leads round in a circle: p.md → p.md [part-cycle]; take one "
         "of these links out\n");
 }
@@ -166,15 +169,16 @@ TEST_CASE("parts that multiply or go on without end are stopped") {
     doubling[fmt::format("plans/{}.md", i)] = i < 14 ? next + next : "- A: 3\n";
     chain[fmt::format("plans/{}.md", i)] = next;
   }
-  CHECK(link("## W\n\n[w](0.md)\n", doubling).said.find("more than 2000 lines [bad-value]") !=
-        std::string::npos);
-  CHECK(link("## W\n\n[w](0.md)\n", chain).said ==
+  CHECK(link_parts_of("## W\n\n[w](0.md)\n", doubling)
+            .said.find("more than 2000 lines [bad-value]") != std::string::npos);
+  CHECK(link_parts_of("## W\n\n[w](0.md)\n", chain).said ==
         "plans/15.md:1:1: error: parts link to parts more than 16 deep here [part-cycle]; put the "
         "drills themselves into fewer files\n");
 }
 
 TEST_CASE("a part without a heading takes the link's words, and the same safety is said once") {
-  const Linked got = link("[The warm-up](w.md)\n", {{"plans/w.md", "> Mind.\n\n- A: 3\n"}});
+  const LinkedParts got =
+      link_parts_of("[The warm-up](w.md)\n", {{"plans/w.md", "> Mind.\n\n- A: 3\n"}});
   CHECK(got.plan.session.parts.at(0).title.text == "The warm-up");
   CHECK(got.plan.session.parts.at(0).safety.size() == 1);
 }

@@ -1,15 +1,11 @@
 // Lines that were meant as links to parts. The body begins on line 5.
 #include <catch2/catch.hpp>
 
+#include "plan/mistake.h"
 #include "reading.h"
 
 namespace chalkleaf::plan {
 namespace {
-
-struct Mistake {
-  const char* written;
-  const char* messages;
-};
 
 TEST_CASE("a line that is nearly a link says how to write it") {
   const Mistake cases[] = {

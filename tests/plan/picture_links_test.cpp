@@ -48,26 +48,26 @@ class OnePart final : public PartLookup {
   }
 };
 
-struct Linked {
+struct LinkedPictures {
   ReadPlan plan;
   Asked pictures;
   std::string said;
 };
-Linked link(const std::string& body) {
-  Linked out{read_plan(plan_with(body)), {}, {}};
+LinkedPictures link_pictures_of(const std::string& body) {
+  LinkedPictures out{read_plan(plan_with(body)), {}, {}};
   link_parts(out.plan.session, "/c/sessions/p.md", OnePart(), out.plan.diagnostics, &out.pictures);
   out.said = messages(out.plan.diagnostics);
   return out;
 }
 
 std::string said_of(const std::string& target) {
-  return link("## Main\n\n![two children](" + target + ")\n\n- Hold: 20 s\n").said;
+  return link_pictures_of("## Main\n\n![two children](" + target + ")\n\n- Hold: 20 s\n").said;
 }
 
 }  // namespace
 
 TEST_CASE("each picture is asked for from the file it stands in, wherever it stands") {
-  const Linked linked = link(
+  const LinkedPictures linked = link_pictures_of(
       "Before.\n\n![one](../pictures/one.png)\n\n## Main\n\n![two](two%20b.jpg)\n\n- Hold: 20 s\n\n"
       "  ![three](three.png)\n\n[the line](../parts/deep/line.md)\n");
   CHECK(linked.said == "");
@@ -120,11 +120,11 @@ TEST_CASE("nothing is fetched from the web") {
   CHECK(said_of("HTTP://example.org/a.png") == refused("HTTP://example.org/a.png"));
   CHECK(said_of("//example.org/a.png") == refused("//example.org/a.png"));
   CHECK(said_of("file:///etc/hostname") == refused("file:///etc/hostname"));
-  CHECK(link("## Main\n\n![x](12:30.png)\n").pictures.asked ==
+  CHECK(link_pictures_of("## Main\n\n![x](12:30.png)\n").pictures.asked ==
         std::vector<std::string>{"/c/sessions/p.md 12:30.png"});
   const std::string data = "data:image/png;base64," + std::string(500, 'A');
   CHECK(said_of(data) == refused(data.substr(0, 80) + "…"));
-  CHECK(link("## Main\n\n![x](https://example.org/a.png)\n").pictures.asked.empty());
+  CHECK(link_pictures_of("## Main\n\n![x](https://example.org/a.png)\n").pictures.asked.empty());
 }
 
 TEST_CASE("a plan may have sixty different pictures, and each as often as it likes") {
@@ -133,7 +133,7 @@ TEST_CASE("a plan may have sixty different pictures, and each as often as it lik
     for (int i = 0; i < count * times; ++i) {
       body += "![p](p" + std::to_string(i % count) + ".png)\n\n";
     }
-    return link(body).said;
+    return link_pictures_of(body).said;
   };
   CHECK(plan_of(60, 3) == "");
   CHECK(plan_of(62, 1).find("with its shared parts this plan has more than 60 pictures "

@@ -4,27 +4,12 @@
 #include <set>
 
 #include "places.h"
+#include "support/random.h"
 
 namespace chalkleaf::plan {
 namespace {
 
-class Random {
- public:
-  explicit Random(std::uint64_t seed) : state_(seed * 2654435761U + 1) {}
-  std::size_t below(std::size_t n) {
-    state_ ^= state_ << 13U;
-    state_ ^= state_ >> 7U;
-    state_ ^= state_ << 17U;
-    return static_cast<std::size_t>(state_ % n);
-  }
-  template <class T>
-  const T& pick(const std::vector<T>& from) {
-    return from[below(from.size())];
-  }
-
- private:
-  std::uint64_t state_;
-};
+using support::Random;
 
 const std::string kSample = R"(---
 title: Strong shapes

@@ -6,7 +6,7 @@
 namespace chalkleaf::plan {
 namespace {
 
-constexpr const char* kPlan = R"(---
+constexpr const char* kDesignPlan = R"(---
 title: Strong shapes at home
 place: home                    # or gym
 group: Kestrels
@@ -47,7 +47,7 @@ Shapes you hold still today are the swings of next month.
 )";
 
 TEST_CASE("the design's own plan reads without a word") {
-  const ReadPlan plan = read_plan(kPlan);
+  const ReadPlan plan = read_plan(kDesignPlan);
   CHECK(messages(plan.diagnostics).empty());
   const Session& s = plan.session;
   CHECK(s.introduction.at(0).words.text ==
@@ -66,11 +66,11 @@ TEST_CASE("the design's own plan reads without a word") {
 }
 
 TEST_CASE("the same plan from another editor: byte-order mark, CRLF, tabs, lone CR") {
-  const ReadPlan plain = read_plan(kPlan);
-  std::string crlf = "\xEF\xBB\xBF" + replace_all(kPlan, "\n", "\r\n");
-  std::string cr = replace_all(kPlan, "\n", "\r");
+  const ReadPlan plain = read_plan(kDesignPlan);
+  std::string crlf = "\xEF\xBB\xBF" + replace_all(kDesignPlan, "\n", "\r\n");
+  std::string cr = replace_all(kDesignPlan, "\n", "\r");
   std::string tabs =
-      replace_all(replace_all(kPlan, "    - easier", "\t\t- easier"), "  - ", "\t- ");
+      replace_all(replace_all(kDesignPlan, "    - easier", "\t\t- easier"), "  - ", "\t- ");
   for (const std::string& text : {crlf, cr, tabs}) {
     const ReadPlan other = read_plan(text);
     CHECK(messages(other.diagnostics) == messages(plain.diagnostics));

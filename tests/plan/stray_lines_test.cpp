@@ -2,15 +2,11 @@
 // The body begins on line 5, behind four lines of front matter.
 #include <catch2/catch.hpp>
 
+#include "plan/mistake.h"
 #include "reading.h"
 
 namespace chalkleaf::plan {
 namespace {
-
-struct Mistake {
-  const char* written;
-  const char* messages;
-};
 
 TEST_CASE("a line that runs on from another is reported where it stands") {
   const Mistake cases[] = {

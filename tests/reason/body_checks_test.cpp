@@ -13,8 +13,6 @@ using plan::Sides;
 
 namespace {
 
-constexpr Duration s(std::int64_t n) { return Duration::seconds(n); }
-
 LibraryDrill stretch(const std::string& name, const std::string& muscle) {
   LibraryDrill out = known(name, DrillKind::kStretch);
   out.stretches = {{muscle, {}}};

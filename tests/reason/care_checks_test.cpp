@@ -11,9 +11,6 @@ using plan::Place;
 
 namespace {
 
-constexpr Duration s(std::int64_t n) { return Duration::seconds(n); }
-constexpr Duration min(std::int64_t n) { return Duration::minutes(n); }
-
 SessionMaker with_adults(const plan::Group& group, std::optional<int> adults) {
   SessionMaker maker;
   maker.group(group);

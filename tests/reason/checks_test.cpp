@@ -11,8 +11,6 @@ using plan::Place;
 
 namespace {
 
-constexpr Duration s(std::int64_t n) { return Duration::seconds(n); }
-
 std::string with_dose(const Dose& dose) {
   return checked(
       framed(SessionMaker(), s(60), [&](SessionMaker& m) { m.part("Bars").drill("Dish", dose); }));

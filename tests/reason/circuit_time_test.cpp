@@ -9,8 +9,6 @@ using namespace chalkleaf::reason::tests;
 
 namespace {
 
-constexpr Duration s(std::int64_t n) { return Duration::seconds(n); }
-
 plan::Circuit circuit(std::int64_t rounds, std::optional<Duration> work,
                       std::optional<Duration> rest, std::optional<Duration> between = {}) {
   plan::Circuit out;
@@ -29,7 +27,7 @@ SessionMaker with(const plan::Circuit& circuit, const std::vector<std::optional<
   return maker;
 }
 
-std::string summed(SessionMaker maker, const plan::Club& club = {}) {
+std::string summed_circuit(SessionMaker maker, const plan::Club& club = {}) {
   const plan::Session session = maker.session();
   const Timetable table = timetable(session, club);
   const DrillTime& time = table.parts[0].drills[0];
@@ -46,7 +44,7 @@ std::string summed(SessionMaker maker, const plan::Club& club = {}) {
 
 TEST_CASE("a circuit: work and rest at each station, round after round") {
   // One round 3 × 30 s + 2 × 15 s = 120 s; 3 × 120 s + 2 × 60 s = 480 s, of which 270 s are work.
-  CHECK(summed(with(circuit(3, s(30), s(15), s(60)), {{}, {}, {}})) ==
+  CHECK(summed_circuit(with(circuit(3, s(30), s(15), s(60)), {{}, {}, {}})) ==
         "4 min 30 s + 3 min 30 s = 3 rounds × (3 stations × 30 s + 2 × 15 s rest) + 2 × 1 min "
         "between rounds\n"
         "0:00 30 s + 0 s + 15 s = 30 s\n"
@@ -61,14 +59,14 @@ TEST_CASE("a rest in a station's own line stands between it and the next") {
     out.rest = rest;
     return out;
   };
-  CHECK(summed(with(circuit(2, {}, s(15)), {rested(s(30)), reps(1, 10), rested(s(40))})) ==
+  CHECK(summed_circuit(with(circuit(2, {}, s(15)), {rested(s(30)), reps(1, 10), rested(s(40))})) ==
         "2 min + 2 min 10 s = 2 rounds × (1 min at 3 stations + 45 s between them) + 40 s between "
         "rounds\n"
         "0:00 20 s + 0 s + 30 s = 10 reps × 2 s (a rep, default)\n"
         "0:50 20 s + 0 s + 15 s = 10 reps × 2 s (a rep, default)\n"
         "1:25 20 s + 0 s + 0 s = 10 reps × 2 s (a rep, default)");
   // What is written between rounds counts there.
-  CHECK(summed(with(circuit(2, {}, s(15), s(60)), {reps(1, 10), rested(s(40))})) ==
+  CHECK(summed_circuit(with(circuit(2, {}, s(15), s(60)), {reps(1, 10), rested(s(40))})) ==
         "1 min 20 s + 1 min 30 s = 2 rounds × (40 s at 2 stations + 1 × 15 s rest) + 1 min between "
         "rounds\n"
         "0:00 20 s + 0 s + 15 s = 10 reps × 2 s (a rep, default)\n"
@@ -77,12 +75,12 @@ TEST_CASE("a rest in a station's own line stands between it and the next") {
 
 TEST_CASE("a circuit without a rest of its own takes a change-over; between rounds the same") {
   // 2 × (40 s + 15 s) + 15 s
-  CHECK(summed(with(circuit(2, s(20), {}), {{}, {}})) ==
+  CHECK(summed_circuit(with(circuit(2, s(20), {}), {{}, {}})) ==
         "1 min 20 s + 45 s = 2 rounds × (2 stations × 20 s + 1 × 15 s change-over) + 15 s between "
         "rounds\n"
         "0:00 20 s + 0 s + 15 s = 20 s\n"
         "0:35 20 s + 0 s + 0 s = 20 s");
-  CHECK(summed(with(circuit(1, s(20), Duration()), {{}, {}})) ==
+  CHECK(summed_circuit(with(circuit(1, s(20), Duration()), {{}, {}})) ==
         "40 s + 0 s = 2 stations × 20 s\n"
         "0:00 20 s + 0 s + 0 s = 20 s\n"
         "0:20 20 s + 0 s + 0 s = 20 s");
@@ -92,7 +90,7 @@ TEST_CASE("a station's own dose counts instead of the work time, its inner rest 
   Dose holds = hold(2, s(10));
   holds.rest = s(5);
   // 20 s + 25 s, of which 5 s are rest; 2 × (45 s + 10 s) + 10 s = 120 s.
-  CHECK(summed(with(circuit(2, s(30), s(10)), {reps(1, 10), holds})) ==
+  CHECK(summed_circuit(with(circuit(2, s(30), s(10)), {reps(1, 10), holds})) ==
         "1 min 20 s + 40 s = 2 rounds × (45 s at 2 stations + 1 × 10 s rest) + 10 s between "
         "rounds\n"
         "0:00 20 s + 0 s + 10 s = 10 reps × 2 s (a rep, default)\n"
@@ -106,13 +104,13 @@ TEST_CASE("a circuit at a station of the hall is done by one wave after the othe
   maker.gymnasts(10);
   maker.last_drill().at = {"floor strip", {}};
   // One round 50 s, two waves 100 s, more than 50 s + 30 s: 2 × 100 s, of which 2 × 40 s are work.
-  CHECK(summed(maker, club).substr(0, summed(maker, club).find('\n')) ==
+  CHECK(summed_circuit(maker, club).substr(0, summed_circuit(maker, club).find('\n')) ==
         "1 min 20 s + 2 min = 2 rounds × 2 waves of 5 gymnasts × (2 stations × 20 s + 1 × 10 s "
         "rest)");
 }
 
 TEST_CASE("a circuit with nothing in it takes no time, and stations without time are told") {
-  CHECK(summed(with(circuit(3, s(30), {}), {})) == "0 s + 0 s = no stations, so no time");
+  CHECK(summed_circuit(with(circuit(3, s(30), {}), {})) == "0 s + 0 s = no stations, so no time");
   SessionMaker empty = framed(SessionMaker(), s(60), [](SessionMaker& m) {
     m.part("Strong").drill("Strong circle");
     m.last_drill().circuit = circuit(3, s(30), {});

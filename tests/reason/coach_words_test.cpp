@@ -10,8 +10,6 @@ using plan::Place;
 
 namespace {
 
-constexpr Duration s(std::int64_t n) { return Duration::seconds(n); }
-
 std::string noted(const std::string& text, Place place = Place::kHome,
                   plan::Note::For reader = plan::Note::For::kAll) {
   SessionMaker maker(place);

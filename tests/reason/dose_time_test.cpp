@@ -13,8 +13,6 @@ using plan::Timings;
 
 namespace {
 
-constexpr Duration s(std::int64_t n) { return Duration::seconds(n); }
-
 /// `work + rest = reasoning`
 std::string summed(const Dose& dose, const Timings& timings = {}) {
   const DrillTime time = dose_time(dose, timings);

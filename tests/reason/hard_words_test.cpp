@@ -13,10 +13,8 @@ using plan::Place;
 
 namespace {
 
-constexpr Duration s(std::int64_t n) { return Duration::seconds(n); }
-
 template <class Fill>
-SessionMaker at_home(Fill fill) {
+SessionMaker read_at_home(Fill fill) {
   SessionMaker maker(Place::kHome);
   maker.safety("An adult stays in the room. Clear the floor.");
   return framed(maker, s(60), [&](SessionMaker& m) {
@@ -28,7 +26,7 @@ SessionMaker at_home(Fill fill) {
 /// The words that are reported, in the order of the page.
 template <class Fill>
 std::string hard(Fill fill, const plan::Club& club = {}) {
-  const std::string all = checked(at_home(fill), club);
+  const std::string all = checked(read_at_home(fill), club);
   std::string out;
   for (std::size_t at = 0; (at = all.find("the word ‘", at)) != std::string::npos;) {
     at += std::string("the word ‘").size();
@@ -63,7 +61,7 @@ plan::Note note(const std::string& text, plan::Note::For reader = plan::Note::Fo
 }  // namespace
 
 TEST_CASE("a word of the trade is pointed at where it stands, with what it means") {
-  CHECK(checked(at_home([](SessionMaker& m) {
+  CHECK(checked(read_at_home([](SessionMaker& m) {
           m.drill("Long dish hold", hold(1, s(20))).drill("Dish rocks", hold(1, s(20)));
         })) ==
         "s.md:6:6: warning: a family may not know the word ‘dish’, and nothing explains it "
@@ -135,7 +133,7 @@ TEST_CASE("explained by the library's sentence for families") {
   plan::LibraryDrill drill = known("Dish hold", plan::DrillKind::kShape);
   const auto said = [&] {
     return checked(
-        at_home([](SessionMaker& m) { m.drill("Dish hold", hold(1, s(20))); }), {},
+        read_at_home([](SessionMaker& m) { m.drill("Dish hold", hold(1, s(20))); }), {},
         {drill, known("Jog", plan::DrillKind::kRaise), known("Sway", plan::DrillKind::kRest)});
   };
   CHECK(said().find("‘dish’") != std::string::npos);
@@ -159,7 +157,7 @@ TEST_CASE("only a home plan in English is judged") {
 TEST_CASE("the club's words that come up, in the order of the page") {
   const plan::Club club = explaining({"arch", "dish", "tuck", "balance", "hip circle", "beam"});
   const auto listed = [&](auto fill) {
-    const plan::Session session = at_home(fill).session();
+    const plan::Session session = read_at_home(fill).session();
     std::string out;
     for (const plan::ExplainedWord* one : words_to_explain(session, club)) {
       out += (out.empty() ? "" : ", ") + one->word.text;

@@ -10,8 +10,6 @@ using plan::Place;
 
 namespace {
 
-constexpr Duration s(std::int64_t n) { return Duration::seconds(n); }
-
 plan::StockItem stock(const std::string& name, std::optional<int> count) {
   plan::StockItem out;
   out.name = {name, {}};

@@ -12,8 +12,6 @@ using plan::Place;
 
 namespace {
 
-constexpr Duration s(std::int64_t n) { return Duration::seconds(n); }
-
 LibraryDrill of_level(const std::string& name, int level) {
   LibraryDrill out = known(name, DrillKind::kSkill);
   out.level = plan::Sourced<int>{level, {}};
@@ -233,6 +231,13 @@ TEST_CASE("what needs a spotter stays in the gym, wherever a home plan names it"
   CHECK(said(Place::kHome, "Bear walk", [](SessionMaker& m) {
           m.last_drill().substitutes.push_back(substitute(m.words("Handstand")));
         }) == rung);
+  for (const auto ladder : {&plan::Substitute::easier, &plan::Substitute::harder}) {
+    CHECK(said(Place::kHome, "Bear walk", [&](SessionMaker& m) {
+            plan::Substitute other = substitute(plan::Words{"Bear walk", {}});
+            (other.*ladder).push_back(m.words("Handstand"));
+            m.last_drill().substitutes.push_back(std::move(other));
+          }) == rung);
+  }
   fine.harder.push_back({"Handstand", {fine.source.get(), 0, 9}});
   CHECK(said(Place::kHome, "Bear walk", nothing) ==
         "s.md:6:1: error: ‘Handstand’ needs a spotter, so it is not for at home [spotter-at-home]; "

@@ -17,6 +17,9 @@ namespace chalkleaf::reason::tests {
 using plan::AmountKind;
 using plan::Dose;
 
+constexpr Duration s(std::int64_t n) { return Duration::seconds(n); }
+constexpr Duration min(std::int64_t n) { return Duration::minutes(n); }
+
 inline Dose dose(AmountKind kind, std::int64_t count) {
   Dose out;
   out.amount.kind = kind;

@@ -9,15 +9,13 @@ using namespace chalkleaf::reason::tests;
 
 namespace {
 
-constexpr Duration s(std::int64_t n) { return Duration::seconds(n); }
-
 plan::Club deciding(const std::string& check, std::optional<Severity> severity) {
   plan::Club club;
   club.checks.push_back({{check, {}}, severity, {}});
   return club;
 }
 
-std::string judged(const plan::Club& club) {
+std::string judged_by_club(const plan::Club& club) {
   Diagnostics diagnostics;
   check_choices(club, diagnostics);
   return report(diagnostics);
@@ -59,13 +57,13 @@ TEST_CASE("what cannot be read stays an error, whatever a club writes") {
 }
 
 TEST_CASE("names no check has, and checks that cannot be changed") {
-  CHECK(judged(deciding("hard-words", std::nullopt)).empty());
-  CHECK(judged(deciding("hard-wrods", std::nullopt)) ==
+  CHECK(judged_by_club(deciding("hard-words", std::nullopt)).empty());
+  CHECK(judged_by_club(deciding("hard-wrods", std::nullopt)) ==
         "error: there is no check ‘hard-wrods’ [bad-value]; did you mean `hard-words`?\n");
-  CHECK(judged(deciding("everything", std::nullopt)) ==
+  CHECK(judged_by_club(deciding("everything", std::nullopt)) ==
         "error: there is no check ‘everything’ [bad-value]; `chalkleaf explain` lists the checks "
         "by name\n");
-  CHECK(judged(deciding("text-overflow", Severity::kWarning)) ==
+  CHECK(judged_by_club(deciding("text-overflow", Severity::kWarning)) ==
         "error: ‘text-overflow’ cannot be changed: what it finds would be guessed at or lost on "
         "the page [bad-value]; take this line out\n");
 }

@@ -9,9 +9,6 @@ using namespace chalkleaf::reason::tests;
 
 namespace {
 
-constexpr Duration s(std::int64_t n) { return Duration::seconds(n); }
-constexpr Duration min(std::int64_t n) { return Duration::minutes(n); }
-
 // Warm-up and cool-down of 5 min each (a change-over after the first), ‘Bar shapes’ of 18 min,
 // ‘Beam’ of 12 min and ‘Talk’ of 2 min: 42 min 15 s.
 std::string session_with_slot(Duration slot) {

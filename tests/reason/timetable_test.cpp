@@ -13,9 +13,6 @@ using plan::PartRole;
 
 namespace {
 
-constexpr Duration s(std::int64_t n) { return Duration::seconds(n); }
-constexpr Duration min(std::int64_t n) { return Duration::minutes(n); }
-
 std::string written(const Timetable& table) {
   std::string out;
   for (const PartTime& part : table.parts) {

@@ -12,10 +12,8 @@ using namespace chalkleaf::reason::tests;
 
 namespace {
 
-constexpr Duration s(std::int64_t n) { return Duration::seconds(n); }
-
 /// `work + rest = reasoning`
-std::string summed(const Dose& dose, const Waves& waves) {
+std::string summed_waves(const Dose& dose, const Waves& waves) {
   const DrillTime time = dose_time(dose, {}, {}, waves);
   CHECK(time.waves == waves.count);
   return exact_text(time.work) + " + " + exact_text(time.rest) + " = " + time.reasoning;
@@ -54,16 +52,17 @@ TEST_CASE("waves: with little rest the sets follow one another") {
   // 40 s she waits for the other two waves.
   Dose dose = hold(3, s(20));
   dose.rest = s(30);
-  CHECK(summed(dose, {3, 9, 3}) == "1 min + 2 min = 3 sets × 3 waves of 3 gymnasts × 20 s");
-  CHECK(summed(dose, {3, 8, 3}) == "1 min + 2 min = 3 sets × 3 waves of up to 3 gymnasts × 20 s");
-  CHECK(summed(hold(1, s(20)), {2, 2, 1}) == "20 s + 20 s = 2 waves of 1 gymnast × 20 s");
+  CHECK(summed_waves(dose, {3, 9, 3}) == "1 min + 2 min = 3 sets × 3 waves of 3 gymnasts × 20 s");
+  CHECK(summed_waves(dose, {3, 8, 3}) ==
+        "1 min + 2 min = 3 sets × 3 waves of up to 3 gymnasts × 20 s");
+  CHECK(summed_waves(hold(1, s(20)), {2, 2, 1}) == "20 s + 20 s = 2 waves of 1 gymnast × 20 s");
 }
 
 TEST_CASE("waves: a long rest is only waited for as far as the others do not fill it") {
   // A set begins every 20 s + 1 min = 80 s, since 2 waves take 40 s: 2 × 80 s + 40 s = 200 s.
   Dose dose = hold(3, s(20));
   dose.rest = s(60);
-  CHECK(summed(dose, {2, 6, 3}) ==
+  CHECK(summed_waves(dose, {2, 6, 3}) ==
         "1 min + 2 min 20 s = 3 sets: 2 × (20 s + 1 min rest) + 2 waves of 3 gymnasts × 20 s");
 }
 
@@ -71,21 +70,22 @@ TEST_CASE("waves: one set's rest stands between its sides for each wave, or behi
   Dose dose = hold(1, s(20));
   dose.rest = s(10);
   // 2 × 20 s + 10 s
-  CHECK(summed(dose, {2, 6, 3}) ==
+  CHECK(summed_waves(dose, {2, 6, 3}) ==
         "20 s + 30 s = 2 waves of 3 gymnasts × 20 s + 10 s rest after it");
   dose.sides = plan::Sides::kEachSide;
   // Both waves do one side, then the other: 2 × 2 × 20 s.
-  CHECK(summed(dose, {2, 6, 3}) == "40 s + 40 s = 2 sides × 2 waves of 3 gymnasts × 20 s");
+  CHECK(summed_waves(dose, {2, 6, 3}) == "40 s + 40 s = 2 sides × 2 waves of 3 gymnasts × 20 s");
 }
 
 TEST_CASE("waves: an interval holds all waves, or becomes as long as they are") {
   Dose dose = hold(4, s(10));
   dose.every = s(60);
-  CHECK(summed(dose, {3, 9, 3}) ==
+  CHECK(summed_waves(dose, {3, 9, 3}) ==
         "40 s + 3 min 20 s = 4 sets × 1 min (one every 1 min, of which 3 waves of 3 gymnasts × "
         "10 s)");
   dose.every = s(20);  // reported; the sum is what will really happen: 4 × 30 s
-  CHECK(summed(dose, {3, 9, 3}) == "40 s + 1 min 20 s = 4 sets × 3 waves of 3 gymnasts × 10 s");
+  CHECK(summed_waves(dose, {3, 9, 3}) ==
+        "40 s + 1 min 20 s = 4 sets × 3 waves of 3 gymnasts × 10 s");
 }
 
 TEST_CASE("waves: more gymnasts never take less time") {

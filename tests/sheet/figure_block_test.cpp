@@ -41,7 +41,7 @@ const Shapes& shapes() {
 }
 
 /// A session of drills that name these figures; an empty name is a drill without one.
-plan::Session with(const std::vector<std::string>& figures, plan::Place place) {
+plan::Session with_figures(const std::vector<std::string>& figures, plan::Place place) {
   plan::Session out = session(static_cast<int>(figures.size()), place);
   for (std::size_t i = 0; i < figures.size(); ++i) {
     auto& drill = std::get<plan::Drill>(out.parts[0].steps[i]);
@@ -50,7 +50,7 @@ plan::Session with(const std::vector<std::string>& figures, plan::Place place) {
   return out;
 }
 Made home(const std::vector<std::string>& figures, Paper paper = Paper::kA4) {
-  return make_sheet(Kind::kHomeSheet, with(figures, plan::Place::kHome), paper, {},
+  return make_sheet(Kind::kHomeSheet, with_figures(figures, plan::Place::kHome), paper, {},
                     shapes().drawings.get());
 }
 Made card(const plan::Session& session, const figure::Drawings* drawings) {
@@ -244,7 +244,7 @@ TEST_CASE("the frames of a row are numbered, and the numbers are its own") {
 }
 
 TEST_CASE("of several figures of one drill each is drawn once, three at most") {
-  plan::Session both = with({"tall"}, plan::Place::kHome);
+  plan::Session both = with_figures({"tall"}, plan::Place::kHome);
   auto& drill = std::get<plan::Drill>(both.parts[0].steps[0]);
   for (const char* name : {"tall", "low", "long", "upright"}) drill.figures.push_back(words(name));
   const Made made = make_sheet(Kind::kHomeSheet, both, Paper::kA4, {}, shapes().drawings.get());
@@ -276,7 +276,8 @@ TEST_CASE("names that no figure has leave a sheet as it is") {
   const Made unknown = home({"nothing of this name", "dihs"});
   CHECK(figures_of(unknown.list).empty());
   CHECK(texts_in_place(unknown.list) == texts_in_place(none.list));
-  const Made without = make_sheet(Kind::kHomeSheet, with({"tall"}, plan::Place::kHome), Paper::kA4);
+  const Made without =
+      make_sheet(Kind::kHomeSheet, with_figures({"tall"}, plan::Place::kHome), Paper::kA4);
   CHECK(figures_of(without.list).empty());
 }
 
@@ -286,7 +287,7 @@ TEST_CASE("on a coach card a figure takes nothing from the words") {
     std::vector<std::string> names;
     const char* all[] = {"tall", "low", "long", "three"};
     for (std::size_t i = 0; i < drills; ++i) names.emplace_back(all[i % 4]);
-    plan::Session gym = with(names, plan::Place::kGym);
+    plan::Session gym = with_figures(names, plan::Place::kGym);
     for (std::size_t i = 0; i < drills; ++i) {
       auto& drill = std::get<plan::Drill>(gym.parts[0].steps[i]);
       if (i % 2 == 0) drill.cues.push_back(words("eyes on the horizon, ribs down, squeeze"));
@@ -308,7 +309,7 @@ TEST_CASE("on a coach card a figure takes nothing from the words") {
   CHECK(drawn > 10);
 }
 TEST_CASE("the figures of the nearest easier and harder choice stand beside them") {
-  plan::Session one = with({"tall"}, plan::Place::kHome);
+  plan::Session one = with_figures({"tall"}, plan::Place::kHome);
   auto& drill = std::get<plan::Drill>(one.parts[0].steps[0]);
   drill.easier.push_back(words("sit on a cushion"));
   drill.harder.push_back(words("on tiptoe"));

@@ -15,13 +15,16 @@ namespace {
 /// A sheet that takes `length` pages at its own scale, growing with the square of it.
 struct Sheet {
   double length;
+  double gaps = 1;       ///< what the gaps at the feet of its pages make of its length
+  double breaks_at = 9;  ///< from this factor on something is cut
   std::vector<double> tried = {};
 
   page::Composed at(double factor) {
     tried.push_back(factor);
     page::Composed out;
     const double needed = length * factor * factor;
-    const double pages = std::max(1.0, std::ceil(needed));
+    const double pages = std::max(1.0, std::ceil(needed * gaps));
+    if (factor > breaks_at) out.too_tall.emplace_back();
     out.list.pages.resize(static_cast<std::size_t>(pages));
     out.page_height = Length::pt(100);
     out.free_on_last_page = Length::pt((pages - needed) * 100);
@@ -59,6 +62,41 @@ TEST_CASE("the largest scale that fits is found in six tries, to a thirtieth") {
       CHECK(set > largest - 0.05);
     }
   }
+}
+
+TEST_CASE("a short sheet is set larger, as much as its page holds") {
+  const auto factor_of = [](Sheet one) {
+    const page::Composed set =
+        sheet::compose_freely([&one](double factor) { return one.at(factor); });
+    return std::sqrt(set.used.in_pt() / 100 / one.length);
+  };
+  // The factors' squares are 1.96, 1.5625 and 1.2544; more than 0.3 of the page has to be free.
+  CHECK(factor_of({0.05}) == Approx(1.4).margin(1e-3));
+  CHECK(factor_of({0.51}) == Approx(1.4).margin(1e-3));
+  CHECK(factor_of({0.52}) == Approx(1.25).margin(1e-3));
+  CHECK(factor_of({0.63}) == Approx(1.25).margin(1e-3));
+  CHECK(factor_of({0.65}) == Approx(1.12).margin(1e-3));
+  CHECK(factor_of({0.69}) == Approx(1.12).margin(1e-3));
+  CHECK(factor_of({0.71}) == Approx(1));
+  CHECK(factor_of({2.5}) == Approx(1));
+  // One that is set larger only at the price of a problem is not.
+  CHECK(factor_of({0.3, 1, 1.3}) == Approx(1.25).margin(1e-3));
+  CHECK(factor_of({0.3, 1, 1.0}) == Approx(1));
+}
+
+TEST_CASE("a sheet that runs over a little is set smaller, as little as saves a page") {
+  const auto pages_and_tries = [](Sheet one) {
+    const page::Composed set =
+        sheet::compose_freely([&one](double factor) { return one.at(factor); });
+    return std::pair(set.list.pages.size(), one.tried.back());
+  };
+  // Two pages' worth of text with gaps at the pages' feet that make three of it.
+  CHECK(pages_and_tries({2.0, 1.05}) == std::pair<std::size_t, double>(2, 0.96));
+  CHECK(pages_and_tries({2.0, 1.15}) == std::pair<std::size_t, double>(2, 0.92));
+  CHECK(pages_and_tries({2.0, 1.25}) == std::pair<std::size_t, double>(2, 0.88));
+  // No scale saves this one, and that one is too long to be worth trying.
+  CHECK(pages_and_tries({2.0, 1.3}) == std::pair<std::size_t, double>(3, 0.88));
+  CHECK(pages_and_tries({2.1, 1.0}) == std::pair<std::size_t, double>(3, 1));
 }
 
 TEST_CASE("a sheet is set smaller to fit, never below the minimum, and its boxes stay") {

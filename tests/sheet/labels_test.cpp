@@ -10,7 +10,7 @@ using namespace chalkleaf::sheet;
 
 namespace {
 
-std::string messages(const std::string& text) {
+std::string label_messages(const std::string& text) {
   Diagnostics diagnostics;
   const auto source = std::make_shared<const Source>("en.yaml", text);
   read_labels(source, diagnostics);
@@ -46,13 +46,13 @@ TEST_CASE("a shape held still is known by its words, not by parts of words") {
 
 TEST_CASE("a label file with a hole in it is refused") {
   const std::string good(support::repository_file("themes/labels/en.yaml")->text());
-  CHECK(messages(good).empty());
-  CHECK_THAT(messages(replace_all(good, "  easier: Easier\n", "")),
+  CHECK(label_messages(good).empty());
+  CHECK_THAT(label_messages(replace_all(good, "  easier: Easier\n", "")),
              Catch::Contains("the phrase ‘easier’ is missing"));
-  CHECK_THAT(messages(replace_all(good, "'{page} of {pages}'", "'{page} of {total}'")),
+  CHECK_THAT(label_messages(replace_all(good, "'{page} of {pages}'", "'{page} of {total}'")),
              Catch::Contains("‘{total}’ cannot be filled here [bad-value]; the places of this "
                              "phrase are: page pages"));
-  CHECK_THAT(messages(good + "  surplus: word\n"),
+  CHECK_THAT(label_messages(good + "  surplus: word\n"),
              Catch::Contains("no sheet says ‘surplus’ [unknown-key]; remove it"));
-  CHECK_THAT(messages("language: en\n"), Catch::Contains("lacks ‘phrases’"));
+  CHECK_THAT(label_messages("language: en\n"), Catch::Contains("lacks ‘phrases’"));
 }

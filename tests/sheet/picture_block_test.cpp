@@ -20,7 +20,7 @@ plan::Note picture(int width, int height, const std::string& text = "Two childre
   return out;
 }
 
-plan::Session with(const plan::Note& note, int drills = 1) {
+plan::Session with_note(const plan::Note& note, int drills = 1) {
   plan::Session out = session(drills);
   out.parts[0].steps.emplace_back(note);
   return out;
@@ -49,7 +49,7 @@ page::PictureItem only_picture(const Made& made) {
 TEST_CASE("a small picture is printed as large as a browser shows it") {
   // CSS Values and Units 3, 5.2: a pixel is 1/96 inch, three quarters of a point.
   for (const Kind kind : {Kind::kCoachCard, Kind::kHomeSheet}) {
-    const auto item = only_picture(make_sheet(kind, with(picture(200, 80)), Paper::kA4));
+    const auto item = only_picture(make_sheet(kind, with_note(picture(200, 80)), Paper::kA4));
     CHECK(item.place.width == Length::pt(150));
     CHECK(item.place.height == Length::pt(60));
     CHECK(item.source == "/c/pictures/on a line.png");
@@ -60,14 +60,14 @@ TEST_CASE("a large picture is as wide as the column or a third of the page high"
   for (const Kind kind : {Kind::kCoachCard, Kind::kHomeSheet}) {
     for (const Paper paper : {Paper::kA4, Paper::kA5}) {
       const Size page = paper_size(paper);
-      const auto wide = only_picture(make_sheet(kind, with(picture(8000, 1000)), paper));
+      const auto wide = only_picture(make_sheet(kind, with_note(picture(8000, 1000)), paper));
       CHECK(wide.place.width < page.width);
       CHECK(wide.place.width > page.width * 4 / 5);
       CHECK(wide.place.width.in_pt() / wide.place.height.in_pt() == Approx(8).epsilon(0.001));
-      const auto high = only_picture(make_sheet(kind, with(picture(3000, 4000)), paper));
+      const auto high = only_picture(make_sheet(kind, with_note(picture(3000, 4000)), paper));
       CHECK(high.place.height == page.height / 3);
       CHECK(high.place.width.in_pt() / high.place.height.in_pt() == Approx(0.75).epsilon(0.001));
-      const auto line = only_picture(make_sheet(kind, with(picture(10'000, 1)), paper));
+      const auto line = only_picture(make_sheet(kind, with_note(picture(10'000, 1)), paper));
       CHECK(line.place.height >= Length::millipoints(100));
     }
   }
@@ -75,7 +75,7 @@ TEST_CASE("a large picture is as wide as the column or a third of the page high"
 
 TEST_CASE("a picture is a Figure with its text, whatever the coach wrote") {
   const auto described = [](const plan::Note& note) {
-    const Made made = make_sheet(Kind::kCoachCard, with(note), Paper::kA5);
+    const Made made = make_sheet(Kind::kCoachCard, with_note(note), Paper::kA5);
     const page::PictureItem item = only_picture(made);
     REQUIRE(item.owner.node.has_value());
     const page::Node& node = made.list.tree.at(*item.owner.node);
@@ -88,7 +88,7 @@ TEST_CASE("a picture is a Figure with its text, whatever the coach wrote") {
 }
 
 TEST_CASE("a picture that was not read is its text") {
-  const Made made = make_sheet(Kind::kCoachCard, with(picture(0, 0)), Paper::kA5);
+  const Made made = make_sheet(Kind::kCoachCard, with_note(picture(0, 0)), Paper::kA5);
   CHECK(pictures_of(made.list).empty());
   CHECK(made.count(page::Role::kFigure) == 0);
   CHECK(made.text().find("Two children on a line") != std::string::npos);
@@ -109,7 +109,8 @@ TEST_CASE("a picture of a drill stands with it, and one for families on their sh
 TEST_CASE("a picture is never parted from the drill before it") {
   // With more and more drills before it, the last of them comes to every place on the page.
   for (int drills = 3; drills < 26; ++drills) {
-    const Made made = make_sheet(Kind::kCoachCard, with(picture(400, 300), drills), Paper::kA5);
+    const Made made =
+        make_sheet(Kind::kCoachCard, with_note(picture(400, 300), drills), Paper::kA5);
     const auto all = pictures_of(made.list);
     REQUIRE(all.size() == 1);
     const std::string last = "number " + std::to_string(drills) + "!";

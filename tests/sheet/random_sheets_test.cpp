@@ -2,8 +2,8 @@
 // lies on anything else and nothing leaves the page.
 #include <random>
 
-#include "page/inspect.h"
 #include "sheet_fixture.h"
+#include "support/inspect.h"
 
 using namespace chalkleaf;
 using sheet::Kind;

@@ -9,6 +9,7 @@
 #include "reason/timetable.h"
 #include "sheet/sheets.h"
 #include "source/read.h"
+#include "support/places.h"
 #include "support/test_fonts.h"
 
 namespace chalkleaf::support {
@@ -17,8 +18,7 @@ namespace chalkleaf::support {
 inline SourcePtr repository_file(const std::string& path) {
   Diagnostics diagnostics;
   const RealFileSystem files;
-  SourcePtr source =
-      source::load(files, std::string(CHALKLEAF_REPOSITORY) + "/" + path, path, diagnostics);
+  SourcePtr source = source::load(files, support::repository() + "/" + path, path, diagnostics);
   REQUIRE(source != nullptr);
   return source;
 }
@@ -27,7 +27,7 @@ inline SourcePtr repository_file(const std::string& path) {
 inline std::vector<std::string> shipped_looks() {
   std::vector<std::string> out;
   const RealFileSystem files;
-  const auto entries = files.list(std::string(CHALKLEAF_REPOSITORY) + "/themes");
+  const auto entries = files.list(support::repository() + "/themes");
   REQUIRE(entries);
   for (const FolderEntry& entry : *entries) {
     if (entry.kind == FileKind::kFile) out.push_back(file_stem(entry.name));

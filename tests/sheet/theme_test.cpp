@@ -13,7 +13,7 @@ std::string classic_text() {
   return std::string(support::repository_file("themes/classic.yaml")->text());
 }
 
-std::string messages(const std::string& text) {
+std::string theme_messages(const std::string& text) {
   Diagnostics diagnostics;
   const auto source = std::make_shared<const Source>("t.yaml", text);
   const auto theme = read_theme(source, {}, diagnostics);
@@ -195,19 +195,19 @@ TEST_CASE("a box to tick is large enough for a child's hand at home") {
 
 TEST_CASE("mistakes in a theme are said with what to change") {
   const std::string good = classic_text();
-  CHECK(messages(good).empty());
-  CHECK_THAT(messages(replace_all(good, "ink: '#17212b'", "ink: black")),
+  CHECK(theme_messages(good).empty());
+  CHECK_THAT(theme_messages(replace_all(good, "ink: '#17212b'", "ink: black")),
              Catch::Contains("a colour is written '#1b2733', in quotes [bad-value]"));
-  CHECK_THAT(messages(replace_all(good, "  minimum: 9 pt\n", "")),
+  CHECK_THAT(theme_messages(replace_all(good, "  minimum: 9 pt\n", "")),
              Catch::Contains("‘card’ lacks the key ‘minimum’ [missing-key]; add `minimum:`"));
-  CHECK_THAT(messages(replace_all(good, "gap: 2.6 mm", "gap: 2.6 furlongs")),
+  CHECK_THAT(theme_messages(replace_all(good, "gap: 2.6 mm", "gap: 2.6 furlongs")),
              Catch::Contains("must be a number of mm"));
-  CHECK_THAT(messages(replace_all(good, "cue: 10.5/12.8\n", "cue: 8/12.8\n")),
+  CHECK_THAT(theme_messages(replace_all(good, "cue: 10.5/12.8\n", "cue: 8/12.8\n")),
              Catch::Contains("‘cue’ is smaller than the sheet's minimum size"));
-  CHECK_THAT(messages(replace_all(good, "cue: 10.5/12.8\n", "cue: 10.5/12.8 pink\n")),
+  CHECK_THAT(theme_messages(replace_all(good, "cue: 10.5/12.8\n", "cue: 10.5/12.8 pink\n")),
              Catch::Contains("‘pink’ is neither bold, italic nor a colour of the theme"));
-  CHECK_THAT(messages(good + "shadow: deep\n"),
+  CHECK_THAT(theme_messages(good + "shadow: deep\n"),
              Catch::Contains("‘theme’ has no key ‘shadow’ [unknown-key]"));
-  CHECK_FALSE(messages("- a\n- b\n").empty());
-  CHECK_FALSE(messages("").empty());
+  CHECK_FALSE(theme_messages("- a\n- b\n").empty());
+  CHECK_FALSE(theme_messages("").empty());
 }

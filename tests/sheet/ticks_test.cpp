@@ -3,8 +3,8 @@
 
 #include <map>
 
-#include "page/inspect.h"
 #include "sheet_fixture.h"
+#include "support/inspect.h"
 
 using namespace chalkleaf;
 using page::Role;

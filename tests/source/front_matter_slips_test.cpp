@@ -9,14 +9,6 @@ namespace chalkleaf::source {
 namespace {
 
 /// Front matter and body as text, and what was said.
-std::string parted(const std::string& text) {
-  const Source source("p.md", text);
-  Diagnostics diagnostics;
-  const Split split = split_front_matter(source, diagnostics);
-  return fmt::format("{}[{}] [{}] {}", split.has_front ? "front " : "", split.front.text(),
-                     source.text().substr(split.body_begin), messages(diagnostics));
-}
-
 TEST_CASE("empty lines, spaces and long dashes are understood where entries follow") {
   const std::string wanted = "front [a: b\n] [c\n] ";
   for (const char* text :

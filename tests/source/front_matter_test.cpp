@@ -9,14 +9,6 @@ namespace chalkleaf::source {
 namespace {
 
 /// Front matter and body as text, and what was said.
-std::string parted(const std::string& text) {
-  const Source source("p.md", text);
-  Diagnostics diagnostics;
-  const Split split = split_front_matter(source, diagnostics);
-  return fmt::format("{}[{}] [{}] {}", split.has_front ? "front " : "", split.front.text(),
-                     source.text().substr(split.body_begin), messages(diagnostics));
-}
-
 TEST_CASE("front matter stands between lines of three hyphens, with any line end") {
   CHECK(parted("---\na: b\n---\nc") == "front [a: b\n] [c] ");
   CHECK(parted("---  \na: b\n...\nc\n") == "front [a: b\n] [c\n] ");

@@ -6,6 +6,7 @@
 #include <string>
 
 #include "base/diagnostic_text.h"
+#include "source/front_matter.h"
 #include "source/read.h"
 
 namespace chalkleaf::source {
@@ -29,6 +30,15 @@ inline ReadFile read_text(const std::string& text) {
   out.source = std::make_shared<const Source>("plan.md", text);
   out.document = read_document(out.source, out.diagnostics);
   return out;
+}
+
+/// `front [front matter] [body] messages`: where a file is split.
+inline std::string parted(const std::string& text) {
+  const Source source("p.md", text);
+  Diagnostics diagnostics;
+  const Split split = split_front_matter(source, diagnostics);
+  return fmt::format("{}[{}] [{}] {}", split.has_front ? "front " : "", split.front.text(),
+                     source.text().substr(split.body_begin), messages(diagnostics));
 }
 
 /// `{key=value, list=[a, b]}`, each scalar followed by its bytes in the file when they differ.

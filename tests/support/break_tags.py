@@ -1,8 +1,7 @@
 #!/usr/bin/python3
-"""Makes a good tagged PDF wrong in one way, to show that check_tags.py sees it.
+"""Makes a good tagged PDF wrong, in each way alone, to show that check_tags.py sees it.
 
-usage: break_tags.py --list                   prints each way and the condition it breaks
-       break_tags.py NAME GOOD.pdf BAD.pdf
+usage: break_tags.py GOOD.pdf FOLDER      writes FOLDER/bad-NAME.pdf for each way; prints NAME and the condition it breaks
 """
 import sys
 
@@ -171,14 +170,12 @@ def notdef_width(program):
 
 
 def main():
-    if sys.argv[1:] == ["--list"]:
-        for name in sorted(WAYS):
-            print(name, WAYS[name][0])
-        return
-    name, good, bad = sys.argv[1:]
-    pdf = pikepdf.open(good)
-    WAYS[name][1](pdf)
-    pdf.save(bad, fix_metadata_version=False)
+    good, folder = sys.argv[1:]
+    for name, (number, break_it) in sorted(WAYS.items()):
+        pdf = pikepdf.open(good)
+        break_it(pdf)
+        pdf.save("%s/bad-%s.pdf" % (folder, name), fix_metadata_version=False)
+        print(name, number)
 
 
 main()

@@ -42,12 +42,6 @@ Texts set_in(const std::string& language, const Inline& text, Length width) {
   return texts(typesetter.set(std::span(&text, 1), width));
 }
 
-Length width_of(const std::string& text) {
-  Typesetter typesetter(test_fonts());
-  const Inline one = plain(text);
-  return typesetter.natural_width(std::span(&one, 1));
-}
-
 }  // namespace
 
 TEST_CASE("American patterns find what their authors publish") {

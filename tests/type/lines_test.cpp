@@ -4,6 +4,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "support/places.h"
 #include "support/shell.h"
 #include "type/shelf.h"
 
@@ -16,12 +17,6 @@ namespace {
 Paragraph set(const std::vector<Inline>& text, Length width) {
   Typesetter typesetter(test_fonts());
   return typesetter.set(text, width);
-}
-
-Length width_of(const std::string& text, StyleId in_style = style("text")) {
-  Typesetter typesetter(test_fonts());
-  const Inline one = plain(text, in_style);
-  return typesetter.natural_width(std::span(&one, 1));
 }
 
 const Length kWide = Length::pt(1000);
@@ -42,7 +37,7 @@ TEST_CASE("widths are the font's own advances") {
   for (const std::string word : {"nnnn", "Hinunin", "mill"}) {
     const support::Ran ran =
         support::run(fmt::format("/usr/bin/python3 {}/tests/support/font_advances.py {} {}",
-                                 CHALKLEAF_REPOSITORY, kAndika, word));
+                                 support::repository(), kAndika, word));
     REQUIRE(ran.status == 0);
     const std::int64_t units = std::stoll(ran.output);
     const std::int64_t em = std::stoll(ran.output.substr(ran.output.find(' ')));

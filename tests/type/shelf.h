@@ -48,6 +48,13 @@ inline Inline plain(std::string text, StyleId in_style = style("text")) {
   return out;
 }
 
+/// How wide a text is on a line that is never broken.
+inline Length width_of(const std::string& text, StyleId in_style = style("text")) {
+  Typesetter typesetter(test_fonts());
+  const Inline one = plain(text, in_style);
+  return typesetter.natural_width(std::span(&one, 1));
+}
+
 /// What the lines read, each in order.
 inline std::vector<std::string> texts(const Paragraph& paragraph) {
   std::vector<std::string> out;

@@ -78,7 +78,7 @@ std::int64_t demerits_along(const LineGraph& graph, const std::vector<std::uint3
   return demerits(lines, graph.measure);
 }
 
-Length width_of(const std::string& text) {
+Length width_on_one_line(const std::string& text) {
   static Typesetter typesetter(test_fonts());
   const Inline one = plain(text);
   return typesetter.natural_width(std::span(&one, 1));
@@ -94,7 +94,7 @@ std::vector<FittedLine> fitted(const std::vector<std::string>& lines) {
   std::vector<FittedLine> out;
   for (const std::string& line : lines) {
     const std::string words = trimmed(line);
-    out.push_back({width_of(words), Ending::kSpace, words.find(' ') == std::string::npos});
+    out.push_back({width_on_one_line(words), Ending::kSpace, words.find(' ') == std::string::npos});
   }
   return out;
 }
@@ -103,7 +103,7 @@ std::vector<std::string> first_fit(const std::vector<std::string>& words, Length
   std::vector<std::string> out;
   for (const std::string& word : words) {
     const std::string longer = out.empty() ? word : out.back() + " " + word;
-    if (!out.empty() && width_of(longer) <= measure) {
+    if (!out.empty() && width_on_one_line(longer) <= measure) {
       out.back() = longer;
     } else {
       out.push_back(word);

@@ -1,4 +1,4 @@
-#include "page/inspect.h"
+#include "support/inspect.h"
 
 #include <fmt/format.h>
 
