@@ -191,6 +191,7 @@ class SessionMaker {
     for (plan::Substitute& substitute : drill.substitutes) {
       place(substitute.name.span);
       place(substitute.easier);
+      place(substitute.harder);
     }
     for (plan::Drill& station : drill.stations) place(station);
   }
