@@ -43,7 +43,7 @@ struct Loaded {
 };
 Loaded load(const MemoryFileSystem& files, const std::string& club = "/club") {
   Loaded out;
-  out.figures = load_figures(files, "/data", club, "/club", out.diagnostics);
+  out.figures = load_figures(files, std::string("/data"), club, "/club", out.diagnostics);
   return out;
 }
 

@@ -29,7 +29,7 @@ PackPtr pack_of(const std::map<Hash128, std::string>& entries) {
 }  // namespace
 
 TEST_CASE("what is unpacked is what was packed, places and all") {
-  for (const std::string text : {std::string(kForms), std::string(),
+  for (const std::string& text : {std::string(kForms), std::string(),
                                  std::string("\xEF\xBB\xBF"
                                              "a: b\n")}) {
     const SourcePtr source = source_of(text);
