@@ -26,7 +26,7 @@ function(chalkleaf_room name)
 endfunction()
 
 # In the order a plan flows through them.
-foreach(room base source plan reason figure picture type page sheet pdf club cli)
+foreach(room base source plan reason figure picture type page sheet pdf club cli pack)
   add_subdirectory(${CMAKE_SOURCE_DIR}/src/${room} ${CMAKE_BINARY_DIR}/rooms/${room})
 endforeach()
 

@@ -4,6 +4,7 @@
 #pragma once
 
 #include <cstdint>
+#include <memory>
 #include <string>
 #include <string_view>
 #include <tl/expected.hpp>
@@ -29,6 +30,12 @@ struct FolderEntry {
   bool operator==(const FolderEntry&) const = default;
 };
 
+/// A file's bytes, there for as long as `owner` is.
+struct FileBytes {
+  std::shared_ptr<const void> owner;
+  std::string_view bytes;
+};
+
 /// Paths are UTF-8 with `/`. Thread-safe: workers share one.
 class FileSystem {
  public:
@@ -36,6 +43,10 @@ class FileSystem {
   /// The whole file, refusing one of more than `most` bytes (devices and pipes are refused too).
   virtual tl::expected<std::string, FileError> read(const std::string& path,
                                                     std::uint64_t most) const = 0;
+  /// The same without reading what is never looked at. Only for what is installed with the machine
+  /// or the program, where a new version of a file replaces it: one that is made shorter under us
+  /// would end the program.
+  virtual tl::expected<FileBytes, FileError> map(const std::string& path, std::uint64_t most) const;
   virtual FileKind kind(const std::string& path) const = 0;
   /// The entries of a folder in byte order of their names.
   virtual tl::expected<std::vector<FolderEntry>, FileError> list(
@@ -57,6 +68,8 @@ class RealFileSystem final : public FileSystem {
  public:
   tl::expected<std::string, FileError> read(const std::string& path,
                                             std::uint64_t most) const override;
+  tl::expected<FileBytes, FileError> map(const std::string& path,
+                                         std::uint64_t most) const override;
   FileKind kind(const std::string& path) const override;
   tl::expected<std::vector<FolderEntry>, FileError> list(const std::string& folder) const override;
   tl::expected<std::string, FileError> real_path(const std::string& path) const override;

@@ -2,6 +2,7 @@
 // it is too late, and std::filesystem has no fsync.
 #include <dirent.h>
 #include <fcntl.h>
+#include <sys/mman.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -46,8 +47,8 @@ FileError from_errno(int code) {
 class Descriptor {
  public:
   explicit Descriptor(int fd) : fd_(fd) {}
-  Descriptor(const Descriptor&) = delete;
-  Descriptor& operator=(const Descriptor&) = delete;
+  Descriptor(Descriptor&& other) noexcept : fd_(other.fd_) { other.fd_ = -1; }
+  Descriptor& operator=(Descriptor&&) = delete;
   ~Descriptor() {
     if (fd_ >= 0) ::close(fd_);
   }
@@ -95,33 +96,72 @@ int write_all(int fd, std::string_view bytes) {
 
 }  // namespace
 
-tl::expected<std::string, FileError> RealFileSystem::read(const std::string& path,
-                                                          std::uint64_t most) const {
+namespace {
+
+/// A plain file of no more than `most` bytes, open for reading, and its size.
+struct OpenFile {
+  Descriptor descriptor;
+  std::size_t size = 0;
+};
+
+FileError too_large(std::uint64_t most) {
+  return {FileError::Kind::kTooLarge, "it is larger than " + std::to_string(most / 1024) + " KB"};
+}
+
+tl::expected<OpenFile, FileError> open_plain(const std::string& path, std::uint64_t most) {
   // O_NONBLOCK so that a named pipe put where a plan should be cannot make us wait for ever.
-  Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK));
-  if (file.get() < 0) return tl::unexpected(from_errno(errno));
+  OpenFile out{Descriptor(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK))};
+  if (out.descriptor.get() < 0) return tl::unexpected(from_errno(errno));
   struct stat s {};
-  if (::fstat(file.get(), &s) != 0) return tl::unexpected(from_errno(errno));
+  if (::fstat(out.descriptor.get(), &s) != 0) return tl::unexpected(from_errno(errno));
   if (S_ISDIR(s.st_mode)) return tl::unexpected(from_errno(EISDIR));
   using Kind = FileError::Kind;
   if (!S_ISREG(s.st_mode)) return tl::unexpected(FileError{Kind::kOther, "it is not a plain file"});
-  const FileError too_large{Kind::kTooLarge,
-                            "it is larger than " + std::to_string(most / 1024) + " KB"};
-  if (static_cast<std::uint64_t>(s.st_size) > most) return tl::unexpected(too_large);
+  if (static_cast<std::uint64_t>(s.st_size) > most) return tl::unexpected(too_large(most));
+  out.size = static_cast<std::size_t>(s.st_size);
+  return out;
+}
+
+}  // namespace
+
+tl::expected<std::string, FileError> RealFileSystem::read(const std::string& path,
+                                                          std::uint64_t most) const {
+  const auto file = open_plain(path, most);
+  if (!file) return tl::unexpected(file.error());
   std::string out;
-  out.resize(static_cast<std::size_t>(s.st_size) + 1);  // one more, to see a file that grows
+  out.resize(file->size + 1);  // one more, to see a file that grows
   std::size_t filled = 0;
   while (true) {
     if (filled == out.size()) out.resize(out.size() * 2);
-    const ssize_t n = ::read(file.get(), out.data() + filled, out.size() - filled);
+    const ssize_t n = ::read(file->descriptor.get(), out.data() + filled, out.size() - filled);
     if (n < 0 && errno == EINTR) continue;
     if (n < 0) return tl::unexpected(from_errno(errno));
     if (n == 0) break;
     filled += static_cast<std::size_t>(n);
-    if (filled > most) return tl::unexpected(too_large);
+    if (filled > most) return tl::unexpected(too_large(most));
   }
   out.resize(filled);
   return out;
+}
+
+tl::expected<FileBytes, FileError> FileSystem::map(const std::string& path,
+                                                   std::uint64_t most) const {
+  auto bytes = read(path, most);
+  if (!bytes) return tl::unexpected(bytes.error());
+  const auto kept = std::make_shared<const std::string>(std::move(*bytes));
+  return FileBytes{kept, *kept};
+}
+
+tl::expected<FileBytes, FileError> RealFileSystem::map(const std::string& path,
+                                                       std::uint64_t most) const {
+  const auto file = open_plain(path, most);
+  if (!file) return tl::unexpected(file.error());
+  if (file->size == 0) return FileBytes{};
+  void* at = ::mmap(nullptr, file->size, PROT_READ, MAP_PRIVATE, file->descriptor.get(), 0);
+  if (at == MAP_FAILED) return FileSystem::map(path, most);  // not every file system can
+  const std::size_t size = file->size;
+  std::shared_ptr<const void> owner(at, [size](void* mapped) { ::munmap(mapped, size); });
+  return FileBytes{std::move(owner), {static_cast<const char*>(at), size}};
 }
 
 FileKind RealFileSystem::kind(const std::string& path) const {

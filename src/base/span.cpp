@@ -6,8 +6,8 @@
 
 namespace chalkleaf {
 
-Source::Source(std::string path, std::string text)
-    : path_(std::move(path)), text_(std::move(text)) {
+Source::Source(std::string path, std::string text, std::shared_ptr<const Pack> pack)
+    : path_(std::move(path)), text_(std::move(text)), pack_(std::move(pack)) {
   line_starts_.push_back(0);
   for (std::size_t i = 0; i < text_.size(); ++i) {
     const bool lone_return = text_[i] == '\r' && (i + 1 == text_.size() || text_[i + 1] != '\n');

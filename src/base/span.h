@@ -21,14 +21,18 @@ struct LineColumn {
   bool operator==(const LineColumn&) const = default;
 };
 
+class Pack;
+
 /// One file's path and bytes. Immutable; spans point into it, so it must outlive them.
 class Source {
  public:
   /// `path` is how the file is named to the user (relative to where the user stands, with `/`).
-  Source(std::string path, std::string text);
+  /// In `pack`, which may be null, stands what was made of the text beforehand (base/pack.h).
+  Source(std::string path, std::string text, std::shared_ptr<const Pack> pack = {});
 
   const std::string& path() const { return path_; }
   std::string_view text() const { return text_; }
+  const Pack* pack() const { return pack_.get(); }
   /// The line and column of a byte offset; offsets past the end give the end.
   LineColumn line_column(std::uint32_t offset) const;
   /// The text of a line (from 1) without its line end; empty when there is no such line.
@@ -40,6 +44,7 @@ class Source {
  private:
   std::string path_;
   std::string text_;
+  std::shared_ptr<const Pack> pack_;
   std::vector<std::uint32_t> line_starts_;
 };
 

@@ -98,18 +98,20 @@ Summary build(const Request& request, const Surroundings& around, Listener& list
   const bool checks = request.purpose == Purpose::kCheck;
   if (!checks) refuse_shared(selection, request, teller);
   if (selection.plans.empty() && (!checks || selection.shared.empty())) return summary;
-  // Beside the fonts: libgit2 takes longer to start (it reads the machine's certificates) than the
-  // walk takes, and neither needs the other.
+  // A long walk goes on beside the reading of the club; for one plan a thread costs more than it.
+  const bool beside = request.jobs > 1 && selection.plans.size() > 1;
   std::future<std::vector<Revisions>> revisions;
   if (!checks) {
-    revisions = std::async(std::launch::async, ask_for_revisions(selection, around.files));
+    revisions = std::async(beside ? std::launch::async : std::launch::deferred,
+                           ask_for_revisions(selection, around.files));
   }
   const std::optional<Press> press = set_up_press(around, teller, summary);
   if (!press) return summary;
 
   std::vector<ClubTools> clubs;
+  const Need need = need_of(request, selection, around.files);
   for (const Root& root : selection.roots) {
-    auto club = open_club(root, request, around.files, press->data_folder, teller);
+    auto club = open_club(root, request, around.files, press->data, teller, need);
     if (!club) {
       summary.environment_failed = true;
       return summary;
@@ -171,7 +173,8 @@ Timed times(const Request& request, const Surroundings& around, Listener& listen
   }
   const PlanFile& plan = selection.plans.front();
   const ClubTools club =
-      open_club(selection.roots[plan.root], request, around.files, "", teller).value();
+      open_club(selection.roots[plan.root], request, around.files, {}, teller, Need::kNamed)
+          .value();
   const std::unique_ptr<Studied> studied = study(
       paths_of(plan, selection.roots[plan.root], request), club, around.files, around.on_pass);
   teller.tell(studied->diagnostics, path_from(request.standing, plan.path));

@@ -1,5 +1,5 @@
 // What waiting for another process takes: its answer through a pipe, and its end.
-// Tested through tests/club/side_process_test.cpp and tests/club/page_pictures_test.cpp.
+// Tested through tests/club/page_pictures_test.cpp.
 #pragma once
 
 #include <sys/types.h>

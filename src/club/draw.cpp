@@ -28,7 +28,7 @@ class Studio {
       : request_(request), around_(around), listener_(listener) {}
 
   bool open() {
-    const auto data = find_data_folder(around_.files, around_.environment, around_.program);
+    const auto data = open_data_folder(around_.files, around_.environment, around_.program);
     if (!data) return problem(data.error());
     Diagnostics found;
     theme_ = load_theme(around_.files, *data, found);
@@ -121,7 +121,7 @@ class Studio {
 
  private:
   // A club's folder has figures in `figures`; any other folder is one of figure files itself.
-  bool take_folder(const std::string& data, Diagnostics& found) {
+  bool take_folder(const DataFolder& data, Diagnostics& found) {
     const std::string standing =
         club_above(around_.files, request_.standing).value_or(request_.standing);
     const std::string folder =
@@ -146,12 +146,12 @@ class Studio {
   /// The figures of the folder asked for; all where none was.
   std::vector<const figure::Figure*> asked() const {
     std::vector<const figure::Figure*> out;
-    for (const figure::Figure& figure : figures_.catalogue->all()) {
+    for (const figure::Figure* figure : figures_.catalogue->all()) {
       const bool own = std::any_of(
           figures_.sources.begin() + static_cast<std::ptrdiff_t>(figures_.shipped),
           figures_.sources.end(),
-          [&](const SourcePtr& source) { return source.get() == figure.name.span.source; });
-      if (own || !only_own_) out.push_back(&figure);
+          [&](const SourcePtr& source) { return source.get() == figure->name.span.source; });
+      if (own || !only_own_) out.push_back(figure);
     }
     return out;
   }

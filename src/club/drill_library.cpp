@@ -131,6 +131,40 @@ plan::LibraryDrill read_file(LoadedFile file, const std::string& path, const std
   return out;
 }
 
+// A book of files that are read only when they are asked for. What cannot be named without reading
+// is read now. Nothing when all has to be read: two files have one name, or there is too much.
+std::shared_ptr<const plan::DrillBook> unread_book(const LibraryPlace& place,
+                                                   const std::vector<std::string>& paths,
+                                                   const plan::PictureLookup* pictures,
+                                                   Diagnostics& found) {
+  const auto read = [&files = place.files, standing = place.standing, paths,
+                     pictures](std::size_t i) {
+    return load_drill(files, paths[i], path_from(standing, paths[i]), pictures);
+  };
+  std::vector<plan::DrillBook::Unread> drills;
+  Diagnostics in_read;
+  std::size_t bytes = 0;
+  for (std::size_t i = 0; i < paths.size(); ++i) {
+    const auto text = place.files.read(paths[i], kLargestDrill);
+    if (text) bytes += text->size();
+    if (bytes > kLargestLibrary) return nullptr;
+    const auto names = text ? plan::drill_names_in(*text) : std::nullopt;
+    if (names) {
+      drills.push_back({*names, std::nullopt});
+      continue;
+    }
+    plan::LibraryDrill drill = read(i);
+    in_read.append(drill.found);
+    plan::DrillNames known{drill.name.text, {}};
+    for (const plan::Words& also : drill.also) known.also.push_back(also.text);
+    drills.push_back({std::move(known), std::move(drill)});
+  }
+  auto book = plan::DrillBook::of_unread(std::move(drills), read);
+  if (!book) return nullptr;
+  found.append(in_read);
+  return std::make_shared<const plan::DrillBook>(std::move(*book));
+}
+
 }  // namespace
 
 plan::LibraryDrill load_drill(const FileSystem& files, const std::string& path,
@@ -141,6 +175,10 @@ plan::LibraryDrill load_drill(const FileSystem& files, const std::string& path,
 DrillLibrary load_drills(const LibraryPlace& place, const plan::PictureLookup* pictures) {
   DrillLibrary out;
   const std::vector<std::string> paths = Finder(place, out.folder).find();
+  if (place.need == Need::kNamed) {
+    out.book = unread_book(place, paths, pictures, out.drills);
+    if (out.book) return out;
+  }
   const auto display = [&](std::size_t i) { return path_from(place.standing, paths[i]); };
   std::vector<LoadedFile> loaded;
   std::size_t bytes = 0;

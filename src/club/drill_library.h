@@ -25,15 +25,23 @@ struct DrillLibrary {
   Diagnostics drills;
 };
 
+/// How much of a library is read at once.
+enum class Need {
+  kAll,    ///< every file, so that all that is wrong in it is said
+  kNamed,  ///< what a plan names, when it names it
+};
+
 /// Where a library is, and how it is read.
 struct LibraryPlace {
   const FileSystem& files;
   std::string root;      ///< the club's folder: absolute, no links
   std::string standing;  ///< where the user stands, for the paths in messages
   std::size_t jobs = 1;
+  Need need = Need::kAll;
 };
 
-/// Reads the library; an empty one when the club has none. `pictures` may be null.
+/// Reads the library; an empty one when the club has none. `pictures` may be null; it and the
+/// place's files must outlive the book.
 DrillLibrary load_drills(const LibraryPlace& place, const plan::PictureLookup* pictures);
 
 /// Reads the drill file at `path`, shown as `display`.

@@ -20,11 +20,11 @@ void judge_own(const figure::Catalogue& catalogue, const std::vector<SourcePtr>&
                Diagnostics& diagnostics) {
   constexpr double kUsualAge = 10;
   const figure::Body body = figure::Body::of_age(kUsualAge);
-  for (const figure::Figure& figure : catalogue.all()) {
+  for (const figure::Figure* figure : catalogue.own()) {
     const bool is_own = std::any_of(own.begin(), own.end(), [&](const SourcePtr& source) {
-      return source.get() == figure.name.span.source;
+      return source.get() == figure->name.span.source;
     });
-    if (is_own) figure::check(figure, figure::show(figure, body), diagnostics);
+    if (is_own) figure::check(*figure, figure::show(*figure, body), diagnostics);
   }
 }
 
@@ -36,7 +36,7 @@ reason::FigureNames names_of(const figure::Catalogue& catalogue) {
 }
 
 void take_figures(const FileSystem& files, const std::string& folder, const std::string& shown,
-                  bool replaces, figure::Descriptions& descriptions,
+                  bool replaces, const PackPtr& pack, figure::Descriptions& descriptions,
                   std::vector<SourcePtr>& sources, Diagnostics& diagnostics) {
   const FileKind kind = files.kind(folder);
   if (kind == FileKind::kNothing) return;
@@ -74,8 +74,9 @@ void take_figures(const FileSystem& files, const std::string& folder, const std:
     names.resize(kMostFiles);
   }
   for (const std::string& name : names) {
-    const SourcePtr source =
-        source::load(files, join_path(folder, name), join_path(shown, name), diagnostics);
+    const std::string path = join_path(folder, name);
+    const SourcePtr source = pack ? source::load_shipped(files, path, pack, diagnostics)
+                                  : source::load(files, path, join_path(shown, name), diagnostics);
     if (!source) continue;
     sources.push_back(source);
     diagnostics.keep(source);
@@ -83,29 +84,29 @@ void take_figures(const FileSystem& files, const std::string& folder, const std:
   }
 }
 
-Figures load_figures(const FileSystem& files, const std::string& data_folder,
+Figures load_figures(const FileSystem& files, const DataFolder& data,
                      const std::string& club_folder, const std::string& standing,
                      Diagnostics& diagnostics) {
-  return load_figure_folder(files, data_folder,
+  return load_figure_folder(files, data,
                             club_folder.empty() ? "" : join_path(club_folder, "figures"), standing,
                             diagnostics);
 }
 
-Figures load_figure_folder(const FileSystem& files, const std::string& data_folder,
+Figures load_figure_folder(const FileSystem& files, const DataFolder& data,
                            const std::string& folder, const std::string& standing,
                            Diagnostics& diagnostics) {
   Figures out;
   figure::Descriptions descriptions;
-  const std::string shipped = join_path(data_folder, "themes/figures");
-  take_figures(files, shipped, shipped, false, descriptions, out.sources, diagnostics);
+  const std::string shipped = join_path(data.path, "themes/figures");
+  take_figures(files, shipped, shipped, false, folder == shipped ? nullptr : data.pack,
+               descriptions, out.sources, diagnostics);
   out.shipped = out.sources.size();
   if (!folder.empty() && folder != shipped) {
-    take_figures(files, folder, path_from(standing, folder), true, descriptions, out.sources,
-                 diagnostics);
+    take_figures(files, folder, path_from(standing, folder), true, nullptr, descriptions,
+                 out.sources, diagnostics);
   }
   if (folder == shipped) out.shipped = 0;
-  out.catalogue = std::make_unique<const figure::Catalogue>(descriptions.resolve(diagnostics),
-                                                            descriptions.names());
+  out.catalogue = std::make_unique<const figure::Catalogue>(std::move(descriptions), diagnostics);
   judge_own(*out.catalogue,
             {out.sources.begin() + static_cast<std::ptrdiff_t>(out.shipped), out.sources.end()},
             diagnostics);

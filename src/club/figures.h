@@ -9,6 +9,7 @@
 
 #include "base/diagnostic.h"
 #include "base/files.h"
+#include "club/resources.h"
 #include "figure/catalogue.h"
 #include "figure/read.h"
 #include "reason/checks.h"
@@ -29,20 +30,21 @@ struct Figures {
 reason::FigureNames names_of(const figure::Catalogue& catalogue);
 
 /// Adds every `*.yaml` of a folder, in the order of their names. A folder that is not there is
-/// empty. `shown` is how the folder is named in messages.
+/// empty. `shown` is how the folder is named in messages; with a pack (of the program's own files)
+/// what was made of them beforehand is taken from it.
 void take_figures(const FileSystem& files, const std::string& folder, const std::string& shown,
-                  bool replaces, figure::Descriptions& descriptions,
+                  bool replaces, const PackPtr& pack, figure::Descriptions& descriptions,
                   std::vector<SourcePtr>& sources, Diagnostics& diagnostics);
 
 /// The catalogue of a club: the shipped figures, and those of `club_folder` over them (empty: no
 /// club). What is wrong with a file is reported, and with it only the figures concerned are
 /// missing.
-Figures load_figures(const FileSystem& files, const std::string& data_folder,
+Figures load_figures(const FileSystem& files, const DataFolder& data,
                      const std::string& club_folder, const std::string& standing,
                      Diagnostics& diagnostics);
 
 /// The same for a folder of figure files that is no club: its figures may begin from shipped ones.
-Figures load_figure_folder(const FileSystem& files, const std::string& data_folder,
+Figures load_figure_folder(const FileSystem& files, const DataFolder& data,
                            const std::string& folder, const std::string& standing,
                            Diagnostics& diagnostics);
 

@@ -126,11 +126,11 @@ class Reader {
 
 }  // namespace
 
-type::Catalogue load_font_catalogue(const FileSystem& files, const std::string& data_folder,
+type::Catalogue load_font_catalogue(const FileSystem& files, const DataFolder& data,
                                     Diagnostics& diagnostics) {
-  const std::string folder = join_path(data_folder, "fonts");
+  const std::string folder = join_path(data.path, "fonts");
   const std::string path = join_path(folder, "catalogue.yaml");
-  const SourcePtr source = source::load(files, path, path, diagnostics);
+  const SourcePtr source = source::load_shipped(files, path, data.pack, diagnostics);
   if (!source) return {};
   const auto root = source::read_yaml(source, diagnostics);
   diagnostics.keep(source);

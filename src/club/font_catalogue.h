@@ -7,13 +7,14 @@
 
 #include "base/diagnostic.h"
 #include "base/files.h"
+#include "club/resources.h"
 #include "type/fonts.h"
 
 namespace chalkleaf::club {
 
 /// Reads `<data folder>/fonts/catalogue.yaml`. A role's first family must be there (an
 /// `unreadable-file` error names the package that has it); others are left out when missing.
-type::Catalogue load_font_catalogue(const FileSystem& files, const std::string& data_folder,
+type::Catalogue load_font_catalogue(const FileSystem& files, const DataFolder& data,
                                     Diagnostics& diagnostics);
 
 }  // namespace chalkleaf::club

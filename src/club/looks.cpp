@@ -43,7 +43,7 @@ Looks::Looks(const FileSystem& files, Places places, sheet::OwnColours own)
       paths_[as_file_name(file_stem(entry.name))] = path;
     }
   };
-  const auto shipped = files_.real_path(join_path(places_.data_folder, "themes"));
+  const auto shipped = files_.real_path(join_path(places_.data.path, "themes"));
   if (shipped) take(*shipped);
   if (!places_.club_folder.empty()) {
     const std::string own_folder = join_path(places_.club_folder, "looks");
@@ -68,8 +68,8 @@ SourcePtr Looks::source(std::string_view name, Diagnostics& found) const {
   if (path == paths_.end()) return nullptr;
   // A shipped file is named in full, like all that belongs to the program.
   const bool own = !places_.club_folder.empty() && is_within(path->second, places_.club_folder);
-  return source::load(files_, path->second,
-                      own ? path_from(places_.standing, path->second) : path->second, found);
+  if (!own) return source::load_shipped(files_, path->second, places_.data.pack, found);
+  return source::load(files_, path->second, path_from(places_.standing, path->second), found);
 }
 
 std::shared_ptr<const sheet::Theme> Looks::find(std::string_view name, Diagnostics& found) const {
@@ -98,7 +98,7 @@ ListedLooks list_looks(const std::optional<std::string>& folder, const std::stri
     out.exit_code = 2;
     return out;
   };
-  const auto data = find_data_folder(around.files, around.environment, around.program);
+  const auto data = open_data_folder(around.files, around.environment, around.program);
   if (!data) return fail(data.error());
   const std::string asked = folder ? normal_path(join_path(standing, *folder)) : standing;
   const auto real = around.files.real_path(asked);

@@ -13,6 +13,7 @@
 
 #include "base/diagnostic.h"
 #include "base/files.h"
+#include "club/resources.h"
 #include "sheet/theme.h"
 
 namespace chalkleaf::club {
@@ -24,7 +25,7 @@ class Looks {
  public:
   /// Where looks are read from; `club_folder` is absolute and real, or empty.
   struct Places {
-    std::string data_folder;
+    DataFolder data;
     std::string club_folder;
     std::string standing;  ///< for how files are named in messages
   };

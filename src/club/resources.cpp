@@ -55,11 +55,37 @@ tl::expected<std::string, std::string> find_data_folder(const FileSystem& files,
                         "; set CHALKLEAF_DATA to the folder that has them");
 }
 
-std::shared_ptr<const sheet::Theme> load_theme(const FileSystem& files,
-                                               const std::string& data_folder,
+tl::expected<DataFolder, std::string> open_data_folder(const FileSystem& files,
+                                                       const Environment& environment,
+                                                       const std::string& program) {
+  const auto folder = find_data_folder(files, environment, program);
+  if (!folder) return tl::unexpected(folder.error());
+  constexpr std::uint64_t kLargestPack = 64ULL * 1024 * 1024;
+  for (const std::string& place : {*folder, parent_path(program)}) {
+    auto bytes = files.map(join_path(place, "shipped.pack"), kLargestPack);
+    if (!bytes) continue;
+    auto pack = std::make_shared<const Pack>(std::move(*bytes));
+    if (!pack->empty()) return DataFolder(*folder, std::move(pack));
+  }
+  return DataFolder(*folder);
+}
+
+std::vector<std::string> packable_files(const FileSystem& files, const std::string& data_folder) {
+  std::vector<std::string> out = {join_path(data_folder, "fonts/catalogue.yaml")};
+  for (const char* name : {"themes", "themes/figures", "themes/labels"}) {
+    const std::string folder = join_path(data_folder, name);
+    for (const FolderEntry& entry : files.list(folder).value_or(std::vector<FolderEntry>{})) {
+      if (entry.kind == FileKind::kFile && entry.name.ends_with(".yaml"))
+        out.push_back(join_path(folder, entry.name));
+    }
+  }
+  return out;
+}
+
+std::shared_ptr<const sheet::Theme> load_theme(const FileSystem& files, const DataFolder& data,
                                                Diagnostics& diagnostics) {
-  const std::string path = join_path(data_folder, "themes/classic.yaml");
-  const SourcePtr source = source::load(files, path, path, diagnostics);
+  const std::string path = join_path(data.path, "themes/classic.yaml");
+  const SourcePtr source = source::load_shipped(files, path, data.pack, diagnostics);
   if (!source) return nullptr;
   diagnostics.keep(source);
   return sheet::read_theme(source, {}, diagnostics);
@@ -71,18 +97,17 @@ bool has_labels(const FileSystem& files, const std::string& data_folder,
   return is_language_tag(language) && files.kind(path) == FileKind::kFile;
 }
 
-std::shared_ptr<const sheet::Labels> load_labels(const FileSystem& files,
-                                                 const std::string& data_folder,
+std::shared_ptr<const sheet::Labels> load_labels(const FileSystem& files, const DataFolder& data,
                                                  const std::string& language,
                                                  Diagnostics& diagnostics) {
-  const std::string folder = join_path(data_folder, "themes/labels");
+  const std::string folder = join_path(data.path, "themes/labels");
   const std::string path = join_path(folder, language + ".yaml");
-  if (!has_labels(files, data_folder, language)) {
+  if (!has_labels(files, data.path, language)) {
     diagnostics.error(kBadValue, {}, "there are no sheet words for the language ‘" + language + "’",
                       "write ‘language: en’, or add a file for it to " + folder);
     return nullptr;
   }
-  const SourcePtr source = source::load(files, path, path, diagnostics);
+  const SourcePtr source = source::load_shipped(files, path, data.pack, diagnostics);
   if (!source) return nullptr;
   diagnostics.keep(source);
   return sheet::read_labels(source, diagnostics);

@@ -7,10 +7,12 @@
 #include <memory>
 #include <string>
 #include <tl/expected.hpp>
+#include <vector>
 
 #include "base/diagnostic.h"
 #include "base/environment.h"
 #include "base/files.h"
+#include "base/pack.h"
 #include "sheet/labels.h"
 #include "sheet/theme.h"
 
@@ -23,17 +25,32 @@ tl::expected<std::string, std::string> find_data_folder(const FileSystem& files,
                                                         const Environment& environment,
                                                         const std::string& program);
 
+/// The folder with the program's data, and what was made of its files when the program was built.
+struct DataFolder {
+  DataFolder() = default;
+  // NOLINTNEXTLINE(google-explicit-constructor): a folder without a pack is a path and no more
+  DataFolder(std::string folder, PackPtr made = nullptr)
+      : path(std::move(folder)), pack(std::move(made)) {}
+  std::string path;  ///< empty: none is wanted
+  PackPtr pack;      ///< null: nothing was made beforehand, so all is read from the files
+};
+/// The folder and its pack: `shipped.pack` in it (installed), else beside the program (built). The
+/// files are the truth: a pack that is not there, damaged or of other files is not missed.
+tl::expected<DataFolder, std::string> open_data_folder(const FileSystem& files,
+                                                       const Environment& environment,
+                                                       const std::string& program);
+/// The files whose YAML the pack has: looks, words, figures, the font catalogue; sorted.
+std::vector<std::string> packable_files(const FileSystem& files, const std::string& data_folder);
+
 /// Reads `themes/classic.yaml`. Null when there are errors (reported).
-std::shared_ptr<const sheet::Theme> load_theme(const FileSystem& files,
-                                               const std::string& data_folder,
+std::shared_ptr<const sheet::Theme> load_theme(const FileSystem& files, const DataFolder& data,
                                                Diagnostics& diagnostics);
 /// True when there are sheet words for the language.
 bool has_labels(const FileSystem& files, const std::string& data_folder,
                 const std::string& language);
 /// Reads `themes/labels/<language>.yaml`. Null when there are errors, among them that there is no
 /// such file.
-std::shared_ptr<const sheet::Labels> load_labels(const FileSystem& files,
-                                                 const std::string& data_folder,
+std::shared_ptr<const sheet::Labels> load_labels(const FileSystem& files, const DataFolder& data,
                                                  const std::string& language,
                                                  Diagnostics& diagnostics);
 

@@ -33,8 +33,8 @@ class Revisions {
   /// (absolute). Without one, or when it cannot be read, every revision is empty.
   Revisions(const FileSystem& files, const std::string& folder,
             const std::vector<std::string>& paths);
-  /// The same in two steps. Asking starts a process, so it is done before any thread is started;
-  /// the function it gives waits for the answer, in whatever thread.
+  /// The same in two steps: the function it gives walks the repository, in whatever thread.
+  /// `files` must outlive it.
   static std::function<Revisions()> ask(const FileSystem& files, const std::string& folder,
                                         const std::vector<std::string>& paths);
   ~Revisions();

@@ -1,6 +1,7 @@
 // See the header.
 #include "club/setup.h"
 
+#include <algorithm>
 #include <charconv>
 
 #include "base/diagnostic_text.h"
@@ -49,22 +50,23 @@ std::optional<std::int64_t> read_source_date(const Environment& environment, Tel
 }
 
 std::optional<Press> set_up_press(const Surroundings& around, Teller& teller, Summary& summary) {
-  const auto folder = find_data_folder(around.files, around.environment, around.program);
-  if (!folder) {
-    teller.problem(folder.error());
+  auto data = open_data_folder(around.files, around.environment, around.program);
+  if (!data) {
+    teller.problem(data.error());
     return std::nullopt;
   }
   Press press;
-  press.data_folder = *folder;
+  press.data = std::move(*data);
   Diagnostics found;
-  type::Catalogue catalogue = load_font_catalogue(around.files, *folder, found);
+  type::Catalogue catalogue = load_font_catalogue(around.files, press.data, found);
   teller.tell(found, "");
   if (found.has_errors()) {
     summary.environment_failed = true;
     return std::nullopt;
   }
   press.fonts = std::make_unique<type::Fonts>(std::move(catalogue), around.files);
-  press.hyphenations = std::make_unique<type::Hyphenations>(around.files);
+  press.hyphenations = std::make_unique<type::Hyphenations>(
+      around.files, type::Hyphenations::usual_folders(), press.data.pack);
   const std::vector<type::FontError> unusable = press.fonts->open_primary();
   for (const type::FontError& error : unusable) {
     teller.problem("the font " + error.path + " cannot be used: " + error.message);
@@ -74,8 +76,8 @@ std::optional<Press> set_up_press(const Surroundings& around, Teller& teller, Su
 }
 
 std::optional<ClubTools> open_club(const Root& root, const Request& request,
-                                   const FileSystem& files, const std::string& data_folder,
-                                   Teller& teller) {
+                                   const FileSystem& files, const DataFolder& data, Teller& teller,
+                                   Need need) {
   ClubTools out;
   bool unusable = false;
   Diagnostics found;
@@ -83,14 +85,14 @@ std::optional<ClubTools> open_club(const Root& root, const Request& request,
     const std::string display = path_from(request.standing, join_path(root.path, "club.yaml"));
     out.club = load_club(files, root.path, display, found);
   }
-  if (!data_folder.empty()) {
-    out.labels = load_labels(files, data_folder, out.club.language, found);
+  if (!data.path.empty()) {
+    out.labels = load_labels(files, data, out.club.language, found);
     out.sound = out.labels != nullptr;
-    unusable = !out.sound && has_labels(files, data_folder, out.club.language);
+    unusable = !out.sound && has_labels(files, data.path, out.club.language);
   }
-  if (!data_folder.empty()) {
+  if (!data.path.empty()) {
     out.looks = std::make_shared<const Looks>(
-        files, Looks::Places{data_folder, root.is_club ? root.path : "", request.standing},
+        files, Looks::Places{data, root.is_club ? root.path : "", request.standing},
         sheet::OwnColours{out.club.main_colour, out.club.second_colour});
     if (!request.look.empty() && out.looks->known(request.look).empty()) {
       teller.problem("there is no look ‘" + printable(request.look) +
@@ -105,20 +107,21 @@ std::optional<ClubTools> open_club(const Root& root, const Request& request,
   if (root.is_club) {
     out.logo = load_logo(out.club, join_path(root.path, "club.yaml"), *out.pictures, found);
     DrillLibrary library =
-        load_drills({files, root.path, request.standing, request.jobs}, out.pictures.get());
+        load_drills({files, root.path, request.standing, request.jobs, need}, out.pictures.get());
     out.drills = std::move(library.book);
     found.append(library.folder);
     in_drills = std::move(library.drills);
     reason::apply_choices(out.club, in_drills);
   }
-  if (!data_folder.empty()) {
+  if (!data.path.empty()) {
     Diagnostics in_figures;
-    out.figures = std::make_shared<const Figures>(load_figures(
-        files, data_folder, root.is_club ? root.path : "", request.standing, in_figures));
+    out.figures = std::make_shared<const Figures>(
+        load_figures(files, data, root.is_club ? root.path : "", request.standing, in_figures));
     reason::apply_choices(out.club, in_figures);
     found.append(in_figures);
     Diagnostics named;
-    for (const plan::LibraryDrill& drill : out.drills->all()) {
+    // Drills that are not read until a plan names them are looked at with the plan.
+    for (const plan::LibraryDrill& drill : out.drills->read_now()) {
       reason::check_figures(drill, names_of(*out.figures->catalogue), named);
     }
     reason::apply_choices(out.club, named);
@@ -132,6 +135,17 @@ std::optional<ClubTools> open_club(const Root& root, const Request& request,
   teller.tell(found, "");
   teller.tell(in_drills, "");
   return unusable ? std::nullopt : std::optional(std::move(out));
+}
+
+Need need_of(const Request& request, const Selection& selection, const FileSystem& files) {
+  constexpr std::size_t kFew = 8;
+  const bool few = !request.arguments.empty() && request.arguments.size() <= kFew;
+  const bool plans =
+      selection.shared.empty() &&
+      std::all_of(request.arguments.begin(), request.arguments.end(), [&](const std::string& one) {
+        return files.kind(normal_path(join_path(request.standing, one))) == FileKind::kFile;
+      });
+  return few && plans ? Need::kNamed : Need::kAll;
 }
 
 std::function<std::vector<Revisions>()> ask_for_revisions(const Selection& selection,

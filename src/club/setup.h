@@ -15,6 +15,8 @@
 #include "base/hash.h"
 #include "club/build.h"
 #include "club/compile.h"
+#include "club/drill_library.h"
+#include "club/resources.h"
 #include "club/select.h"
 #include "type/hyphenation.h"
 
@@ -44,16 +46,17 @@ std::optional<std::int64_t> read_source_date(const Environment& environment, Tel
 struct Press {
   std::unique_ptr<const type::Fonts> fonts;
   std::unique_ptr<const type::Hyphenations> hyphenations;
-  std::string data_folder;
+  DataFolder data;
 };
 /// Nothing when something is missing (told): without it no plan could be set.
 std::optional<Press> set_up_press(const Surroundings& around, Teller& teller, Summary& summary);
 
 /// Nothing when the program's own words or its usual look cannot be read, or there is no such look
-/// as was asked for (told). Without a data folder none are needed.
+/// as was asked for (told). Without a data folder none are needed. What is wrong in drills that no
+/// plan names is only told when all are needed.
 std::optional<ClubTools> open_club(const Root& root, const Request& request,
-                                   const FileSystem& files, const std::string& data_folder,
-                                   Teller& teller);
+                                   const FileSystem& files, const DataFolder& data, Teller& teller,
+                                   Need need = Need::kAll);
 
 /// Each root's plans in one walk through its repository. Asks now, in this thread, and gives what
 /// waits for the answers.
@@ -63,6 +66,9 @@ std::function<std::vector<Revisions>()> ask_for_revisions(const Selection& selec
 /// Where what is made of an `out` folder's plans goes.
 std::string folder_of(const std::string& out, const Request& request);
 PlanPaths paths_of(const PlanFile& plan, const Root& root, const Request& request);
+
+/// kNamed when the user named a few plans, kAll for a whole club and what belongs to it.
+Need need_of(const Request& request, const Selection& selection, const FileSystem& files);
 
 Selection select(const Request& request, const FileSystem& files, Teller& teller, Summary& summary);
 /// A part, a drill and the club's file can be checked, but not printed or timed.

@@ -3,6 +3,7 @@
 // Tested by tests/figure/catalogue_test.cpp.
 #pragma once
 
+#include <deque>
 #include <map>
 #include <memory>
 #include <mutex>
@@ -13,6 +14,7 @@
 #include <vector>
 
 #include "figure/pose.h"
+#include "figure/read.h"
 #include "figure/scene.h"
 
 namespace chalkleaf::figure {
@@ -24,10 +26,16 @@ class Catalogue {
   /// `described` names figures that need not be among `figures`: what is wrong with one is said
   /// where it is described, not at every drill that names it.
   explicit Catalogue(std::vector<Figure> figures, const std::vector<std::string>& described = {});
+  /// All of `descriptions`. Those that were read before, when the program was built, are read again
+  /// only when they are asked for; what is wrong with the others is reported now.
+  Catalogue(Descriptions descriptions, Diagnostics& diagnostics);
   Catalogue(const Catalogue&) = delete;  // drawings point into it
   Catalogue& operator=(const Catalogue&) = delete;
 
-  const std::vector<Figure>& all() const { return figures_; }
+  /// Reads them all.
+  std::vector<const Figure*> all() const;
+  /// Those described outside of the program's own files.
+  std::vector<const Figure*> own() const;
   /// By name or other name, ignoring ASCII case.
   const Figure* find(std::string_view name) const;
   /// Whether a figure of this name is described, however badly.
@@ -35,7 +43,18 @@ class Catalogue {
   std::optional<std::string> closest(std::string_view name) const;
 
  private:
-  std::vector<Figure> figures_;
+  /// A figure, or where it is described; null in the end when it does not resolve.
+  struct Slot {
+    std::once_flag once;
+    std::optional<Figure> figure;
+    std::optional<std::size_t> place;  ///< in descriptions_; none: it is there already
+    bool own = true;
+  };
+  const Figure* at(std::size_t slot) const;
+  void add_name(std::string_view name, std::size_t slot);
+
+  Descriptions descriptions_;
+  mutable std::deque<Slot> slots_;
   std::map<std::string, std::size_t, std::less<>> by_name_;  ///< in lower case
   std::set<std::string, std::less<>> described_;             ///< in lower case
 };

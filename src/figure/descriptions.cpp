@@ -17,7 +17,36 @@ constexpr std::size_t kLongestName = 200;  // bytes; messages repeat names
 
 }  // namespace
 
+// Sound files of the program's own, so nothing is said and nothing is replaced.
+void Descriptions::take_packed(const source::PackedNode& root) {
+  std::string family;
+  if (const auto found = root.find("family")) {
+    if (auto node = found->unpacked()) family = std::move(node->text);
+  }
+  const auto figures = root.find("figures");
+  if (!figures) return;
+  figures->each_entry([&](YamlNode key, const source::PackedNode& value) {
+    const std::string name(trim(key.text));
+    if (!by_name_.emplace(name, entries_.size()).second) return;
+    entries_.push_back({name, key.span, family, {}, true, value});
+  });
+}
+
+std::vector<std::string> Descriptions::also(std::size_t place) const {
+  std::vector<std::string> out;
+  const auto& packed = entries_[place].packed;
+  const auto found = packed ? packed->find("also") : std::nullopt;
+  const auto node = found ? found->unpacked() : std::nullopt;
+  if (!node) return out;
+  if (node->is_scalar()) out.push_back(node->text);
+  for (const YamlNode& item : node->items) out.push_back(item.text);
+  return out;
+}
+
 void Descriptions::take(const SourcePtr& source, bool replaces, Diagnostics& diagnostics) {
+  if (const auto known = replaces ? std::nullopt : source::packed_yaml(source)) {
+    return take_packed(*known);
+  }
   const auto root = source::read_yaml(source, diagnostics);
   if (!root) return;
   std::string family;

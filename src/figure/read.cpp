@@ -54,7 +54,8 @@ class FigureReader {
     figure.family = entry.family;
     Pose pose;
     std::vector<std::string> trail = {entry.name};
-    read_map(entry.node, figure, pose, trail, Depth::kOwn);
+    with_node(entry,
+              [&](const YamlNode& node) { read_map(node, figure, pose, trail, Depth::kOwn); });
     if (figure.poses.empty()) {
       pose.span = entry.span;
       figure.poses.push_back(std::move(pose));
@@ -70,6 +71,13 @@ class FigureReader {
 
  private:
   enum class Depth { kOwn, kInherited };
+
+  // A packed description is unpacked each time: few are asked for, most of them once.
+  template <class Read>
+  void with_node(const Descriptions::Entry& entry, Read read) {
+    if (!entry.packed) return read(entry.node);
+    if (const auto node = entry.packed->unpacked()) read(*node);
+  }
 
   // `touches` and the like of this node go over what `from` brought.
   void read_map(const YamlNode& node, Figure& figure, Pose& pose, std::vector<std::string>& trail,
@@ -158,7 +166,8 @@ class FigureReader {
     trail.push_back(from.text);
     const bool sound = !broken_;
     Figure other;
-    read_map(all_.entries_[found->second].node, other, pose, trail, Depth::kInherited);
+    with_node(all_.entries_[found->second],
+              [&](const YamlNode& node) { read_map(node, other, pose, trail, Depth::kInherited); });
     // A pose that begins from a movement begins from where it ends.
     if (!other.poses.empty()) pose = other.poses.back();
     figure.show = other.show;
@@ -459,9 +468,14 @@ std::vector<Figure> Descriptions::resolve(Diagnostics& diagnostics) const {
   std::vector<Figure> out;
   FigureReader reader(*this, diagnostics);
   for (const Entry& entry : entries_) {
+    if (entry.packed) continue;
     if (auto figure = reader.read(entry)) out.push_back(std::move(*figure));
   }
   return out;
+}
+
+std::optional<Figure> Descriptions::resolve(std::size_t place, Diagnostics& diagnostics) const {
+  return FigureReader(*this, diagnostics).read(entries_[place]);
 }
 
 }  // namespace chalkleaf::figure

@@ -76,8 +76,12 @@ void PathWriter::set_stroke(const page::Stroke& stroke) {
 }
 
 void PathWriter::point(Point p) {
-  number(p.x - origin_.x);
-  number(height_ - p.y - origin_.y);
+  char buffer[2 * (kLongestNumber + 1)];
+  char* at = write_thousandths(buffer, (p.x - origin_.x).in_millipoints());
+  *at++ = ' ';
+  at = write_thousandths(at, (height_ - p.y - origin_.y).in_millipoints());
+  *at++ = ' ';
+  out_.append(buffer, at);
 }
 
 void PathWriter::number(Length length) {

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <cstdlib>
 
@@ -14,22 +15,13 @@ namespace {
 
 // ISO/IEC 15948, 9.2: what a byte is expected to be, from those to the left, above, and above left.
 enum class Filter { kNone, kSub, kUp, kAverage, kPaeth };
-constexpr std::array kFilters = {Filter::kNone, Filter::kSub, Filter::kUp, Filter::kAverage,
-                                 Filter::kPaeth};
 
-int expected_byte(Filter filter, int left, int above, int corner) {
-  switch (filter) {
-    case Filter::kNone:
-      return 0;
-    case Filter::kSub:
-      return left;
-    case Filter::kUp:
-      return above;
-    case Filter::kAverage:
-      return (left + above) / 2;
-    case Filter::kPaeth:
-      break;
-  }
+template <Filter kFilter>
+int expected_byte(int left, int above, int corner) {
+  if constexpr (kFilter == Filter::kNone) return 0;
+  if constexpr (kFilter == Filter::kSub) return left;
+  if constexpr (kFilter == Filter::kUp) return above;
+  if constexpr (kFilter == Filter::kAverage) return (left + above) / 2;
   const int to_left = std::abs(above - corner);
   const int to_above = std::abs(left - corner);
   const int to_corner = std::abs(left + above - 2 * corner);
@@ -37,44 +29,55 @@ int expected_byte(Filter filter, int left, int above, int corner) {
   return to_above <= to_corner ? above : corner;
 }
 
-// Appends the row behind its filter's number; how far its bytes are from zero in all.
-std::int64_t append_row(std::string& out, Filter filter, std::string_view row,
-                        std::string_view above, std::size_t channels) {
-  const auto byte = [](std::string_view from, std::size_t at) {
-    return static_cast<int>(static_cast<unsigned char>(from[at]));
-  };
+/// A row of pixels, with zeros for what stands before it and, for the first, above it.
+struct Row {
+  const unsigned char* bytes;
+  const unsigned char* above;
+  std::size_t size;
+  std::size_t channels;
+};
+
+// Writes the row behind its filter's number; how far its bytes are from zero in all.
+template <Filter kFilter>
+std::int64_t write_row(std::string& out, const Row& row) {
+  out.resize(row.size + 1);
+  out[0] = static_cast<char>(kFilter);
+  auto* to = reinterpret_cast<signed char*>(out.data()) + 1;
   std::int64_t sum = 0;
-  out.push_back(static_cast<char>(filter));
-  for (std::size_t i = 0; i < row.size(); ++i) {
-    const int left = i < channels ? 0 : byte(row, i - channels);
-    const int up = above.empty() ? 0 : byte(above, i);
-    const int corner = i < channels || above.empty() ? 0 : byte(above, i - channels);
-    const auto rest =
-        static_cast<signed char>(byte(row, i) - expected_byte(filter, left, up, corner));
-    sum += std::abs(static_cast<int>(rest));
-    out.push_back(static_cast<char>(rest));
+  for (std::size_t i = 0; i < row.size; ++i) {
+    const bool first = i < row.channels;
+    const int left = first ? 0 : row.bytes[i - row.channels];
+    const int corner = first ? 0 : row.above[i - row.channels];
+    to[i] =
+        static_cast<signed char>(row.bytes[i] - expected_byte<kFilter>(left, row.above[i], corner));
+    sum += std::abs(static_cast<int>(to[i]));
   }
   return sum;
 }
 
 // 12.8 of the same: of each row the filter that leaves the smallest numbers, which suits photos.
 std::string filtered(std::string_view pixels, std::size_t row_bytes, std::size_t channels) {
+  constexpr std::array kWrites = {write_row<Filter::kNone>, write_row<Filter::kSub>,
+                                  write_row<Filter::kUp>, write_row<Filter::kAverage>,
+                                  write_row<Filter::kPaeth>};
   std::string out;
+  out.reserve(pixels.size() + pixels.size() / std::max<std::size_t>(row_bytes, 1));
+  const std::string nothing_above(row_bytes, '\0');
   std::string tried;
   std::string best;
-  std::string_view above;
+  const auto* above = reinterpret_cast<const unsigned char*>(nothing_above.data());
   for (std::size_t at = 0; at < pixels.size(); at += row_bytes) {
-    const std::string_view row = pixels.substr(at, row_bytes);
-    std::int64_t least = 0;
-    for (const Filter filter : kFilters) {
-      tried.clear();
-      const std::int64_t sum = append_row(tried, filter, row, above, channels);
-      if (filter != kFilters.front() && sum >= least) continue;
+    const auto* bytes = reinterpret_cast<const unsigned char*>(pixels.data()) + at;
+    const Row row{bytes, above, row_bytes, channels};
+    std::int64_t least = kWrites.front()(best, row);
+    for (std::size_t i = 1; i < kWrites.size(); ++i) {
+      const std::int64_t sum = kWrites[i](tried, row);
+      if (sum >= least) continue;
       least = sum;
       std::swap(best, tried);
     }
     out += best;
-    above = row;
+    above = bytes;
   }
   return out;
 }

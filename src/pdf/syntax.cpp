@@ -22,19 +22,30 @@ void append_int(std::string& out, std::int64_t value) {
   out.append(buffer, end);
 }
 
-void append_thousandths(std::string& out, std::int64_t thousandths) {
+char* write_thousandths(char* at, std::int64_t thousandths) {
   if (thousandths < 0) {
-    out.push_back('-');
+    *at++ = '-';
     thousandths = -thousandths;
   }
   const std::int64_t whole = thousandths / 1000;
   auto rest = static_cast<int>(thousandths % 1000);
-  if (whole != 0 || rest == 0) append_int(out, whole);
-  if (rest == 0) return;
-  out.push_back('.');
-  for (int place = 100; rest > 0; rest %= place, place /= 10) {
-    out.push_back(kDigits[rest / place]);
+  if (whole >= 1000) {
+    at = std::to_chars(at, at + kLongestNumber, whole).ptr;
+  } else if (whole != 0 || rest == 0) {
+    const auto small = static_cast<int>(whole);
+    if (small >= 100) *at++ = kDigits[small / 100];
+    if (small >= 10) *at++ = kDigits[small / 10 % 10];
+    *at++ = kDigits[small % 10];
   }
+  if (rest == 0) return at;
+  *at++ = '.';
+  for (int place = 100; rest > 0; rest %= place, place /= 10) *at++ = kDigits[rest / place];
+  return at;
+}
+
+void append_thousandths(std::string& out, std::int64_t thousandths) {
+  char buffer[kLongestNumber];
+  out.append(buffer, write_thousandths(buffer, thousandths));
 }
 
 void append_ratio(std::string& out, Length a, Length b) {

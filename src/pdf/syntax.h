@@ -16,6 +16,10 @@ namespace chalkleaf::pdf {
 void append_int(std::string& out, std::int64_t value);
 /// A number of thousandths, as the shortest decimal: 1500 is "1.5", -20 is "-.02".
 void append_thousandths(std::string& out, std::int64_t thousandths);
+/// The same to where there is room for kLongestNumber; where it ends. For paths, which are nothing
+/// but thousands of numbers.
+char* write_thousandths(char* at, std::int64_t thousandths);
+inline constexpr std::size_t kLongestNumber = 28;
 inline void append_length(std::string& out, Length length) {
   append_thousandths(out, length.in_millipoints());
 }

@@ -28,9 +28,7 @@ class Heir {
  public:
   Heir(Session& session, const DrillBook& book, Diagnostics& diagnostics)
       : session_(session), book_(book), diagnostics_(diagnostics) {
-    for (const LibraryDrill& drill : book.all()) {
-      if (!drill.name_known) nameless_.push_back(&drill);
-    }
+    nameless_ = book.nameless();
     for (const Safety& safety : session.safety) said_.insert(safety.words.text);
   }
 

@@ -38,37 +38,91 @@ void report_twice(const Words& name, const Span& first, Diagnostics& diagnostics
 
 }  // namespace
 
-DrillBook::DrillBook(std::vector<LibraryDrill> drills, Diagnostics& diagnostics)
-    : drills_(std::move(drills)) {
+DrillBook::DrillBook(std::vector<LibraryDrill> drills, Diagnostics& diagnostics) {
+  for (LibraryDrill& drill : drills) slots_.emplace_back().drill = std::move(drill);
   // Titles first: a drill's own name is stronger than another's second one.
-  for (std::size_t i = 0; i < drills_.size(); ++i) add(i, drills_[i].name, diagnostics);
-  for (std::size_t i = 0; i < drills_.size(); ++i) {
-    for (const Words& name : drills_[i].also) add(i, name, diagnostics);
+  for (std::size_t i = 0; i < slots_.size(); ++i) add(i, slots_[i].drill->name, diagnostics);
+  for (std::size_t i = 0; i < slots_.size(); ++i) {
+    for (const Words& name : slots_[i].drill->also) add(i, name, diagnostics);
   }
+  outline();
+}
+
+std::optional<DrillBook> DrillBook::of_unread(std::vector<Unread> drills, Read read) {
+  DrillBook out;
+  out.read_ = std::move(read);
+  Diagnostics ignored;
+  for (std::size_t i = 0; i < drills.size(); ++i) {
+    if (!out.add(i, {drills[i].names.name, {}}, ignored)) return std::nullopt;
+  }
+  for (std::size_t i = 0; i < drills.size(); ++i) {
+    for (std::string& name : drills[i].names.also) {
+      if (!out.add(i, {std::move(name), {}}, ignored)) return std::nullopt;
+    }
+  }
+  for (Unread& one : drills) {
+    Slot& slot = out.slots_.emplace_back();
+    slot.unread = !one.drill;
+    slot.drill = std::move(one.drill);
+  }
+  out.outline();
+  return out;
+}
+
+void DrillBook::outline() {
   outlines_.reserve(by_key_.size());
   for (const auto& [key, entry] : by_key_) {
     outlines_.push_back({key.size(), letters_of(key), &key, &entry});
   }
 }
 
-void DrillBook::add(std::size_t drill, const Words& name, Diagnostics& diagnostics) {
+const LibraryDrill& DrillBook::at(std::size_t place) const {
+  Slot& slot = slots_[place];
+  if (slot.unread) std::call_once(slot.once, [&] { slot.drill = read_(place); });
+  return *slot.drill;
+}
+
+std::vector<std::reference_wrapper<const LibraryDrill>> DrillBook::all() const {
+  std::vector<std::reference_wrapper<const LibraryDrill>> out;
+  for (std::size_t i = 0; i < slots_.size(); ++i) out.emplace_back(at(i));
+  return out;
+}
+
+std::vector<std::reference_wrapper<const LibraryDrill>> DrillBook::read_now() const {
+  std::vector<std::reference_wrapper<const LibraryDrill>> out;
+  for (const Slot& slot : slots_) {
+    if (!slot.unread) out.emplace_back(*slot.drill);
+  }
+  return out;
+}
+
+std::vector<const LibraryDrill*> DrillBook::nameless() const {
+  std::vector<const LibraryDrill*> out;
+  for (const Slot& slot : slots_) {
+    if (!slot.unread && !slot.drill->name_known) out.push_back(&*slot.drill);
+  }
+  return out;
+}
+
+// False when another drill goes by that name.
+bool DrillBook::add(std::size_t drill, const Words& name, Diagnostics& diagnostics) {
   std::string key = key_of_name(name.text).key;
-  if (key.empty()) return;
+  if (key.empty()) return true;
   const auto [place, is_new] =
       by_key_.try_emplace(std::move(key), Entry{drill, name.text, name.span});
-  if (!is_new && place->second.drill != drill) {
-    report_twice(name, place->second.span, diagnostics);
-  }
+  if (is_new || place->second.drill == drill) return true;
+  report_twice(name, place->second.span, diagnostics);
+  return false;
 }
 
 const LibraryDrill* DrillBook::find(std::string_view name) const {
-  if (drills_.empty()) return nullptr;
+  if (slots_.empty()) return nullptr;
   const NameKey wanted = key_of_name(name);
   auto found = by_key_.find(wanted.key);
   for (std::size_t i = 0; found == by_key_.end() && i < wanted.cuts.size(); ++i) {
     found = by_key_.find(std::string_view(wanted.key).substr(0, wanted.cuts[i]));
   }
-  return found == by_key_.end() ? nullptr : &drills_[found->second.drill];
+  return found == by_key_.end() ? nullptr : &at(found->second.drill);
 }
 
 std::optional<std::string> DrillBook::closest(std::string_view name) const {

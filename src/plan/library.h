@@ -6,8 +6,10 @@
 #pragma once
 
 #include <cstdint>
+#include <deque>
 #include <functional>
 #include <map>
+#include <mutex>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -79,10 +81,30 @@ struct LibraryDrill {
   bool name_known = true;  ///< false: its title could not be read, so any plan may mean this drill
 };
 
+/// What a drill is called, without the rest of its file.
+struct DrillNames {
+  std::string name;
+  std::vector<std::string> also;
+};
+/// The names a drill's file would be read to have, when that is plain to see; nothing when the file
+/// has to be read to know.
+std::optional<DrillNames> drill_names_in(std::string_view text);
+
 /// All drills of a club, found by name. Read-only once made; safe to share between threads.
 class DrillBook {
  public:
+  /// A drill by its names; without `drill`, its file is read when it is first asked for.
+  struct Unread {
+    DrillNames names;
+    std::optional<LibraryDrill> drill;
+  };
+  /// Reads the file of a drill, by its place among those given.
+  using Read = std::function<LibraryDrill(std::size_t)>;
+
   DrillBook() = default;
+  /// A book of drills most of which are never read. Nothing when two of them have one name: which
+  /// counts, and where it is said, takes reading them.
+  static std::optional<DrillBook> of_unread(std::vector<Unread> drills, Read read);
   /// Reports two files of one name (`duplicate-drill`); the first one counts.
   DrillBook(std::vector<LibraryDrill> drills, Diagnostics& diagnostics);
   DrillBook(const DrillBook&) = delete;  // it points into itself
@@ -90,8 +112,13 @@ class DrillBook {
   DrillBook(DrillBook&&) = default;
   DrillBook& operator=(DrillBook&&) = default;
 
-  bool empty() const { return drills_.empty(); }
-  const std::vector<LibraryDrill>& all() const { return drills_; }
+  bool empty() const { return slots_.empty(); }
+  /// Reads all that were not read yet.
+  std::vector<std::reference_wrapper<const LibraryDrill>> all() const;
+  /// Those that are read already.
+  std::vector<std::reference_wrapper<const LibraryDrill>> read_now() const;
+  /// Those whose name could not be read, so that any plan may mean them.
+  std::vector<const LibraryDrill*> nameless() const;
   /// By name or other name, forgiving case, plurals, hyphens, accents and what follows a comma, a
   /// bracket, `on`, `with` or the like: `Dish holds, palms pressed together` is `Dish hold`.
   const LibraryDrill* find(std::string_view name) const;
@@ -101,9 +128,9 @@ class DrillBook {
  private:
   /// One name of one drill.
   struct Entry {
-    std::size_t drill = 0;  ///< place in drills_
+    std::size_t drill = 0;  ///< place in slots_
     std::string name;       ///< as written
-    Span span;
+    Span span;              ///< nowhere while the drill is unread
   };
   /// What can be said of a name before it is compared letter by letter.
   struct Outline {
@@ -113,10 +140,19 @@ class DrillBook {
     const Entry* entry = nullptr;
   };
 
-  void add(std::size_t drill, const Words& name, Diagnostics& diagnostics);
+  struct Slot {
+    std::once_flag once;
+    std::optional<LibraryDrill> drill;
+    bool unread = false;
+  };
+
+  const LibraryDrill& at(std::size_t place) const;
+  bool add(std::size_t drill, const Words& name, Diagnostics& diagnostics);
+  void outline();
   const Entry* that_begins_with(std::string_view key) const;
 
-  std::vector<LibraryDrill> drills_;
+  mutable std::deque<Slot> slots_;
+  Read read_;
   std::map<std::string, Entry, std::less<>> by_key_;  ///< by plan/drill_names.h
   std::vector<Outline> outlines_;                     ///< of by_key_, in its order
 };

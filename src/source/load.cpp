@@ -7,6 +7,7 @@
 #include "base/text.h"
 #include "source/cost.h"
 #include "source/read.h"
+#include "source/read_yaml.h"
 
 namespace chalkleaf::source {
 namespace {
@@ -75,6 +76,16 @@ SourcePtr load(const FileSystem& files, const std::string& path, const std::stri
   auto text = files.read(path, kLargestFile);
   if (!text) return refuse_whole(display_path, text.error(), diagnostics);
   return load_text(display_path, std::move(*text), diagnostics);
+}
+
+SourcePtr load_shipped(const FileSystem& files, const std::string& path, const PackPtr& pack,
+                       Diagnostics& diagnostics) {
+  auto text = files.read(path, kLargestFile);
+  if (!text) return refuse_whole(path, text.error(), diagnostics);
+  // Text that is known to the pack was sound when it was packed.
+  if (pack && pack->find(yaml_key(*text)))
+    return std::make_shared<const Source>(path, std::move(*text), pack);
+  return load_text(path, std::move(*text), diagnostics);
 }
 
 SourcePtr load_text(const std::string& display_path, std::string text, Diagnostics& diagnostics) {

@@ -11,6 +11,8 @@
 
 #include "base/diagnostic.h"
 #include "base/files.h"
+#include "base/pack.h"
+#include "source/packed_yaml.h"
 #include "source/tree.h"
 
 namespace chalkleaf::source {
@@ -24,7 +26,10 @@ inline constexpr std::uint64_t kLargestFile = 512 * 1024;
 /// is returned.
 SourcePtr load(const FileSystem& files, const std::string& path, const std::string& display_path,
                Diagnostics& diagnostics);
-/// The same for text that is at hand.
+/// The same for a file that ships with the program: what was made of it beforehand is in `pack`.
+SourcePtr load_shipped(const FileSystem& files, const std::string& path, const PackPtr& pack,
+                       Diagnostics& diagnostics);
+/// The same as load() for text that is at hand.
 SourcePtr load_text(const std::string& display_path, std::string text, Diagnostics& diagnostics);
 
 /// Splits front matter from body and reads both. Never fails: what cannot be read is reported and
@@ -32,5 +37,10 @@ SourcePtr load_text(const std::string& display_path, std::string text, Diagnosti
 Document read_document(const SourcePtr& source, Diagnostics& diagnostics);
 /// A whole file of YAML (club.yaml, a theme). Nothing when it is not readable (reported).
 std::optional<YamlNode> read_yaml(const SourcePtr& source, Diagnostics& diagnostics);
+/// The tree that read_yaml() would give, from the source's pack; nothing when it has none. The
+/// source must outlive it.
+std::optional<PackedNode> packed_yaml(const SourcePtr& source);
+/// What a pack holds of a source whose YAML is read without a word said; nothing for another.
+std::optional<std::pair<Hash128, std::string>> pack_yaml(const SourcePtr& source);
 
 }  // namespace chalkleaf::source

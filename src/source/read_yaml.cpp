@@ -63,7 +63,26 @@ std::optional<YamlNode> read_yaml_span(const Span& where, Diagnostics& diagnosti
   return std::nullopt;
 }
 
+Hash128 yaml_key(std::string_view text) { return pack_key("yaml", text); }
+
+std::optional<PackedNode> packed_yaml(const SourcePtr& source) {
+  if (source->pack() == nullptr) return std::nullopt;
+  const auto bytes = source->pack()->find(yaml_key(source->text()));
+  if (!bytes) return std::nullopt;
+  return PackedNode(*bytes, source.get(), 0);
+}
+
+std::optional<std::pair<Hash128, std::string>> pack_yaml(const SourcePtr& source) {
+  Diagnostics found;
+  const auto root = read_yaml(source, found);
+  if (!root || !found.all().empty()) return std::nullopt;
+  return std::pair(yaml_key(source->text()), packed(*root, 0));
+}
+
 std::optional<YamlNode> read_yaml(const SourcePtr& source, Diagnostics& diagnostics) {
+  if (const auto known = packed_yaml(source)) {
+    if (auto root = known->unpacked()) return root;
+  }
   const std::uint32_t mark = byte_order_mark(source->text());
   return read_yaml_span({source.get(), mark, static_cast<std::uint32_t>(source->text().size())},
                         diagnostics);

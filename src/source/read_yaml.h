@@ -14,6 +14,8 @@ inline constexpr std::uint32_t kLargestYaml = 256 * 1024;
 
 /// The tree of the YAML in `where`: an empty map when there is nothing but comments, nothing when
 /// it cannot be read at all (reported).
+/// Under which key a pack has the tree of a whole file.
+Hash128 yaml_key(std::string_view text);
 std::optional<YamlNode> read_yaml_span(const Span& where, Diagnostics& diagnostics);
 
 }  // namespace chalkleaf::source

@@ -169,12 +169,13 @@ std::string_view table_bytes(hb_blob_t* blob) {
 }
 
 tl::expected<std::unique_ptr<FaceData>, FontError> FaceData::open(const FaceSpec& spec,
-                                                                  std::string file_bytes) {
+                                                                  FileBytes file) {
   auto data = std::make_unique<FaceData>();
-  data->bytes = std::move(file_bytes);
+  data->file = std::move(file);
   data->path = spec.path;
   data->family = spec.family;
-  const HbBlob blob(hb_blob_create(data->bytes.data(), static_cast<unsigned>(data->bytes.size()),
+  const HbBlob blob(hb_blob_create(data->file.bytes.data(),
+                                   static_cast<unsigned>(data->file.bytes.size()),
                                    HB_MEMORY_MODE_READONLY, nullptr, nullptr));
   if (hb_face_count(blob.get()) == 0) {
     return tl::unexpected(FontError{spec.path, "it is not a TrueType or OpenType font"});

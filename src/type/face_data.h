@@ -38,12 +38,12 @@ class FaceData {
  public:
   /// Checks that the bytes are a font this program can set and embed.
   static tl::expected<std::unique_ptr<FaceData>, FontError> open(const FaceSpec& spec,
-                                                                 std::string bytes);
+                                                                 FileBytes file);
 
   /// The face to cut subsets from: the file's own at first, later a copy prepared for it.
   hb_face_t* face_for_subsets() const;
 
-  std::string bytes;  // HarfBuzz reads from here for as long as the face lives
+  FileBytes file;  // HarfBuzz reads from here for as long as the face lives
   HbFace face;
   HbFont font;
   std::string path;

@@ -35,7 +35,7 @@ struct Fonts::State {
     Slot& slot = slots[id];
     std::call_once(slot.once, [&] {
       const FaceSpec& spec = catalogue.faces[id];
-      auto bytes = files->read(spec.path, kLargestFont);
+      auto bytes = files->map(spec.path, kLargestFont);
       if (!bytes) {
         slot.error = FontError{spec.path, bytes.error().message};
         return;

@@ -8,11 +8,13 @@
 #include <unordered_map>
 
 #include "base/text.h"
+#include "type/packed_patterns.h"
 
 namespace chalkleaf::type {
 namespace {
 
 constexpr std::uint64_t kLargestPatterns = 16ULL * 1024 * 1024;
+constexpr std::string_view kPackName = "hyphens";
 constexpr std::size_t kLongestWord = 100;  // characters
 constexpr std::size_t kLeastBefore = 2;
 constexpr std::size_t kLeastBehind = 3;
@@ -80,7 +82,10 @@ std::string without_replaced(std::string_view patterns) {
 }  // namespace
 
 struct Hyphenation::State {
-  std::unique_ptr<HyphenDict, DictEnd> dict;
+  std::unique_ptr<HyphenDict, DictEnd> read;  ///< or
+  std::unique_ptr<PackedPatterns> packed;
+  PackPtr pack;                ///< holds what `packed` points to
+  HyphenDict* dict = nullptr;  ///< one of the two
 
   // In the patterns' own characters; empty where one is not among them.
   std::string encoded(std::u32string_view word) const {
@@ -109,10 +114,29 @@ std::unique_ptr<const Hyphenation> Hyphenation::read(const std::string& patterns
   std::FILE* file = fmemopen(bytes.data(), bytes.size(), "r");
   if (file == nullptr) return nullptr;
   auto state = std::make_unique<State>();
-  state->dict.reset(hnj_hyphen_load_file(file));
+  state->read.reset(hnj_hyphen_load_file(file));
   std::fclose(file);
+  state->dict = state->read.get();
   if (state->dict == nullptr) return nullptr;
   return std::unique_ptr<const Hyphenation>(new Hyphenation(std::move(state)));
+}
+
+std::unique_ptr<const Hyphenation> Hyphenation::from_pack(std::string_view patterns,
+                                                          const PackPtr& pack) {
+  const auto bytes = pack ? pack->find(pack_key(kPackName, patterns)) : std::nullopt;
+  if (!bytes) return nullptr;
+  auto state = std::make_unique<State>();
+  state->pack = pack;
+  state->packed = PackedPatterns::open(*bytes);
+  if (state->packed == nullptr) return nullptr;
+  state->dict = state->packed->dict();
+  return std::unique_ptr<const Hyphenation>(new Hyphenation(std::move(state)));
+}
+
+std::optional<std::pair<Hash128, std::string>> Hyphenation::packed(const std::string& patterns) {
+  const auto hyphenation = read(patterns);
+  if (hyphenation == nullptr) return std::nullopt;
+  return std::pair(pack_key(kPackName, patterns), packed_patterns(*hyphenation->state_->dict));
 }
 
 std::vector<std::uint32_t> Hyphenation::places(std::u32string_view word) const {
@@ -124,8 +148,8 @@ std::vector<std::uint32_t> Hyphenation::places(std::u32string_view word) const {
   int* at = nullptr;
   int* cut = nullptr;
   const int failed =
-      hnj_hyphen_hyphenate2(state_->dict.get(), text.c_str(), static_cast<int>(text.size()),
-                            marks.data(), nullptr, &replaced, &at, &cut);
+      hnj_hyphen_hyphenate2(state_->dict, text.c_str(), static_cast<int>(text.size()), marks.data(),
+                            nullptr, &replaced, &at, &cut);
   std::vector<std::uint32_t> out;
   for (std::size_t i = 0; failed == 0 && i + 1 < word.size(); ++i) {
     // An odd figure allows a hyphen behind the character. A hyphen that would change the spelling
@@ -144,22 +168,30 @@ std::vector<std::uint32_t> Hyphenation::places(std::u32string_view word) const {
 }
 
 LazyHyphenation::LazyHyphenation(const FileSystem& files, std::vector<std::string> paths,
-                                 std::string language)
-    : files_(files), paths_(std::move(paths)), language_(std::move(language)) {}
+                                 std::string language, PackPtr pack)
+    : files_(files),
+      paths_(std::move(paths)),
+      language_(std::move(language)),
+      pack_(std::move(pack)) {}
 
 const Hyphenation* LazyHyphenation::get() const {
   std::call_once(once_, [&] {
     for (const std::string& path : paths_) {
-      auto bytes = files_.read(path, kLargestPatterns);
-      if (bytes) read_ = Hyphenation::read(*bytes);
+      const auto bytes = files_.map(path, kLargestPatterns);
+      if (bytes) read_ = Hyphenation::from_pack(bytes->bytes, pack_);
+      if (bytes && read_ == nullptr) read_ = Hyphenation::read(std::string(bytes->bytes));
       if (read_ != nullptr) return;
     }
   });
   return read_.get();
 }
 
-Hyphenations::Hyphenations(const FileSystem& files, std::vector<std::string> folders)
-    : files_(files), folders_(std::move(folders)) {}
+Hyphenations::Hyphenations(const FileSystem& files, std::vector<std::string> folders, PackPtr pack)
+    : files_(files), folders_(std::move(folders)), pack_(std::move(pack)) {}
+
+std::vector<std::string> Hyphenations::usual_folders() {
+  return {"/usr/share/hyphen", "/usr/local/share/hyphen"};
+}
 
 const LazyHyphenation& Hyphenations::of(const std::string& language) const {
   const std::lock_guard lock(mutex_);
@@ -168,7 +200,7 @@ const LazyHyphenation& Hyphenations::of(const std::string& language) const {
   for (const std::string& name : file_names(language)) {
     for (const std::string& folder : folders_) paths.push_back(folder + "/hyph_" + name + ".dic");
   }
-  return known_.try_emplace(language, files_, std::move(paths), language).first->second;
+  return known_.try_emplace(language, files_, std::move(paths), language, pack_).first->second;
 }
 
 }  // namespace chalkleaf::type

@@ -1,7 +1,11 @@
 #!/usr/bin/env python3
 """Measures the program on synthetic clubs: medians and ratios, whole processes, the system's own accounting.
 
-usage: bench.py PROGRAM REPOSITORY WORK_FOLDER [--full]
+usage: bench.py PROGRAM REPOSITORY WORK_FOLDER [--full] [--demo] [--against OTHER_PROGRAM]
+
+The demo club: the start of the program, one plan of it, a plan without a club, a page of the whole club, as
+processor time of the whole process and page faults. With --against the two programs take turns, and the ratio is
+the median of the pairs'. --demo measures nothing else.
 
 Clubs of 1, 100 and (with --full) 10,000 plans are made from a seed: the same clubs on every machine. Reported:
 whole process for one home plan (both PDFs), PDFs a second with 1 and 2 workers, peak memory, and, from
@@ -21,6 +25,7 @@ program = os.path.abspath(sys.argv[1])
 repository = pathlib.Path(sys.argv[2]).resolve()
 work = pathlib.Path(sys.argv[3]).resolve()
 full = "--full" in sys.argv
+against = os.path.abspath(sys.argv[sys.argv.index("--against") + 1]) if "--against" in sys.argv else None
 
 NAMES = ["Dish hold", "Arch hold", "Front support", "Line walk", "Tuck jump", "Slow lowers", "Leg lifts", "Cat stretch",
          "Half turn", "Stork balance", "Bear crawl", "Straddle sit", "Shoulder shrugs", "Rocking dish", "Long jump"]
@@ -94,8 +99,52 @@ def pages(folder):
     return count
 
 
+def processor(which, arguments):
+    """Processor milliseconds of one whole process, its children's too, and its page faults."""
+    child = subprocess.Popen([which, *map(str, arguments)], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+    _, status, usage = os.wait4(child.pid, 0)
+    child.returncode = os.waitstatus_to_exitcode(status)
+    if child.returncode != 0:
+        sys.exit(f"{which} {arguments}: exit {child.returncode}")
+    return (usage.ru_utime + usage.ru_stime) * 1000, usage.ru_minflt
+
+
+def demo():
+    club = work / "demo"
+    shutil.rmtree(club, ignore_errors=True)
+    shutil.copytree(repository / "plans", club, ignore=shutil.ignore_patterns("out"))
+    subprocess.run(["git", "init", "-q"], cwd=club, check=True)
+    subprocess.run(["git", "add", "-A"], cwd=club, check=True)
+    subprocess.run(["git", "-c", "user.name=a", "-c", "user.email=a@b", "commit", "-qm", "x"], cwd=club, check=True)
+    plan = club / "sessions" / "kestrels-home-strong-shapes.md"
+    alone = work / "alone" / plan.name
+    alone.parent.mkdir(exist_ok=True)
+    alone.write_text("---\ntitle: Alone\nplace: home\n---\n\n> An adult stays in the room. Clear two big steps of floor.\n\n## Warm-up\n\n- March: 2 min\n\n"
+                     "## Shapes\n\n- Dish hold: 3 x 20 s\n- Arch hold: 3 x 20 s\n\n## Cool-down\n\n- Cat stretch: 30 s\n")
+    out = work / "out-demo"
+    cases = [("--help", ["--help"], 41), ("check of one plan", ["check", plan], 21),
+             ("one plan, both PDFs", ["build", plan, "--out", out], 21),
+             ("a plan without a club", ["build", alone, "--out", work / "out-alone"], 21),
+             ("the whole club, one worker", ["build", club, "--out", out, "--jobs", "1"], 7)]
+    for name, arguments, runs in cases:
+        programs = [program] + ([against] if against else [])
+        for which in programs:
+            processor(which, arguments)
+        pairs = [[processor(which, arguments) for which in programs] for _ in range(runs)]
+        told = []
+        for i in range(len(programs)):
+            told.append(f"{statistics.median(p[i][0] for p in pairs):7.1f} ms, "
+                        f"{statistics.median(p[i][1] for p in pairs):6.0f} faults")
+        ratio = f"  ratio {statistics.median(p[1][0] / p[0][0] for p in pairs):.2f}" if against else ""
+        print(f"{name:28} {'  against '.join(told)}{ratio}")
+    print(f"the whole club has {pages(out)} pages")
+
+
 def main():
     work.mkdir(parents=True, exist_ok=True)
+    demo()
+    if "--demo" in sys.argv:
+        return
     one = make_club(1)
     low, median, memory = measure(21, "build", one / "sessions" / "plan-00000.md", "--out", work / "out-1", "--jobs", "1")
     print(f"one plan, both PDFs, whole process: median {median * 1000:.1f} ms, least {low * 1000:.1f} ms, "

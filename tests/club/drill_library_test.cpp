@@ -64,8 +64,8 @@ TEST_CASE("a file that cannot be read is a drill all the same, of a name nobody 
                                {"/quay/drills/b.md", titled("B") + std::string(70'000, 'x')}};
   const DrillLibrary library = load_drills({files, "/quay", "/quay", 1}, nullptr);
   REQUIRE(library.book->all().size() == 2);
-  CHECK_FALSE(library.book->all()[0].name_known);
-  CHECK_FALSE(library.book->all()[1].name_known);
+  CHECK_FALSE(library.book->all()[0].get().name_known);
+  CHECK_FALSE(library.book->all()[1].get().name_known);
   CHECK_FALSE(library.folder.has_errors());
   CHECK(said_of_drills(library.drills) ==
         "drills/a.md:1:1: error: this file cannot be read: the byte 0xFF here is not UTF-8 "

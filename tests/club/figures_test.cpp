@@ -43,7 +43,7 @@ struct LoadedFigures {
 };
 LoadedFigures load(const MemoryFileSystem& files, const std::string& club = "/club") {
   LoadedFigures out;
-  out.figures = load_figures(files, "/data", club, "/club", out.diagnostics);
+  out.figures = load_figures(files, std::string("/data"), club, "/club", out.diagnostics);
   return out;
 }
 

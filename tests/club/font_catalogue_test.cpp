@@ -51,7 +51,7 @@ std::string chains(const type::Catalogue& catalogue) {
 TEST_CASE("the first folder that has a file counts; a missing style is set in a plainer one") {
   const MemoryFileSystem files = disk_with_fonts();
   Diagnostics found;
-  const type::Catalogue catalogue = load_font_catalogue(files, "/d", found);
+  const type::Catalogue catalogue = load_font_catalogue(files, std::string("/d"), found);
   CHECK(found.all().empty());
   // regular, italic, bold, bold italic: the order of type::RoleSpec
   CHECK(chains(catalogue) == "card | r.ttf p.ttf | i.ttf p.ttf | b.ttf q.ttf | z.ttf q.ttf");
@@ -64,12 +64,12 @@ TEST_CASE("a role's first family must be there, with the package that has it; ot
   MemoryFileSystem files = disk_with_fonts();
   REQUIRE(files.remove("/there/p.ttf"));
   Diagnostics none;
-  CHECK(chains(load_font_catalogue(files, "/d", none)) ==
+  CHECK(chains(load_font_catalogue(files, std::string("/d"), none)) ==
         "card | r.ttf | i.ttf | b.ttf q.ttf | z.ttf q.ttf");
   CHECK(none.all().empty());
   REQUIRE(files.remove("/there/i.ttf"));
   Diagnostics found;
-  load_font_catalogue(files, "/d", found);
+  load_font_catalogue(files, std::string("/d"), found);
   REQUIRE(found.all().size() == 1);
   CHECK(render(found.all()[0], MessageStyle::kShort, Colouring::kPlain) ==
         "/d/fonts/catalogue.yaml:4:3: error: the font file i.ttf of ‘Round’ is in none of its "
@@ -80,7 +80,7 @@ TEST_CASE("a role's first family must be there, with the package that has it; ot
 TEST_CASE("the shipped catalogue: two roles of four styles, each with its licence") {
   const RealFileSystem files;
   Diagnostics found;
-  const type::Catalogue catalogue = load_font_catalogue(files, support::repository(), found);
+  const type::Catalogue catalogue = load_font_catalogue(files, std::string(support::repository()), found);
   CHECK(found.all().empty());
   REQUIRE(catalogue.roles.size() == 2);
   CHECK(catalogue.roles[0].name == "card");

@@ -40,7 +40,7 @@ TEST_CASE("a club's own look goes before a shipped one of its name, and may be l
                    "name: ours\nabout: ours\nlike: classic\ncolours: {main: '#402010'}\n"},
                   {"/club/looks/large-print.yaml", "name: own\nabout: own\nlike: classic\n"},
                   {"/club/looks/notes.txt", "no look"}});
-  const Looks looks(*files, {"/data", "/club", "/club"}, {});
+  const Looks looks(*files, {{"/data"}, "/club", "/club"}, {});
   CHECK(looks.names() == std::vector<std::string>{"classic", "large-print", "ours"});
   Diagnostics found;
   CHECK(looks.find("ours", found)->colour(sheet::Use::kMain) == Colour{0x40, 0x20, 0x10});
@@ -52,7 +52,7 @@ TEST_CASE("a club's own look goes before a shipped one of its name, and may be l
 
 TEST_CASE("a name is forgiven its capitals and spaces, and a slip is met with what was meant") {
   const auto files = files_with({});
-  const Looks looks(*files, {"/data", "", "/"}, {});
+  const Looks looks(*files, {{"/data"}, "", "/"}, {});
   CHECK(looks.known("Large Print") == "large-print");
   CHECK(looks.known("large_print") == "large-print");
   CHECK(looks.known("largeprint").empty());
@@ -66,7 +66,7 @@ TEST_CASE("a broken look is said to be so at its place, each time it is asked fo
   const auto files =
       files_with({{"/club/looks/pale.yaml",
                    "name: pale\nabout: pale\nlike: classic\ncolours:\n  ink: '#999999'\n"}});
-  const Looks looks(*files, {"/data", "/club", "/club"}, {});
+  const Looks looks(*files, {{"/data"}, "/club", "/club"}, {});
   for (int i = 0; i < 2; ++i) {
     Diagnostics found;
     CHECK(looks.find("pale", found) == nullptr);
@@ -77,7 +77,7 @@ TEST_CASE("a broken look is said to be so at its place, each time it is asked fo
 
 TEST_CASE("a club's colours are in every look of it") {
   const auto files = files_with({});
-  const Looks looks(*files, {"/data", "", "/"}, {{"#5a1f1f", {}}, {}});
+  const Looks looks(*files, {{"/data"}, "", "/"}, {{"#5a1f1f", {}}, {}});
   Diagnostics found;
   for (const char* name : {"classic", "large-print"})
     CHECK(looks.find(name, found)->colour(sheet::Use::kMain) == Colour{0x5a, 0x1f, 0x1f});

@@ -50,7 +50,7 @@ TEST_CASE("a language is a tag, never a way to another file") {
   files.put("/d/themes/secret.yaml", "");
   for (const std::string language : {"xx", "", "../secret", "en/../../secret"}) {
     Diagnostics diagnostics;
-    CHECK(load_labels(files, "/d", language, diagnostics) == nullptr);
+    CHECK(load_labels(files, std::string("/d"), language, diagnostics) == nullptr);
     REQUIRE(diagnostics.all().size() == 1);
     CHECK(diagnostics.all()[0].name == "bad-value");
     CHECK(diagnostics.all()[0].message ==
@@ -62,7 +62,7 @@ TEST_CASE("a language is a tag, never a way to another file") {
 TEST_CASE("what is wrong in a theme points into it, also when the file is let go") {
   MemoryFileSystem files{{"/d/themes/classic.yaml", "nonsense: 1\n"}};
   Diagnostics diagnostics;
-  CHECK(load_theme(files, "/d", diagnostics) == nullptr);
+  CHECK(load_theme(files, std::string("/d"), diagnostics) == nullptr);
   REQUIRE_FALSE(diagnostics.all().empty());
   CHECK(diagnostics.all()[0].span.source->path() == "/d/themes/classic.yaml");
 }
@@ -70,7 +70,7 @@ TEST_CASE("what is wrong in a theme points into it, also when the file is let go
 TEST_CASE("the shipped theme and words are sound") {
   const RealFileSystem files;
   Diagnostics diagnostics;
-  CHECK(load_theme(files, support::repository(), diagnostics) != nullptr);
-  CHECK(load_labels(files, support::repository(), "en", diagnostics) != nullptr);
+  CHECK(load_theme(files, std::string(support::repository()), diagnostics) != nullptr);
+  CHECK(load_labels(files, std::string(support::repository()), "en", diagnostics) != nullptr);
   CHECK(diagnostics.all().empty());
 }

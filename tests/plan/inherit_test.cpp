@@ -48,7 +48,7 @@ TEST_CASE("a bare line takes everything") {
   const Inherited got = inherited({kDish}, "## S\n\n- Dish holds, slowly: 2 x 20 s\n");
   CHECK(got.said.empty());
   const Drill& drill = got.drill();
-  CHECK(drill.known == &got.read.book.all()[0]);
+  CHECK(drill.known == &got.read.book.all()[0].get());
   CHECK(drill.name.text == "Dish holds, slowly");
   CHECK(all(drill.cues) == "back down; look at your toes; ");
   CHECK(all(drill.easier) == "knees bent; ");

@@ -44,7 +44,7 @@ TEST_CASE("two drills of one name are reported where the second stands, and the 
         "[duplicate-drill]; give one of them another name, or put both into one file\n");
   CHECK(read.found.all().at(0).labels.at(0).span.source->path() == "drills/0.md");
   CHECK(found(read, "Dish") == "Dish");  // its own title is stronger than another's second name
-  CHECK(read.book.find("dish holds") == &read.book.all()[0]);
+  CHECK(read.book.find("dish holds") == &read.book.all()[0].get());
 }
 
 TEST_CASE("a near miss is guessed, with the name as it is written in the library") {

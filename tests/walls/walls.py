@@ -34,7 +34,7 @@ DOORS = {
 # Libraries that stay inside one room.
 OWNED = {
     r"yaml-cpp/": "source", r"cmark-gfm": "source", r"hpdf": "pdf", r"hb": "type", r"unicode/": "type",
-    r"git2": "club", r"CLI/": "cli", r"nlohmann/": "base", r"xxhash": "base", r"libdeflate": "pdf",
+    r"zlib": "club", r"CLI/": "cli", r"nlohmann/": "base", r"xxhash": "base", r"libdeflate": "pdf",
     r"png": "picture", r"j(peglib|error|morecfg)": "picture",
 }
 
