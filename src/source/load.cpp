@@ -11,7 +11,7 @@
 namespace chalkleaf::source {
 namespace {
 
-constexpr const char* kName = "unreadable-file";
+constexpr const char* kUnreadable = "unreadable-file";
 constexpr const char* kSaveAsUtf8 = "open the file in your text editor and save it as UTF-8";
 
 // What to do about a file that could not be opened.
@@ -35,7 +35,7 @@ std::string hint_for(FileError::Kind kind) {
 SourcePtr refuse_whole(const std::string& display_path, const FileError& error,
                        Diagnostics& diagnostics) {
   auto nothing = std::make_shared<const Source>(display_path, "");
-  diagnostics.error(kName, {nothing.get(), 0, 0},
+  diagnostics.error(kUnreadable, {nothing.get(), 0, 0},
                     fmt::format("this file cannot be read: {}", error.message),
                     hint_for(error.kind));
   diagnostics.keep(std::move(nothing));
@@ -84,16 +84,20 @@ SourcePtr load_text(const std::string& display_path, std::string text, Diagnosti
     return refuse_whole(display_path, error, diagnostics);
   }
   auto source = std::make_shared<const Source>(display_path, std::move(text));
-  if (const auto cost = costly_shape(source->text())) {
-    return refuse_whole(display_path, {FileError::Kind::kTooLarge, *cost}, diagnostics);
+  const auto refuse_at = [&](std::size_t at, const std::string& what, const std::string& hint) {
+    const auto begin = static_cast<std::uint32_t>(at);
+    diagnostics.error(kUnreadable, {source.get(), begin, begin + 1},
+                      fmt::format("this file cannot be read: {}", what), hint);
+    diagnostics.keep(source);
+    return nullptr;
+  };
+  if (const auto bad = first_bad_byte(source->text())) {
+    return refuse_at(bad->at, bad->what, bad->hint);
   }
-  const auto bad = first_bad_byte(source->text());
-  if (!bad) return source;
-  const auto begin = static_cast<std::uint32_t>(bad->at);
-  diagnostics.error(kName, {source.get(), begin, begin + 1},
-                    fmt::format("this file cannot be read: {}", bad->what), bad->hint);
-  diagnostics.keep(std::move(source));
-  return nullptr;
+  if (const auto cost = costly_shape(source->text())) {
+    return refuse_at(cost->at, cost->what, cost->hint);
+  }
+  return source;
 }
 
 }  // namespace chalkleaf::source

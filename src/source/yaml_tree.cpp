@@ -128,7 +128,7 @@ class TreeBuilder final : public YAML::EventHandler {
 
   void refuse_mark(std::size_t at) {
     diagnostics_.error(
-        kName, rest_of_line(at),
+        kBadValue, rest_of_line(at),
         fmt::format("a value cannot begin with ‘{}’", text_.substr(at, at < text_.size() ? 1 : 0)),
         "put the whole value in quotation marks");
   }
@@ -201,7 +201,7 @@ class TreeBuilder final : public YAML::EventHandler {
             YamlNode::Kind kind) {
     if (!begin_node(mark, tag, anchor) || stack_.size() >= kDeepestYaml) {
       if (skipped_++ == 0 && !failure_ && nodes_ <= kMostYamlNodes) {
-        diagnostics_.error(kName, rest_of_line(place(mark)),
+        diagnostics_.error(kBadValue, rest_of_line(place(mark)),
                            "this is nested too deeply; what is inside is not read",
                            "write it with fewer levels");
       }
@@ -215,7 +215,7 @@ class TreeBuilder final : public YAML::EventHandler {
     frame.node.span = yaml_.span(frame.begin, frame.begin + 1);
     frame.is_key = at_key();
     if (frame.is_key) {
-      diagnostics_.error(kName, rest_of_line(frame.begin), "a key must be a word or a few",
+      diagnostics_.error(kBadValue, rest_of_line(frame.begin), "a key must be a word or a few",
                          "write the entry as `key: value`");
     }
     stack_.push_back(std::move(frame));
@@ -284,7 +284,7 @@ class TreeBuilder final : public YAML::EventHandler {
   // yaml-cpp takes a last line without a colon for a key; we do not.
   void check_key(const YamlNode& key, bool in_flow) {
     if (key.is_scalar() && key.text == "<<") {
-      diagnostics_.error(kName, key.span, "entries cannot be merged in with ‘<<’",
+      diagnostics_.error(kBadValue, key.span, "entries cannot be merged in with ‘<<’",
                          "write the entries out");
     }
     const std::size_t end = key.span.end - yaml_.offset;
