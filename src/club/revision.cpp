@@ -16,6 +16,7 @@ namespace {
 
 constexpr std::int64_t kNoTime = -1;
 constexpr int kMostCommits = 20'000;  // a plan older than that has no revision on its sheet
+constexpr std::string_view kHadEnough = "more\n";
 
 template <class T, void (*Free)(T*)>
 struct Freed {
@@ -79,26 +80,28 @@ class Walk {
  public:
   explicit Walk(git_repository* repository) : repository_(repository) {}
 
-  void run(Place& wanted) {
+  /// False: the history is longer than was looked through, and plans are still looked for.
+  bool run(Place& wanted) {
     Commit commit = head_of(repository_);
     Tree tree = commit ? tree_of(commit.get()) : nullptr;
-    if (!tree) return;
+    if (!tree) return true;
     note_blobs(wanted, tree.get());
     for (int steps = 0; steps < kMostCommits && !wanted.inside.empty(); ++steps) {
       Commit before;
       Tree tree_before;
       if (git_commit_parentcount(commit.get()) > 0) {
         git_commit* parent = nullptr;
-        if (git_commit_parent(&parent, commit.get(), 0) != 0) return;  // a shallow clone ends here
+        if (git_commit_parent(&parent, commit.get(), 0) != 0) return true;  // a shallow clone
         before.reset(parent);
         tree_before = tree_of(parent);
-        if (!tree_before) return;
+        if (!tree_before) return true;
       }
       settle(wanted, tree.get(), tree_before.get(), commit.get());
-      if (!before) return;
+      if (!before) return true;
       commit = std::move(before);
       tree = std::move(tree_before);
     }
+    return wanted.inside.empty();
   }
 
  private:
@@ -170,7 +173,8 @@ Date day_of(const Known& known) {
 }
 
 // The walk itself, for the process it is asked in: a line for each plan, in their order:
-// `in_head blob short_id time offset_minutes`, or empty when nothing is known of it.
+// `in_head blob short_id time offset_minutes`, or empty when nothing is known of it; then
+// kHadEnough when that is why.
 std::string walk_repository(const std::string& folder, const std::vector<std::string>& paths) {
   const Library library;
   git_repository* opened = nullptr;
@@ -199,7 +203,7 @@ std::string walk_repository(const std::string& folder, const std::vector<std::st
     plans.back() = std::make_unique<Known>();
     place->file = plans.back().get();
   }
-  Walk(opened).run(wanted);
+  const bool whole = Walk(opened).run(wanted);
   std::string out;
   for (const auto& plan : plans) {
     if (plan) {
@@ -211,6 +215,7 @@ std::string walk_repository(const std::string& folder, const std::vector<std::st
     }
     out += '\n';
   }
+  if (!whole) out += kHadEnough;
   return out;
 }
 
@@ -252,6 +257,7 @@ std::function<Revisions()> Revisions::ask(const FileSystem& files, const std::st
   return [aside, paths] {
     Revisions out;
     const auto said = aside->answer();
+    if (!said) out.trouble_ = "does not answer";
     if (!said || said->empty()) return out;
     out.state_ = std::make_unique<State>();
     std::string_view rest = *said;
@@ -259,6 +265,10 @@ std::function<Revisions()> Revisions::ask(const FileSystem& files, const std::st
       const std::size_t end = std::min(rest.find('\n'), rest.size());
       if (const auto known = known_from(rest.substr(0, end))) out.state_->plans[path] = *known;
       rest.remove_prefix(std::min(end + 1, rest.size()));
+    }
+    if (rest == kHadEnough) {
+      out.trouble_ =
+          fmt::format("has plans that none of its last {} commits changed", kMostCommits);
     }
     return out;
   };

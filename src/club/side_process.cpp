@@ -1,10 +1,13 @@
 #include "club/side_process.h"
 
 #include <fcntl.h>
+#include <poll.h>
 #include <sys/resource.h>
 #include <unistd.h>
 
+#include <array>
 #include <cerrno>
+#include <sstream>
 #include <utility>
 
 #include "club/child_process.h"
@@ -40,6 +43,29 @@ void limit_resources(std::chrono::milliseconds patience) {
   }
   const rlimit no_core{0, 0};
   ::setrlimit(RLIMIT_CORE, &no_core);
+}
+
+/// How much a process has worked, and whether it sleeps (proc(5), /proc/PID/stat).
+struct Work {
+  char state = '?';
+  std::string ticks;  ///< of the processor, for itself and for it in the kernel
+};
+Work work_of(int process) {
+  const std::string path = "/proc/" + std::to_string(process) + "/stat";
+  std::array<char, 1024> buffer{};
+  const int file = ::open(path.c_str(), O_RDONLY | O_CLOEXEC);
+  if (file < 0) return {};
+  const ssize_t n = ::read(file, buffer.data(), buffer.size());
+  ::close(file);
+  const std::string text(buffer.data(), n > 0 ? static_cast<std::size_t>(n) : 0);
+  std::istringstream words(text.substr(text.rfind(')') + 1));  // the name before it may hold blanks
+  Work out;
+  words >> out.state;
+  std::string skipped, user, kernel;
+  for (int i = 4; i < 14; ++i) words >> skipped;
+  words >> user >> kernel;
+  out.ticks = user + " " + kernel;
+  return out;
 }
 
 [[noreturn]] void answer_in_child(int to, const std::function<std::string()>& question,
@@ -91,9 +117,28 @@ Aside::~Aside() {
   answer();
 }
 
+// Sleeping for a second without any work: it waits for what never comes, as on a named pipe. One
+// that reads a slow disk is in another state, and one that gets no processor is ready to run.
+bool Aside::begins_to_answer() const {
+  constexpr int kSample = 100;  // milliseconds
+  constexpr int kIdleSamples = 10;
+  Work before;
+  int idle = 0;
+  while (Clock::now() < until_) {
+    pollfd ready{from_, POLLIN, 0};
+    if (::poll(&ready, 1, kSample) > 0) return true;
+    Work now = work_of(child_);
+    idle = now.state == 'S' && now.ticks == before.ticks ? idle + 1 : 0;
+    if (idle >= kIdleSamples) return false;
+    before = std::move(now);
+  }
+  return false;
+}
+
 std::optional<std::string> Aside::answer() {
   if (from_ < 0) return std::nullopt;
-  auto said = child_ > 0 ? read_pipe(from_, until_, most_) : std::nullopt;
+  std::optional<std::string> said;
+  if (child_ > 0 && begins_to_answer()) said = read_pipe(from_, until_, most_);
   ::close(std::exchange(from_, -1));
   const int child = std::exchange(child_, -1);
   if (child < 0) return std::nullopt;

@@ -23,11 +23,13 @@ class Aside {
   Aside(Aside&& other) noexcept;
   Aside& operator=(Aside&&) = delete;
   ~Aside();
-  /// Waits, at most until the patience is over since the start; nothing when no whole answer came.
-  /// Once only.
+  /// Waits, at most until the patience is over since the start, and not for a child that sleeps
+  /// without end; nothing when no whole answer came. Once only.
   std::optional<std::string> answer();
 
  private:
+  bool begins_to_answer() const;
+
   int child_ = -1;
   int from_ = -1;
   std::chrono::steady_clock::time_point until_;

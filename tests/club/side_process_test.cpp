@@ -38,6 +38,29 @@ TEST_CASE("who hangs, fails or says too much gives no answer, and is gone") {
   CHECK_FALSE(ask_aside([] { return std::string(1000, 'x'); }, 10s, 100).has_value());
 }
 
+TEST_CASE("who sleeps without end is not waited for; who works or is slow is") {
+  const auto begin = std::chrono::steady_clock::now();
+  CHECK_FALSE(ask_aside(
+                  []() -> std::string {
+                    while (true) ::pause();
+                  },
+                  60s, 100)
+                  .has_value());
+  CHECK(std::chrono::steady_clock::now() - begin < 20s);
+  const auto slow = [] {
+    ::usleep(400'000);
+    return std::string("done");
+  };
+  CHECK(ask_aside(slow, 60s, 100) == "done");
+  const auto busy = [] {
+    const auto start = std::chrono::steady_clock::now();
+    while (std::chrono::steady_clock::now() - start < 2s) {
+    }
+    return std::string("done");
+  };
+  CHECK(ask_aside(busy, 60s, 100) == "done");
+}
+
 TEST_CASE("a question nobody waits for is ended at once") {
   const auto begin = std::chrono::steady_clock::now();
   {
