@@ -8,6 +8,7 @@ by itself, in bounded time and memory, without touching what lies outside the fo
 """
 import os
 import pathlib
+import re
 import resource
 import shutil
 import struct
@@ -85,6 +86,122 @@ def outside():
     expect("a club.yaml that leads out is not read", code != 0 and "hunter2" not in said)
 
 
+def names():
+    """A plan's name makes no sheet outside out/, and no name reaches a terminal as it is."""
+    folder = club("strange-names")
+    beside = folder / "sessions" / "-card.pdf"
+    for path in (beside, folder / "-card.pdf", folder.parent / "strange-names-card.pdf", folder / "out-card.pdf"):
+        path.write_text("precious")
+    strange = ["...md", "..md", "-.md", "\x1b[2J\x07.md", "\u202egnp.md", "\udc9b31m.md", "a\nb.md"]
+    for name in strange:
+        shutil.copy(folder / "sessions" / "p.md", folder / "sessions" / name)
+    for name in strange:
+        code, said = run(folder, f"sessions/{name}")
+        expect(f"{name!r}: printed into out/", code == 0)
+        expect(f"{name!r}: nothing raw is said", raw(said) is None)
+    kept = [p for p in work.rglob("*-card.pdf") if p.is_file() and p.read_bytes() == b"precious"]
+    expect("nothing outside out/ was touched", len(kept) == 4)
+    made = [p for p in folder.rglob("*.pdf") if p.read_bytes() != b"precious"]
+    expect("all PDFs are in out/", made and all(p.parent == folder / "out" for p in made))
+    expect("their names are plain", not any(raw(p.name) or p.name.startswith((".", "-")) for p in made))
+
+    strange = "\x1b]0;t\x07\x9b31m\u202e\u2066\x85\n\r"
+    commands = [[c, strange] for c in ("build", "check", "proof", "times", "week", "booklet", "explain", "figure", "looks",
+                                       "figures", strange)]
+    commands += [["build", option, strange] for option in ("--only", "--paper", "--look", "--jobs", "--messages", strange)]
+    commands += [["figure", "dish", "--age", strange], ["figure", "dish", strange], ["week", "--group", strange],
+                 ["week", "--starting", strange], ["begin", strange + "/../p" + strange], ["begin", "sessions"],
+                 ["check", "--messages", "json", strange], ["check", "--messages", "short", strange]]
+    (folder / "sessions" / "p.md").write_text(f"---\ntitle: {strange!a}\n{strange[:2]}: x\n---\n## {strange}\n- {strange}: x {strange}\n")
+    for command in commands + [["check", "sessions/p.md"], ["times", "sessions/p.md"]]:
+        ran = subprocess.run([program, *command], cwd=folder, capture_output=True, timeout=LONGEST)
+        said = (ran.stdout + ran.stderr).decode(errors="surrogateescape")
+        expect(f"{command!r}: says something, nothing raw: {said!r}", said and raw(said) is None)
+
+
+def raw(said):
+    """The first character a terminal may obey, if there is one."""
+    return re.search("[\x00-\x09\x0b-\x1f\x7f-\x9f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\udc80-\udcff]", said)
+
+
+def loose_links():
+    folder = work / "loose-links"
+    shutil.rmtree(folder, ignore_errors=True)
+    folder.mkdir()
+    away = work / "elsewhere.md"
+    away.write_text("---\ntitle: Secret\nplace: hunter2\n---\n")
+    (folder / "a.md").symlink_to(away)
+    ran = subprocess.run([program, "build", "."], cwd=folder, capture_output=True, text=True, timeout=LONGEST)
+    said = ran.stdout + ran.stderr
+    expect("a link out of a loose folder is not followed", "[outside-folder]" in said and "hunter2" not in said)
+
+
+def costly():
+    """What once took a parser minutes is refused in a blink, with its place."""
+    shapes = {
+        "image-openings": "![[]()" * 80_000,
+        "openers-then-closers": "*a " * 80_000 + "_a*_ " * 50_000,
+        "crossed-emphasis": "*a**b_ " * 70_000,
+        "emphasis-before-links": "a *b* [b](c) d " * 30_000,
+        "rules-of-tables": "a|b\n|-|-|-|\n" * 30_000,
+        "numbers-in-numbers": "1. " * 60_000 + "a" + "\n" * 131_072,
+    }
+    for name, body in shapes.items():
+        folder = club(name, body)
+        begin = sum(resource.getrusage(resource.RUSAGE_CHILDREN)[:2])
+        code, said = run(folder)
+        took = sum(resource.getrusage(resource.RUSAGE_CHILDREN)[:2]) - begin
+        expect(f"{name}: refused with its place", code == 1 and re.search(r"sessions/p\.md:\d\d+:\d+: error: this file cannot", said))
+        expect(f"{name}: in 2 s of CPU, not {took:.1f}", took < 2 or under_sanitizer())
+
+
+def memory():
+    """The largest plans take turns: several workers need no more than one."""
+    line = "- Walk: 12 steps\n  - cue: up\n"
+    body = line * (500_000 // len(line))
+    peaks = []
+    for jobs in ("1", "3"):
+        folder = club(f"large-plans-{jobs}", body, [f"p{i}" for i in range(3)])
+        child = subprocess.Popen([program, "check", "--jobs", jobs], cwd=folder, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+        _, _, usage = os.wait4(child.pid, 0)
+        child.returncode = 0
+        peaks.append(usage.ru_maxrss / 1024)
+    print(f"three large plans: {peaks[0]:.0f} MiB with one worker, {peaks[1]:.0f} MiB with three")
+    expect("three workers need not much more memory than one", peaks[1] < 1.6 * peaks[0])
+    for name, body in {"short-lines": "a\n" * 250_000, "short-paragraphs": "a\n\n" * 160_000, "short-entries": "- a\n" * 125_000}.items():
+        code, said = run(club(name, body))
+        expect(f"{name}: refused, with what to do", code == 1 and "it has more than 36000 lines" in said)
+
+
+def quotes():
+    """A message that quotes the coach's text is no longer than a page."""
+    long = "word " * 90_000
+    for name, body in {
+        "a-long-dose": f"- Jump: {long}\n", "a-long-name": f"- {long}: 10\n", "a-long-key": f"- Jump: 10\n  - {long}: x\n",
+        "a-long-heading": f"## {long} (x min)\n", "a-long-link": f"[{long}](../parts/{long.replace(' ', '-')}.md)\n",
+        "a-long-value": f"- Jump: 10\n  - at: {long}\n", "many-mistakes": "- Jump: x y z\n  - tempo: q\n  - hm: x\n" * 9_000,
+    }.items():
+        code, said = run(club(name, body))
+        expect(f"{name}: in few words, not {len(said)}", code in (0, 1) and 0 < len(said) < 150_000)
+        expect(f"{name}: in short lines", max(len(line) for line in said.splitlines()) < 2_500)
+
+
+def long_lists():
+    """Lists of thousands in club.yaml cost no seconds."""
+    for name in ("hall", "kit", "groups", "words", "staff", "contacts", "checks"):
+        folder = club(f"long-{name}")
+        (folder / "club.yaml").write_text(f"name: C\n{name}:\n" + "".join(f"  g{i}:\n" for i in range(25_000)))
+        begin = sum(resource.getrusage(resource.RUSAGE_CHILDREN)[:2])
+        code, said = run(folder)
+        took = sum(resource.getrusage(resource.RUSAGE_CHILDREN)[:2]) - begin
+        expect(f"{name} of 25,000: in few words", code == 1 and len(said) < 150_000)
+        expect(f"{name} of 25,000: in 2 s of CPU, not {took:.1f}", took < 2 or under_sanitizer())
+
+
+def under_sanitizer():
+    return b"__asan_init" in pathlib.Path(program).read_bytes() or b"__tsan_init" in pathlib.Path(program).read_bytes()
+
+
 def repositories():
     folder = club("truncated-object")
     git(folder, "init", "-q")
@@ -99,7 +216,10 @@ def repositories():
     git(folder, "init", "-q")
     (folder / ".git" / "config").unlink()
     os.mkfifo(folder / ".git" / "config")
-    expect("a pipe in .git does not hang the build", run(folder)[0] == 0)
+    begin = time.monotonic()
+    code, said = run(folder)
+    expect("a pipe in .git does not hang the build", code == 0 and time.monotonic() - begin < 5)
+    expect("that git was given up is said", "the git repository of this folder does not answer" in said)
 
 
 def sizes():
@@ -308,6 +428,12 @@ def process():
 
 work.mkdir(parents=True, exist_ok=True)
 outside()
+names()
+loose_links()
+costly()
+memory()
+quotes()
+long_lists()
 repositories()
 sizes()
 club_files()

@@ -94,6 +94,32 @@ def stopped(club, how):
     expect(f"{name}: some PDFs and not all", 0 < len(names) < len(list((club / "sessions").iterdir())), len(names))
 
 
+def stopped_in_one_plan(how):
+    """A plan that takes far longer than a person waits is not waited for: here its pictures, by a program that hangs."""
+    club = make_club(1)
+    slow = work / "slow"
+    shutil.rmtree(slow, ignore_errors=True)
+    slow.mkdir()
+    (slow / "pdftoppm").write_text("#!/bin/sh\n: >begun\nexec sleep 20\n")
+    (slow / "pdftoppm").chmod(0o755)
+    (club / "begun").unlink(missing_ok=True)
+    child = subprocess.Popen([program, "proof"], cwd=club, env=environment(TERM="xterm", PATH=f"{slow}:{os.environ['PATH']}"),
+                             stdout=subprocess.PIPE, stderr=subprocess.PIPE)
+    while child.poll() is None and not (club / "begun").exists():
+        time.sleep(0.01)
+    child.send_signal(how)
+    begin = time.monotonic()
+    child.wait()
+    expect(f"{how.name} in one plan: ended by it", child.returncode == -how, child.returncode)
+    expect(f"{how.name} in one plan: soon", time.monotonic() - begin < 8, time.monotonic() - begin)
+    err = os.read(child.stderr.fileno(), 65536)  # the program that hangs still holds it open
+    expect(f"{how.name} in one plan: said", err.endswith(b"Stopped at once. Every file that is there is whole.\n"), err)
+    left = [str(p) for p in club.rglob("*") if p.suffix in (".pdf", ".png")]
+    expect(f"{how.name} in one plan: nothing half made", not left, left)
+
+
+for how in (signal.SIGINT, signal.SIGTERM):
+    stopped_in_one_plan(how)
 count = 100
 while True:
     club = make_club(count)

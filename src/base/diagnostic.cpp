@@ -13,6 +13,21 @@ auto order_key(const Diagnostic& d) {
                          std::string_view(d.message));
 }
 
+// Without its middle when it is too long: a sentence's point is at its beginning or its end, what
+// it quotes is in between.
+void shorten(std::string& text) {
+  if (text.size() <= Diagnostics::kLongestText) return;
+  const auto is_inside = [&](std::size_t at) {  // of a character
+    return (static_cast<unsigned char>(text[at]) & 0xC0U) == 0x80U;
+  };
+  constexpr std::size_t kKept = Diagnostics::kLongestText / 2 - 8;
+  std::size_t head = kKept;
+  std::size_t tail = text.size() - kKept;
+  while (head > 0 && is_inside(head)) --head;
+  while (tail < text.size() && is_inside(tail)) ++tail;
+  text = text.substr(0, head) + " … " + text.substr(tail);
+}
+
 }  // namespace
 
 void Diagnostics::add(Diagnostic diagnostic) {
@@ -23,6 +38,9 @@ void Diagnostics::add(Diagnostic diagnostic) {
     diagnostic.hint = "mend what is listed, and check again";
     diagnostic.labels.clear();
   }
+  shorten(diagnostic.message);
+  shorten(diagnostic.hint);
+  for (Label& label : diagnostic.labels) shorten(label.message);
   if (diagnostic.severity == Severity::kError) ++errors_;
   all_.push_back(std::move(diagnostic));
 }

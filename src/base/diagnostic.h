@@ -42,10 +42,12 @@ struct Diagnostic {
 
 /// Collects what the passes find about one document. Of one name only the first kMostOfOneName are
 /// kept, and one more that says so: a file made of mistakes must not fill the terminal, and nobody
-/// mends from the far end of such a list. Not shared between threads.
+/// mends from the far end of such a list. A text of more than kLongestText bytes loses its middle.
+/// Not shared between threads.
 class Diagnostics {
  public:
   static constexpr std::size_t kMostOfOneName = 200;
+  static constexpr std::size_t kLongestText = 1'000;  // bytes of a message, a hint, a label
 
   void add(Diagnostic diagnostic);
   void error(std::string name, Span span, std::string message, std::string hint = {});

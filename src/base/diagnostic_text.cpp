@@ -147,6 +147,15 @@ std::string printable(std::string_view text) {
   return out;
 }
 
+std::string printable_lines(std::string_view text) {
+  std::string out;
+  for (std::size_t end; (end = text.find('\n')) != std::string_view::npos;) {
+    out += printable(text.substr(0, end)) + '\n';
+    text.remove_prefix(end + 1);
+  }
+  return out += printable(text);
+}
+
 std::string render(const Diagnostic& diagnostic, MessageStyle style, Colouring colouring) {
   switch (style) {
     case MessageStyle::kShort:

@@ -25,5 +25,7 @@ std::string render(const Diagnostic& diagnostic, MessageStyle style, Colouring c
 /// Text of the coach's, safe to print on a terminal: control characters become U+FFFD, a tab a
 /// space.
 std::string printable(std::string_view text);
+/// The same for text of several lines: their ends stay.
+std::string printable_lines(std::string_view text);
 
 }  // namespace chalkleaf

@@ -20,7 +20,11 @@
 namespace chalkleaf::cli {
 namespace {
 
-void say(std::string_view text) { std::fwrite(text.data(), 1, text.size(), stdout); }
+// What a club wrote is quoted in much of it, and may be anything.
+void say(std::string_view text) {
+  const std::string safe = printable_lines(text);
+  std::fwrite(safe.data(), 1, safe.size(), stdout);
+}
 
 club::Request request_of(const Run& run, club::Purpose purpose = club::Purpose::kBuild) {
   const Given& given = run.given;

@@ -2,7 +2,6 @@
 #include <fcntl.h>
 #include <unistd.h>
 
-#include <cstdio>
 #include <exception>
 
 #include "cli/program.h"
@@ -28,7 +27,6 @@ int main(int count, char** values) {
     return cli::run_program(count, values);
   } catch (const std::exception& error) {
     // Mistakes in plans are never exceptions: this is memory, threads, or a mistake of ours.
-    std::fprintf(stderr, "chalkleaf: stopped by an internal error: %s\n", error.what());
-    return 2;
+    return cli::stopped_by(error);
   }
 }

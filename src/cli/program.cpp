@@ -2,6 +2,7 @@
 
 #include <cstdio>
 
+#include "base/diagnostic_text.h"
 #include "cli/command_line.h"
 #include "cli/stop_signal.h"
 
@@ -15,7 +16,9 @@ int finished(int exit_code) {
 }
 
 int say_and_stop(const Stop& stop) {
-  std::fwrite(stop.text.data(), 1, stop.text.size(), stop.exit_code == 0 ? stdout : stderr);
+  // What was typed is quoted in it, and may be anything.
+  const std::string text = printable_lines(stop.text);
+  std::fwrite(text.data(), 1, text.size(), stop.exit_code == 0 ? stdout : stderr);
   return finished(stop.exit_code);
 }
 
@@ -39,6 +42,12 @@ int run_program(int count, const char* const* values) {
       finished(chosen.command->action({chosen.given, *standing, around, terminal}));
   end_if_stopped();
   return exit_code;
+}
+
+int stopped_by(const std::exception& error) {
+  std::fprintf(stderr, "chalkleaf: stopped by an internal error: %s\n",
+               printable(error.what()).c_str());
+  return kEnvironmentError;
 }
 
 }  // namespace chalkleaf::cli

@@ -1,5 +1,7 @@
 // Ctrl-C: the plans under way are finished, no other is begun, and the run ends as one that was
-// stopped. A second Ctrl-C ends it at once. Tested through the program by tests/terminal.py.
+// stopped. When they are not finished within two seconds, or at a second Ctrl-C, it ends at once:
+// files are written beside their place and renamed, so what is there is whole then, too. Tested
+// through the program by tests/terminal.py.
 #pragma once
 
 namespace chalkleaf::cli {

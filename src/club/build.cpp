@@ -13,9 +13,14 @@
 #include "club/setup.h"
 #include "club/shared_files.h"
 #include "reason/checks.h"
+#include "source/read.h"
 
 namespace chalkleaf::club {
 namespace {
+
+// Bytes of plans worked on at a time: one of the largest that are read, or a hundred of honest
+// size.
+constexpr std::size_t kMostAtATime = source::kLargestFile;
 
 void check_shared(const Selection& selection, const std::vector<ClubTools>& clubs,
                   const Request& request, const FileSystem& files, Teller& teller,
@@ -121,7 +126,10 @@ Summary build(const Request& request, const Surroundings& around, Listener& list
   if (checks) check_shared(selection, clubs, request, around.files, teller, summary);
   if (revisions.valid()) {
     std::vector<Revisions> found = revisions.get();
-    for (std::size_t i = 0; i < clubs.size(); ++i) clubs[i].revisions = std::move(found[i]);
+    for (std::size_t i = 0; i < clubs.size(); ++i) {
+      tell_of_revisions(found[i], selection.roots[i], request, teller);
+      clubs[i].revisions = std::move(found[i]);
+    }
   }
 
   RunTools run{around.files, *press->fonts};
@@ -135,6 +143,8 @@ Summary build(const Request& request, const Surroundings& around, Listener& list
   run.source_date = date;
   run.producer = "Chalkleaf " + std::string(version());
   run.on_pass = around.on_pass;
+  Turns turns(kMostAtATime);
+  run.turns = &turns;
 
   const std::size_t total = selection.plans.size();
   Accounts accounts(selection, request, teller, summary);

@@ -74,7 +74,7 @@ sheet::Context context_for(sheet::Kind kind, const plan::Session& session,
 }
 
 std::unique_ptr<Studied> study(const PlanPaths& plan, const ClubTools& club,
-                               const FileSystem& files, const OnPass& on_pass) {
+                               const FileSystem& files, const OnPass& on_pass, Turns* turns) {
   auto out = std::make_unique<Studied>();
   Diagnostics& found = out->diagnostics;
 
@@ -82,6 +82,7 @@ std::unique_ptr<Studied> study(const PlanPaths& plan, const ClubTools& club,
   const SourcePtr source = source::load(files, plan.path, plan.display, found);
   if (!source) return out;
   found.keep(source);
+  if (turns != nullptr) out->turn = turns->take(source->text().size());
   const source::Document document = source::read_document(source, found);
 
   begin(on_pass, "understand");
@@ -108,7 +109,7 @@ namespace {
 Compiled compile_plan(const PlanPaths& plan, const ClubTools& club, const RunTools& run,
                       type::Typesetter& typesetter) {
   Compiled out;
-  const std::unique_ptr<Studied> studied = study(plan, club, run.files, run.on_pass);
+  const std::unique_ptr<Studied> studied = study(plan, club, run.files, run.on_pass, run.turns);
   const plan::Session& session = studied->session;
   Diagnostics found = std::move(studied->diagnostics);
   std::vector<Sheet> sheets;

@@ -19,6 +19,7 @@
 #include "club/options.h"
 #include "club/pictures.h"
 #include "club/revision.h"
+#include "club/turns.h"
 #include "plan/read.h"
 #include "reason/timetable.h"
 #include "sheet/sheets.h"
@@ -59,10 +60,12 @@ struct RunTools {
   std::optional<std::int64_t> source_date = {};  ///< SOURCE_DATE_EPOCH
   std::string producer = {};  ///< written into the PDFs: the program and its version
   OnPass on_pass = {};
+  Turns* turns = nullptr;  ///< where large plans wait for each other; null: they do not
 };
 
 /// A plan as read and timed, before any sheet.
 struct Studied {
+  Turns::Turn turn;  ///< held as long as this is
   plan::Session session;
   reason::Timetable timetable;  ///< points into `session`
   Diagnostics diagnostics;
@@ -88,7 +91,8 @@ struct Compiled {
 
 /// Reads, links, times and checks. The session is on the heap because the timetable points into it.
 std::unique_ptr<Studied> study(const PlanPaths& plan, const ClubTools& club,
-                               const FileSystem& files, const OnPass& on_pass);
+                               const FileSystem& files, const OnPass& on_pass,
+                               Turns* turns = nullptr);
 
 /// What a sheet of the session is set with.
 sheet::Context context_for(sheet::Kind kind, const plan::Session& session,

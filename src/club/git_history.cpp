@@ -1,5 +1,7 @@
 #include "club/git_history.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <charconv>
 #include <map>
@@ -188,6 +190,8 @@ class Walk {
     walk(*commit, *tree, wanted);
     return true;
   }
+  /// True when files were still looked for after kMostCommits.
+  bool had_enough() const { return had_enough_; }
 
  private:
   void walk(std::optional<Commit> commit, std::optional<Tree> tree, Place& wanted) {
@@ -206,6 +210,7 @@ class Walk {
       commit = std::move(before);
       tree = std::move(tree_before);
     }
+    had_enough_ = !wanted.inside.empty();
   }
 
   // Marks what HEAD has, and drops the rest: that is not yet committed.
@@ -256,6 +261,7 @@ class Walk {
   }
 
   GitObjects& objects_;
+  bool had_enough_ = false;
 };
 
 // The nearest sound repository at or above a folder, as git looks for it.
@@ -280,12 +286,12 @@ bool is_in_repository(const FileSystem& files, const std::string& folder) {
   }
 }
 
-std::vector<std::optional<FileHistory>> file_histories(const FileSystem& files,
-                                                       const std::string& folder,
-                                                       const std::vector<std::string>& paths) {
-  std::vector<std::optional<FileHistory>> out(paths.size());
+FileHistories file_histories(const FileSystem& files, const std::string& folder,
+                             const std::vector<std::string>& paths) {
+  FileHistories histories{std::vector<std::optional<FileHistory>>(paths.size()), {}};
+  std::vector<std::optional<FileHistory>>& out = histories.files;
   const auto repository = repository_above(files, folder);
-  if (!repository) return out;
+  if (!repository) return histories;
   Place wanted;
   for (std::size_t i = 0; i < paths.size(); ++i) {
     const std::string& top = repository->work_tree;
@@ -303,10 +309,17 @@ std::vector<std::optional<FileHistory>> file_histories(const FileSystem& files,
   }
   // Without a first commit every file is one that is not yet committed.
   const auto head = head_of(files, *repository);
-  if (!head) return out;
+  if (!head) return histories;
   GitObjects objects(join_path(repository->common, "objects"));
-  if (!Walk(objects).run(*head, wanted)) std::fill(out.begin(), out.end(), std::nullopt);
-  return out;
+  Walk walk(objects);
+  if (!walk.run(*head, wanted)) std::fill(out.begin(), out.end(), std::nullopt);
+  if (objects.is_spent()) {
+    histories.trouble = "is larger than can be looked through in good time";
+  } else if (walk.had_enough()) {
+    histories.trouble =
+        fmt::format("has plans that none of its last {} commits changed", kMostCommits);
+  }
+  return histories;
 }
 
 }  // namespace chalkleaf::club

@@ -26,10 +26,17 @@ struct FileHistory {
 /// True when a repository begins at or above `folder`, a sound one or not.
 bool is_in_repository(const FileSystem& files, const std::string& folder);
 
+/// What a repository knows of some files, and why it may not know all.
+struct FileHistories {
+  std::vector<std::optional<FileHistory>> files;  ///< in the order of the paths asked for
+  /// Why the walk was given up before every file's last change was found: a clause about the
+  /// repository; empty when it was not.
+  std::string trouble;
+};
+
 /// For each of `paths` (absolute, no links) what the repository at or above `folder` knows of it;
 /// nothing for a path outside it, and for all when there is none or it cannot be read.
-std::vector<std::optional<FileHistory>> file_histories(const FileSystem& files,
-                                                       const std::string& folder,
-                                                       const std::vector<std::string>& paths);
+FileHistories file_histories(const FileSystem& files, const std::string& folder,
+                             const std::vector<std::string>& paths);
 
 }  // namespace chalkleaf::club

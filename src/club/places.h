@@ -11,4 +11,10 @@ namespace chalkleaf::club {
 /// normal. Where they share nothing but the root, `path` itself.
 std::string path_from(std::string_view folder, std::string_view path);
 
+/// What a plan's sheets are called after, made of its file's or folder's name: without what would
+/// lead elsewhere, hide the file or be taken for an option (leading dots, dashes and spaces),
+/// without what other systems cannot store (trailing dots and spaces), and with `_` for what must
+/// not reach a terminal. `plan` when nothing is left.
+std::string sheet_name(std::string_view name);
+
 }  // namespace chalkleaf::club

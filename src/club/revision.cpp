@@ -41,10 +41,11 @@ std::function<Revisions()> Revisions::ask(const FileSystem& files, const std::st
   return [&files, folder, paths] {
     Revisions out;
     out.state_ = std::make_unique<State>();
-    const auto known = file_histories(files, folder, paths);
+    const auto [known, trouble] = file_histories(files, folder, paths);
     for (std::size_t i = 0; i < paths.size(); ++i) {
       if (known[i]) out.state_->plans[paths[i]] = with_sound_time(*known[i]);
     }
+    out.trouble_ = trouble;
     return out;
   };
 }

@@ -41,12 +41,17 @@ class Revisions {
   Revisions(Revisions&&) noexcept;
   Revisions& operator=(Revisions&&) noexcept;
 
+  /// Why revisions are unknown though there is a repository: a clause about it, such as `does not
+  /// answer`; empty when all is well.
+  const std::string& trouble() const { return trouble_; }
+
   /// The revision of one of the paths, whose file now holds `bytes`.
   Revision of(const std::string& path, std::string_view bytes) const;
 
  private:
   Revisions() = default;
   struct State;
+  std::string trouble_;
   std::unique_ptr<State> state_;
 };
 

@@ -125,7 +125,14 @@ class Selector {
   }
 
   void walk(const std::string& root, const std::string& folder, int depth) {
-    if (depth > kDeepestPlans) return;
+    if (depth > kDeepestPlans) {
+      out_.diagnostics.error(
+          "unreadable-file", {},
+          fmt::format("{} lies more than {} folders deep; what is in it is not read", shown(folder),
+                      kDeepestPlans),
+          "move its plans further up");
+      return;
+    }
     const auto entries = files_.list(folder);
     if (!entries) {
       out_.problems.push_back("‘" + shown(folder) + "’ cannot be read: " + entries.error().message);
@@ -136,17 +143,21 @@ class Selector {
       if (is_entered(entry)) {
         walk(root, path, depth + 1);
       } else if (entry.kind == FileKind::kFile && is_plan_name(entry.name)) {
-        if (entry.is_link && leads_out(path, root)) {
-          out_.diagnostics.error("outside-folder", {},
-                                 shown(path) + " is a link that leads out of the club's folder",
-                                 "put the plan itself there, or name the file it leads to");
-        } else {
-          add(std::move(path), root);
-        }
+        take_entry(path, entry, root, root);
       } else {
         mention(path, entry);
       }
     }
+  }
+
+  // A plan of a folder that was looked through; `bounds` is the folder a link may lead to.
+  void take_entry(const std::string& path, const FolderEntry& entry, const std::string& bounds,
+                  const std::optional<std::string>& club) {
+    if (!entry.is_link || !leads_out(path, bounds)) return add(path, club);
+    out_.diagnostics.error(
+        "outside-folder", {},
+        shown(path) + " is a link that leads out of the " + (club ? "club's folder" : "folder"),
+        "put the plan itself there, or name the file it leads to");
   }
 
   // A plan saved with an ending of the editor's choosing would silently not be printed.
@@ -167,7 +178,7 @@ class Selector {
   void take_loose(const std::string& folder) {
     for (const FolderEntry& entry : files_.list(folder).value_or(Entries{})) {
       if (entry.kind == FileKind::kFile && is_plan_name(entry.name)) {
-        add(join_path(folder, entry.name), std::nullopt);
+        take_entry(join_path(folder, entry.name), entry, folder, std::nullopt);
       } else {
         mention(join_path(folder, entry.name), entry);
       }
@@ -203,7 +214,14 @@ class Selector {
         break;
       }
     }
-    return normal_path(join_path(join_path(out_of(root), parent_path(inside)), file_stem(inside)));
+    // Each name by itself, so that none of them can lead anywhere else.
+    std::string out = out_of(root);
+    for (std::string folders = parent_path(inside); folders != "." && folders != "/";) {
+      const std::size_t slash = std::min(folders.find('/'), folders.size());
+      out = join_path(out, sheet_name(folders.substr(0, slash)));
+      folders = slash == folders.size() ? "." : folders.substr(slash + 1);
+    }
+    return join_path(out, sheet_name(file_stem(inside)));
   }
 
   // Two plans must not print over each other. The first by path keeps its place.

@@ -1,6 +1,8 @@
 // See the header.
 #include "club/setup.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <charconv>
 
@@ -22,10 +24,21 @@ void Teller::problem(const std::string& sentence) {
   listener_.problem(sentence);
 }
 
+// Of several names together: a few pages, of which nobody reads more.
+constexpr std::size_t kMostOfOneFile = 400;
+
 void Teller::tell(const Diagnostics& found, const std::string& plan) {
-  for (const Diagnostic& diagnostic : found.sorted()) {
+  std::map<Severity, std::size_t> heard;
+  for (Diagnostic& diagnostic : found.sorted()) {
     const bool shared = diagnostic.span && diagnostic.span.source->path() != plan;
     if (shared && !is_new(diagnostic)) continue;
+    const std::size_t before = heard[diagnostic.severity]++;
+    if (before > kMostOfOneFile) continue;
+    if (before == kMostOfOneFile) {
+      diagnostic.message = "there is more wrong from here on, which is not listed";
+      diagnostic.hint = "mend what is listed, and check again";
+      diagnostic.labels.clear();
+    }
     ++(diagnostic.severity == Severity::kError ? summary_.errors : summary_.warnings);
     listener_.found(diagnostic);
   }
@@ -161,6 +174,19 @@ std::function<std::vector<Revisions>()> ask_for_revisions(const Selection& selec
     for (const auto& wait_for : asked) out.push_back(wait_for());
     return out;
   };
+}
+
+void tell_of_revisions(const Revisions& revisions, const Root& root, const Request& request,
+                       Teller& teller) {
+  if (revisions.trouble().empty()) return;
+  const std::string shown = path_from(request.standing, root.path);
+  Diagnostics found;
+  found.warning("unreadable-file", {},
+                fmt::format("the git repository of {} {}, so sheets do not say which version of a "
+                            "plan they show",
+                            shown == "." ? "this folder" : shown, revisions.trouble()),
+                "see whether ‘git log’ works there; the sheets are whole without it");
+  teller.tell(found, "");
 }
 
 // Pictures of pages do not lie among the sheets that are printed, unless a folder is named.

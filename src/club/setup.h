@@ -63,6 +63,11 @@ std::optional<ClubTools> open_club(const Root& root, const Request& request,
 std::function<std::vector<Revisions>()> ask_for_revisions(const Selection& selection,
                                                           const FileSystem& files);
 
+/// Says why sheets of a root's plans do not say their version, when git was given up on. Not made
+/// an error by `--strict`: it is the machine's, and the plans are well.
+void tell_of_revisions(const Revisions& revisions, const Root& root, const Request& request,
+                       Teller& teller);
+
 /// Where what is made of an `out` folder's plans goes.
 std::string folder_of(const std::string& out, const Request& request);
 PlanPaths paths_of(const PlanFile& plan, const Root& root, const Request& request);

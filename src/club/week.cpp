@@ -55,6 +55,7 @@ class Gathering {
     }
     club_ = std::move(*club);
     club_.revisions = std::move(revisions().front());
+    tell_of_revisions(*club_.revisions, selection_.roots.front(), base, teller_);
     Diagnostics in_look;
     RunTools run{around_.files, *press_->fonts};
     run.look = request_.base.look;

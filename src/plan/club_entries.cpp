@@ -18,6 +18,16 @@ using YamlKind = source::YamlNode::Kind;
 constexpr int kMostStations = 99;
 constexpr int kMostKit = 999;
 
+// Of one kind. Each is looked for among all the others.
+constexpr std::size_t kMostEntries = 1'000;
+
+void too_many(std::string_view what, const Span& where, Diagnostics& diagnostics) {
+  diagnostics.error(
+      kBadValue, where,
+      fmt::format("‘{}’ has more than {} entries; the rest is not read", what, kMostEntries),
+      "keep those the club uses");
+}
+
 template <int kLeast, int kMost>
 Value<int> whole(std::string_view text) {
   return parse_whole(text, kLeast, kMost);
@@ -29,7 +39,12 @@ Words name_of(const source::YamlEntry& entry) { return {entry.first.text, entry.
 std::optional<std::vector<Words>> only_names(const source::YamlNode& node, std::string_view what,
                                              Diagnostics& diagnostics) {
   if (node.kind != YamlKind::kList && !node.is_scalar()) return std::nullopt;
-  return list_words(node, what, diagnostics);
+  std::vector<Words> out = list_words(node, what, diagnostics);
+  if (out.size() > kMostEntries) {
+    too_many(what, out[kMostEntries].span, diagnostics);
+    out.resize(kMostEntries);
+  }
+  return out;
 }
 
 // `beam` and `beams` are one thing, and one of them would never be found.
@@ -275,6 +290,10 @@ std::vector<const source::YamlEntry*> named_entries(const source::YamlNode& node
   report_duplicates(node, diagnostics);
   std::set<std::string> seen;
   for (const source::YamlEntry& entry : node.entries) {
+    if (seen.size() == kMostEntries) {
+      too_many(what, entry.first.span, diagnostics);
+      break;
+    }
     const bool is_new = seen.insert(lower_ascii(entry.first.text)).second;
     if (is_new && !trim(entry.first.text).empty()) out.push_back(&entry);
   }

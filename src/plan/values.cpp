@@ -283,54 +283,6 @@ Value<int> parse_whole(std::string_view text, int least, int most) {
                fmt::format("write a whole number from {} to {}", least, most));
 }
 
-Value<std::string> parse_web_address(std::string_view text, PlanPlace place) {
-  text = trim(text);
-  const char* form = place == PlanPlace::kAllowed
-                         ? "write the whole address: `https://your-club.example/plans/{plan}`"
-                         : "write the whole address: `https://your-club.example/plans/dish`";
-  const auto no_address = [&] {
-    return wrong(fmt::format("‘{}’ is not a web address", text), form);
-  };
-  std::string address(text);
-  const std::size_t scheme = address.find("://");
-  if (scheme == std::string::npos) {
-    if (!starts_with_ignoring_case(address, "www.")) return no_address();
-    address.insert(0, "https://");
-  } else {
-    const std::string name = lower_ascii(address.substr(0, scheme));
-    if (name != "https" && name != "http") return no_address();
-    address.replace(0, scheme, name);
-  }
-  if (address.size() > kLongestAddress) {
-    return wrong(fmt::format("the web address has {} characters", address.size()),
-                 fmt::format("use one of at most {}: the code of a longer one is hard to read",
-                             kLongestAddress));
-  }
-  std::string bare = address;
-  if (const std::size_t at = bare.find(kPlanPlace); at != std::string::npos) {
-    if (place == PlanPlace::kRefused) {
-      return wrong(fmt::format("‘{}’ has a place for a plan's name", text),
-                   "a plan's own address needs none: write the whole of it; `{plan}` is for the "
-                   "club's address in club.yaml");
-    }
-    bare.erase(at, kPlanPlace.size());
-  }
-  const std::size_t host = bare.find("://") + 3;
-  const std::size_t host_end = std::min(bare.find_first_of("/?#", host), bare.size());
-  const std::string_view name = std::string_view(bare).substr(host, host_end - host);
-  if (name.find('@') != std::string_view::npos) {
-    return wrong("the web address holds a sign-in", "leave out what stands before the `@`");
-  }
-  const bool has_dot = name.find('.', 1) != std::string_view::npos && !name.ends_with('.');
-  if (!has_dot || name.starts_with('.')) return no_address();
-  if (!std::all_of(bare.begin(), bare.end(), is_uri_character)) {
-    return wrong(fmt::format("‘{}’ has a character that a web address cannot have", text),
-                 "copy the address from a browser's address bar: it writes such characters as "
-                 "`%20` and the like");
-  }
-  return address;
-}
-
 Value<bool> parse_yes_no(std::string_view text) {
   const std::string word = lower_ascii(trim(text));
   if (word == "yes" || word == "true") return true;

@@ -95,16 +95,20 @@ SourcePtr load_text(const std::string& display_path, std::string text, Diagnosti
     return refuse_whole(display_path, error, diagnostics);
   }
   auto source = std::make_shared<const Source>(display_path, std::move(text));
-  if (const auto cost = costly_shape(source->text())) {
-    return refuse_whole(display_path, {FileError::Kind::kTooLarge, *cost}, diagnostics);
+  const auto refuse_at = [&](std::size_t at, const std::string& what, const std::string& hint) {
+    const auto begin = static_cast<std::uint32_t>(at);
+    diagnostics.error(kUnreadableFile, {source.get(), begin, begin + 1},
+                      fmt::format("this file cannot be read: {}", what), hint);
+    diagnostics.keep(source);
+    return nullptr;
+  };
+  if (const auto bad = first_bad_byte(source->text())) {
+    return refuse_at(bad->at, bad->what, bad->hint);
   }
-  const auto bad = first_bad_byte(source->text());
-  if (!bad) return source;
-  const auto begin = static_cast<std::uint32_t>(bad->at);
-  diagnostics.error(kUnreadableFile, {source.get(), begin, begin + 1},
-                    fmt::format("this file cannot be read: {}", bad->what), bad->hint);
-  diagnostics.keep(std::move(source));
-  return nullptr;
+  if (const auto cost = costly_shape(source->text())) {
+    return refuse_at(cost->at, cost->what, cost->hint);
+  }
+  return source;
 }
 
 }  // namespace chalkleaf::source

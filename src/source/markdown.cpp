@@ -9,6 +9,7 @@
 #include <mutex>
 
 #include "base/text.h"
+#include "source/cost.h"
 #include "source/definitions.h"
 #include "source/front_matter.h"
 #include "source/inlines.h"
@@ -32,27 +33,9 @@ cmark_syntax_extension* table_extension() {
   return extension;
 }
 
-// cmark-gfm fills short rows up with empty cells: one wide row above a million short ones would
-// fill the memory. A text that could do so is read without tables; its words stay.
-bool tables_are_bounded(std::string_view text) {
-  constexpr std::size_t kMostColumns = 64;
-  constexpr std::size_t kMostCells = 200'000;
-  std::size_t lines = 1;
-  std::size_t in_line = 0;
-  std::size_t widest = 0;
-  for (const char c : text) {
-    if (c == '|') {
-      widest = std::max(widest, ++in_line);
-    } else if (c == '\n' || c == '\r') {
-      ++lines;
-      in_line = 0;
-    }
-  }
-  return widest <= kMostColumns && widest * lines <= kMostCells;
-}
-
 NodePtr parse(std::string_view text) {
   cmark_parser* parser = cmark_parser_new(CMARK_OPT_DEFAULT | CMARK_OPT_SOURCEPOS);
+  // Without them the words of a table stay.
   if (tables_are_bounded(text)) cmark_parser_attach_syntax_extension(parser, table_extension());
   cmark_parser_feed(parser, text.data(), text.size());
   NodePtr root(cmark_parser_finish(parser));

@@ -1,4 +1,5 @@
 #include "base/diagnostic.h"
+#include "base/text.h"
 
 #include <catch2/catch.hpp>
 
@@ -64,6 +65,27 @@ TEST_CASE("of one name only so many are kept, and one that says so") {
   CHECK(found.all().back().name == "no-dose");
 }
 
+TEST_CASE("what quotes a whole file is cut in the middle, between characters") {
+  Diagnostics found;
+  const std::string quoted = "‘" + std::string(500'000, 'x') + "’ is no dose";
+  Diagnostic long_one{Severity::kError, "bad-value", {}, quoted, {}, quoted};
+  long_one.labels.push_back({{}, quoted});
+  found.add(long_one);
+  const Diagnostic& first = found.all()[0];
+  for (const std::string& text : {first.message, first.hint, first.labels[0].message}) {
+    CHECK(text.size() <= Diagnostics::kLongestText);
+    CHECK(text.starts_with("‘xxxx"));
+    CHECK(text.find("x … x") != std::string::npos);
+    CHECK(text.ends_with("x’ is no dose"));
+  }
+  std::string wide;
+  for (int i = 0; i < 1'000; ++i) wide += "日";
+  found.error("bad-value", {}, wide);
+  CHECK(!first_invalid_utf8(found.all().back().message));
+  found.error("bad-value", {}, std::string(Diagnostics::kLongestText, 'z'));
+  CHECK(found.all().back().message == std::string(Diagnostics::kLongestText, 'z'));
+}
+
 TEST_CASE("labels point at the other places; a diagnostic may be nowhere") {
   const Source source("p.md", "a: 1\na: 2\n");
   Diagnostic d{Severity::kWarning,
@@ -124,4 +146,13 @@ TEST_CASE("printing order is path, then place; the same thing is said once") {
   CHECK(sorted[2].message == "third");
   CHECK(all.error_count() == 3);
   CHECK(all.warning_count() == 1);
+}
+
+TEST_CASE("lines stay lines, and nothing in them reaches a terminal as it is") {
+  CHECK(printable_lines("a\nb\n") == "a\nb\n");
+  CHECK(printable_lines("a\x1b[2J\r\n\x9b"
+                        "1m\xE2\x80\xAE\n\a") ==
+        "a\xEF\xBF\xBD[2J\xEF\xBF\xBD\n\xEF\xBF\xBD"
+        "1m\xEF\xBF\xBD\n\xEF\xBF\xBD");
+  CHECK(printable_lines("").empty());
 }

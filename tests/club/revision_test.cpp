@@ -126,7 +126,9 @@ TEST_CASE("without a repository, or with a broken one, there is no revision") {
   broken.put(".git", "gitdir: /nowhere/at/all\n");
   broken.put("a.md", "one");
   const RealFileSystem files;
-  CHECK(Revisions(files, broken.str(), {broken / "a.md"}).of(broken / "a.md", "one") == Revision{});
+  const Revisions none_there(files, broken.str(), {broken / "a.md"});
+  CHECK(none_there.of(broken / "a.md", "one") == Revision{});
+  CHECK(none_there.trouble().empty());
   const chalkleaf::support::MemoryFileSystem none{{"/c/a.md", "one"}};
   CHECK(Revisions(none, "/c", {"/c/a.md"}).of("/c/a.md", "one") == Revision{});
 }

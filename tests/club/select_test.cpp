@@ -182,3 +182,50 @@ TEST_CASE("links: folders are not followed, files only inside the club") {
   CHECK(selection.diagnostics.all()[0].message ==
         "club/sessions/out-of-it.md is a link that leads out of the club's folder");
 }
+
+TEST_CASE("a link among loose plans is followed only inside their folder") {
+  const TemporaryFolder folder("select-loose-links");
+  folder.put("loose/a.md", "");
+  folder.put("elsewhere/secret.md", "");
+  folder.link("loose/inside.md", "a.md");
+  folder.link("loose/out-of-it.md", "../elsewhere/secret.md");
+  const RealFileSystem files;
+  const Selection selection = select_plans(files, {folder.str(), {"loose"}, {}});
+  std::string names;
+  for (const PlanFile& plan : selection.plans) names += path_from(folder.str(), plan.path) + "\n";
+  CHECK(names == "loose/a.md\nloose/inside.md\n");
+  REQUIRE(selection.diagnostics.all().size() == 1);
+  CHECK(selection.diagnostics.all()[0].message ==
+        "loose/out-of-it.md is a link that leads out of the folder");
+}
+
+TEST_CASE("no plan's name leads its sheets out of the club, hides them or reaches a terminal") {
+  MemoryFileSystem files = disk();
+  const auto sheets = [&](const std::string& name) {
+    files.put("/disk/quay/sessions/" + name, "");
+    const Selection selection = select_plans(files, {"/disk/quay", {"sessions/" + name}, {}});
+    REQUIRE(selection.plans.size() == 1);
+    return selection.plans[0].sheets;
+  };
+  CHECK(sheets("...md") == "/disk/quay/out/plan");
+  CHECK(sheets("..md") == "/disk/quay/out/plan");
+  CHECK(sheets("-.md") == "/disk/quay/out/plan");
+  CHECK(sheets(".....md") == "/disk/quay/out/plan");
+  CHECK(sheets("-rf.md") == "/disk/quay/out/rf");
+  CHECK(sheets(".tuesday. .md") == "/disk/quay/out/tuesday");
+  CHECK(sheets("a\x1b[2J\nb.md") == "/disk/quay/out/a_[2J_b");
+  CHECK(sheets("week 1.5.md") == "/disk/quay/out/week 1.5");
+  CHECK(sheets("Übung.md") == "/disk/quay/out/Übung");
+  CHECK(sheets("a\x1b"
+               "b/-c/d.md") == "/disk/quay/out/a_b/c/d");
+}
+
+TEST_CASE("a folder too deep to be looked into is named") {
+  MemoryFileSystem files = disk();
+  std::string deep = "sessions";
+  for (int i = 0; i < 33; ++i) deep += "/d";
+  files.put("/disk/quay/" + deep + "/lost.md", "");
+  CHECK(selected(files, {"/disk/quay", {}, {}}) ==
+        kWholeClub + "unreadable-file: " + deep +
+            " lies more than 32 folders deep; what is in it is not read\n");
+}

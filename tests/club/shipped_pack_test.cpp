@@ -8,6 +8,7 @@
 #include "club/resources.h"
 #include "figure/svg.h"
 #include "source/read.h"
+#include "support/places.h"
 
 using namespace chalkleaf;
 using namespace chalkleaf::club;
@@ -17,7 +18,7 @@ namespace {
 
 DataFolder shipped() {
   const RealFileSystem files;
-  return *open_data_folder(files, FixedEnvironment(), CHALKLEAF_PROGRAM);
+  return *open_data_folder(files, FixedEnvironment(), support::program());
 }
 
 std::string messages(const Diagnostics& found) {
@@ -120,7 +121,7 @@ TEST_CASE("without its pack, or with a damaged one, the program reads the files"
   const auto theme = load_theme(files, opened(), found);
   CHECK(theme != nullptr);
   const std::string pack =
-      RealFileSystem().read(std::string(CHALKLEAF_BUILD) + "/shipped.pack", 64 << 20).value();
+      RealFileSystem().read(support::build_folder() + "/shipped.pack", 64 << 20).value();
   folder.put("shipped.pack", pack.substr(0, 20));
   CHECK(opened().pack == nullptr);
   folder.put("shipped.pack", pack);

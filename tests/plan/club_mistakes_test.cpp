@@ -56,6 +56,20 @@ TEST_CASE("the hall") {
   }
 }
 
+TEST_CASE("of a list that is far too long the first are read") {
+  std::string hall = "hall:\n";
+  std::string kit = "kit: [";
+  for (int i = 0; i < 1'001; ++i) {
+    hall += "  s" + std::to_string(i) + "x:\n";
+    kit += "k" + std::to_string(i) + "x, ";
+  }
+  CHECK(said(hall) ==
+        "club.yaml:1003:3: error: ‘hall’ has more than 1000 entries; the rest is not read "
+        "[bad-value]; keep those the club uses\n");
+  CHECK(said(kit + "]\n").find("‘kit’ has more than 1000 entries; the rest is not read") !=
+        std::string::npos);
+}
+
 TEST_CASE("kit") {
   const Mistake cases[] = {
       {"kit: {hoops: a dozen}\n",

@@ -5,6 +5,7 @@
 #include <sstream>
 
 #include "plan/library_reading.h"
+#include "support/places.h"
 
 namespace chalkleaf::plan {
 namespace {
@@ -73,7 +74,7 @@ TEST_CASE("what YAML might take another way is read") {
 TEST_CASE("the demo club's drills have the names that reading them gives, and few need reading") {
   std::size_t all = 0;
   std::size_t plain = 0;
-  const std::string folder = std::string(CHALKLEAF_REPOSITORY) + "/plans/drills";
+  const std::string folder = support::repository() + "/plans/drills";
   for (const auto& entry : std::filesystem::directory_iterator(folder)) {
     if (entry.path().extension() != ".md" || entry.path().stem() == "README") continue;
     std::stringstream text;

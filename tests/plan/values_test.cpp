@@ -124,6 +124,30 @@ TEST_CASE("web addresses") {
   CHECK(read(("https://a.example/" + std::string(183, 'x')).c_str()) ==
         "the web address has 201 characters / use one of at most 200: the code of a longer one is "
         "hard to read");
+  CHECK(read("https://a.example:8443/x") == "https://a.example:8443/x");
+  CHECK(read("https://xn--caf-dma.example/x") == "https://xn--caf-dma.example/x");
+  CHECK(read("https://192.0.2.1:80/") == "https://192.0.2.1:80/");
+  CHECK(read("https://a.example:0/") ==
+        "‘:0’ in the web address is no port / write a number from 1 to 65535 behind the colon, or "
+        "leave both out");
+  for (const char* port : {":", ":65536", ":99999999999", ":-1", ":+1", ":8a", ":80:80"}) {
+    INFO(port);
+    const auto out = read(("https://a.example" + std::string(port)).c_str());
+    CHECK((out.find("is no port") != std::string::npos ||
+           out.find("is no name") != std::string::npos));
+  }
+  CHECK(read("https://a..example/") ==
+        "‘a..example’ in the web address is no name of a web site / copy the address from a "
+        "browser's address bar; the name is letters, digits and hyphens between dots");
+  for (const std::string& host :
+       {std::string("-a.example"), std::string("a-.example"), std::string("a_b.example"),
+        std::string("a%41.example"), std::string("a,b.example"), std::string("192.0.2.256"),
+        std::string("192.0.2"), std::string("a.99999999999"), std::string("[::1.2]"),
+        std::string(64, 'x') + ".example"}) {
+    INFO(host);
+    CHECK(read(("https://" + host + "/x").c_str()).find("no name of a web site") !=
+          std::string::npos);
+  }
   for (const char* wrong : {"", "alder-quay.example", "ftp://a.example", "javascript:alert(1)",
                             "https://", "https://localhost/x", "https://.example",
                             "mailto:a@b.example", "https:///a.b", "file:///etc/passwd"}) {
