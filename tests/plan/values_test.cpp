@@ -142,8 +142,7 @@ TEST_CASE("web addresses") {
   for (const std::string& host :
        {std::string("-a.example"), std::string("a-.example"), std::string("a_b.example"),
         std::string("a%41.example"), std::string("a,b.example"), std::string("192.0.2.256"),
-        std::string("192.0.2"), std::string("a.99999999999"), std::string("[::1.2]"),
-        std::string(64, 'x') + ".example"}) {
+        std::string("192.0.2"), std::string("a.99999999999"), std::string(64, 'x') + ".example"}) {
     INFO(host);
     CHECK(read(("https://" + host + "/x").c_str()).find("no name of a web site") !=
           std::string::npos);
