@@ -1,5 +1,6 @@
 // The program: reads its arguments, runs the command, gives its exit code.
 #include <fcntl.h>
+#include <malloc.h>
 #include <unistd.h>
 
 #include <exception>
@@ -18,11 +19,22 @@ void hold_standard_streams() {
   }
 }
 
+// Setting a sheet takes and gives back some megabytes; handing them to the machine each time, to
+// get them back as pages it has to clear, was 7 % of a plan's page faults and 3 % of its time.
+void keep_memory() {
+  constexpr int kStep = 1024 * 1024;
+  constexpr int kMost = 256 * 1024 * 1024;
+  mallopt(M_TOP_PAD, kStep);
+  mallopt(M_TRIM_THRESHOLD, kMost);
+  mallopt(M_MMAP_THRESHOLD, 32 * kStep);
+}
+
 }  // namespace
 
 int main(int count, char** values) {
   using namespace chalkleaf;
   hold_standard_streams();
+  keep_memory();
   try {
     return cli::run_program(count, values);
   } catch (const std::exception& error) {

@@ -1,6 +1,7 @@
 #include "page/layout.h"
 
 #include <algorithm>
+#include <iterator>
 #include <utility>
 
 #include "page/shapes.h"
@@ -38,9 +39,11 @@ void move_by(Item& item, Length dx, Length dy) {
 }
 
 void append_moved(std::vector<Item>& to, std::vector<Item>&& from, Length dx, Length dy) {
-  for (Item& item : from) {
-    move_by(item, dx, dy);
-    to.push_back(std::move(item));
+  for (Item& item : from) move_by(item, dx, dy);
+  if (to.empty()) {
+    to = std::move(from);  // a box in a box in a box hands on the same items
+  } else {
+    to.insert(to.end(), std::move_iterator(from.begin()), std::move_iterator(from.end()));
   }
 }
 

@@ -80,6 +80,7 @@ std::optional<DrillNames> drill_names_in(std::string_view text) {
     if (end == std::string_view::npos) return std::nullopt;
     const std::string_view line = text.substr(0, end);
     text.remove_prefix(end + 1);
+    if (line.find_first_of("\r\t") != std::string_view::npos) return std::nullopt;
     const auto colon =
         std::find_if_not(line.begin(), line.end(), [](char c) { return is_small(c) || c == '-'; });
     const auto at = static_cast<std::size_t>(colon - line.begin());
