@@ -200,7 +200,7 @@ TEST_CASE("a link among loose plans is followed only inside their folder") {
 }
 
 TEST_CASE("no plan's name leads its sheets out of the club, hides them or reaches a terminal") {
-  MemoryFileSystem files = disk();
+  MemoryFileSystem files = disk_with_plans();
   const auto sheets = [&](const std::string& name) {
     files.put("/disk/quay/sessions/" + name, "");
     const Selection selection = select_plans(files, {"/disk/quay", {"sessions/" + name}, {}});
@@ -221,7 +221,7 @@ TEST_CASE("no plan's name leads its sheets out of the club, hides them or reache
 }
 
 TEST_CASE("a folder too deep to be looked into is named") {
-  MemoryFileSystem files = disk();
+  MemoryFileSystem files = disk_with_plans();
   std::string deep = "sessions";
   for (int i = 0; i < 33; ++i) deep += "/d";
   files.put("/disk/quay/" + deep + "/lost.md", "");

@@ -63,10 +63,10 @@ TEST_CASE("of a list that is far too long the first are read") {
     hall += "  s" + std::to_string(i) + "x:\n";
     kit += "k" + std::to_string(i) + "x, ";
   }
-  CHECK(said(hall) ==
+  CHECK(said_of_club(hall) ==
         "club.yaml:1003:3: error: ‘hall’ has more than 1000 entries; the rest is not read "
         "[bad-value]; keep those the club uses\n");
-  CHECK(said(kit + "]\n").find("‘kit’ has more than 1000 entries; the rest is not read") !=
+  CHECK(said_of_club(kit + "]\n").find("‘kit’ has more than 1000 entries; the rest is not read") !=
         std::string::npos);
 }
 
