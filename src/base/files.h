@@ -5,10 +5,14 @@
 
 #include <cstdint>
 #include <memory>
+#include <mutex>
+#include <set>
 #include <string>
 #include <string_view>
 #include <tl/expected.hpp>
 #include <vector>
+
+#include "base/system_calls.h"
 
 namespace chalkleaf {
 
@@ -36,6 +40,13 @@ struct FileBytes {
   std::string_view bytes;
 };
 
+/// A file that is written, but not yet where it belongs.
+struct StagedFile {
+  std::string path;       ///< where it will stand
+  std::string temporary;  ///< where it lies until then; empty: it is `bytes`
+  std::string bytes = {};
+};
+
 /// Paths are UTF-8 with `/`. Thread-safe: workers share one.
 class FileSystem {
  public:
@@ -47,6 +58,7 @@ class FileSystem {
   /// or the program, where a new version of a file replaces it: one that is made shorter under us
   /// would end the program.
   virtual tl::expected<FileBytes, FileError> map(const std::string& path, std::uint64_t most) const;
+  /// `kOther` also when the disk would not say: what cannot be looked at is not taken for missing.
   virtual FileKind kind(const std::string& path) const = 0;
   /// The entries of a folder in byte order of their names.
   virtual tl::expected<std::vector<FolderEntry>, FileError> list(
@@ -54,18 +66,40 @@ class FileSystem {
   /// The absolute path with every link followed; an error when there is nothing there.
   virtual tl::expected<std::string, FileError> real_path(const std::string& path) const = 0;
   /// Writes all bytes to a temporary file beside `path`, then renames it: either the whole new file
-  /// is there afterwards or the old state. Makes missing folders.
+  /// is there afterwards or the old state, even if the machine stops at any moment. Makes missing
+  /// folders.
   virtual tl::expected<void, FileError> write_whole(const std::string& path,
                                                     std::string_view bytes) = 0;
   /// Removes a file; no error when there is none.
   virtual tl::expected<void, FileError> remove(const std::string& path) = 0;
   /// Removes a folder that is empty; one that is not stays, and that is an error.
   virtual tl::expected<void, FileError> remove_empty_folder(const std::string& path) = 0;
+
+  // write_whole() in four steps, for many files: a disk makes fifty files safe about as fast as
+  // one. Those made of strings have nothing to be made safe, so what stands here will do for them.
+
+  /// Writes the bytes beside `path`. What killed runs left there goes.
+  virtual tl::expected<StagedFile, FileError> stage(const std::string& path, std::string bytes);
+  /// Waits until the staged bytes are on the disk.
+  virtual tl::expected<void, FileError> make_safe(const StagedFile& file);
+  /// Renames the file to where it belongs, over what stood there.
+  virtual tl::expected<void, FileError> put_in_place(const StagedFile& file);
+  /// Waits until all names given since the last time are on the disk.
+  virtual tl::expected<void, FileError> settle();
+  /// Takes a staged file back.
+  virtual void drop(const StagedFile& file);
+
+  /// Gives a file another name, in another folder perhaps; an error when something has that name.
+  /// Makes missing folders.
+  virtual tl::expected<void, FileError> move_new(const std::string& from, const std::string& to);
 };
 
 /// The machine's own disk.
 class RealFileSystem final : public FileSystem {
  public:
+  /// `calls` must outlive it; other than the machine's own in tests.
+  explicit RealFileSystem(SystemCalls& calls = system_calls()) : calls_(calls) {}
+
   tl::expected<std::string, FileError> read(const std::string& path,
                                             std::uint64_t most) const override;
   tl::expected<FileBytes, FileError> map(const std::string& path,
@@ -77,6 +111,23 @@ class RealFileSystem final : public FileSystem {
                                             std::string_view bytes) override;
   tl::expected<void, FileError> remove(const std::string& path) override;
   tl::expected<void, FileError> remove_empty_folder(const std::string& path) override;
+  tl::expected<StagedFile, FileError> stage(const std::string& path, std::string bytes) override;
+  tl::expected<void, FileError> make_safe(const StagedFile& file) override;
+  tl::expected<void, FileError> put_in_place(const StagedFile& file) override;
+  tl::expected<void, FileError> settle() override;
+  void drop(const StagedFile& file) override;
+  tl::expected<void, FileError> move_new(const std::string& from, const std::string& to) override;
+
+ private:
+  tl::expected<StagedFile, FileError> stage_bytes(const std::string& path, std::string_view bytes);
+  tl::expected<void, FileError> make_folders(const std::string& folder);
+  void clear_left_overs(const std::string& folder);
+  void note_names_of(const std::string& folder);
+
+  SystemCalls& calls_;
+  std::mutex mutex_;                  ///< guards the two below
+  std::set<std::string> cleared_;     ///< folders that were looked through for left-overs
+  std::set<std::string> to_be_safe_;  ///< folders in which names were given
 };
 
 /// Joins two paths with one `/`; an absolute second path stands alone.

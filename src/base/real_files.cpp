@@ -1,22 +1,16 @@
 // The machine's own disk behind base/files.h, on POSIX calls: std::ofstream hides a full disk until
-// it is too late, and std::filesystem has no fsync.
-#include <dirent.h>
+// it is too late, and std::filesystem has no fsync. What writes is in staged_files.cpp.
 #include <fcntl.h>
 #include <sys/mman.h>
-#include <sys/stat.h>
-#include <unistd.h>
 
 #include <algorithm>
-#include <atomic>
 #include <cerrno>
-#include <climits>
-#include <cstdlib>
 #include <cstring>
 
 #include "base/files.h"
+#include "base/posix_errors.h"
 
 namespace chalkleaf {
-namespace {
 
 FileError from_errno(int code) {
   using Kind = FileError::Kind;
@@ -32,37 +26,26 @@ FileError from_errno(int code) {
     case EROFS:
       return {Kind::kNoPermission, "the disk is read-only"};
     case ENOSPC:
-    case EDQUOT:
       return {Kind::kNoSpace, "the disk is full"};
+    case EDQUOT:
+      return {Kind::kNoSpace, "your share of the disk is full"};
+    case EFBIG:
+      return {Kind::kNoSpace, "files as large as it may not be written here (see ‘ulimit -f’)"};
+    case EIO:
+      return {Kind::kOther, "the disk failed (an input/output error)"};
+    case EMFILE:
+    case ENFILE:
+      return {Kind::kOther, "too many files are open at once (see ‘ulimit -n’)"};
     case ELOOP:
       return {Kind::kOther, "its links go round in a circle"};
     case ENAMETOOLONG:
-      return {Kind::kOther, "its name is too long"};
+      return {Kind::kNotFound, "its name is too long"};
     default:
       return {Kind::kOther, std::strerror(code)};  // NOLINT: only the fixed messages are read
   }
 }
 
-/// Closes on the way out, whichever way that is.
-class Descriptor {
- public:
-  explicit Descriptor(int fd) : fd_(fd) {}
-  Descriptor(Descriptor&& other) noexcept : fd_(other.fd_) { other.fd_ = -1; }
-  Descriptor& operator=(Descriptor&&) = delete;
-  ~Descriptor() {
-    if (fd_ >= 0) ::close(fd_);
-  }
-  int get() const { return fd_; }
-  /// Closes now and says whether that went well (a full network disk may only say so here).
-  int close_checked() {
-    const int result = ::close(fd_);
-    fd_ = -1;
-    return result;
-  }
-
- private:
-  int fd_;
-};
+namespace {
 
 FileKind kind_of(const struct stat& s) {
   if (S_ISREG(s.st_mode)) return FileKind::kFile;
@@ -70,33 +53,7 @@ FileKind kind_of(const struct stat& s) {
   return FileKind::kOther;
 }
 
-tl::expected<void, FileError> make_folders(const std::string& folder) {
-  if (folder == "." || folder == "/" || ::mkdir(folder.c_str(), 0777) == 0) return {};
-  if (errno == EEXIST) {
-    struct stat s {};
-    if (::stat(folder.c_str(), &s) == 0 && S_ISDIR(s.st_mode)) return {};
-    return tl::unexpected(
-        FileError{FileError::Kind::kOther, "a file stands where a folder should be"});
-  }
-  if (errno != ENOENT) return tl::unexpected(from_errno(errno));
-  if (auto parent = make_folders(parent_path(folder)); !parent) return parent;
-  if (::mkdir(folder.c_str(), 0777) == 0 || errno == EEXIST) return {};
-  return tl::unexpected(from_errno(errno));
-}
-
-int write_all(int fd, std::string_view bytes) {
-  while (!bytes.empty()) {
-    const ssize_t n = ::write(fd, bytes.data(), bytes.size());
-    if (n < 0 && errno == EINTR) continue;
-    if (n < 0) return errno;
-    bytes.remove_prefix(static_cast<std::size_t>(n));
-  }
-  return 0;
-}
-
-}  // namespace
-
-namespace {
+bool means_missing(int code) { return code == ENOENT || code == ENOTDIR || code == ENAMETOOLONG; }
 
 /// A plain file of no more than `most` bytes, open for reading, and its size.
 struct OpenFile {
@@ -108,12 +65,13 @@ FileError too_large(std::uint64_t most) {
   return {FileError::Kind::kTooLarge, "it is larger than " + std::to_string(most / 1024) + " KB"};
 }
 
-tl::expected<OpenFile, FileError> open_plain(const std::string& path, std::uint64_t most) {
+tl::expected<OpenFile, FileError> open_plain(SystemCalls& calls, const std::string& path,
+                                             std::uint64_t most) {
   // O_NONBLOCK so that a named pipe put where a plan should be cannot make us wait for ever.
-  OpenFile out{Descriptor(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK))};
+  OpenFile out{Descriptor(calls, calls.open(path, O_RDONLY | O_CLOEXEC | O_NONBLOCK, 0))};
   if (out.descriptor.get() < 0) return tl::unexpected(from_errno(errno));
   struct stat s {};
-  if (::fstat(out.descriptor.get(), &s) != 0) return tl::unexpected(from_errno(errno));
+  if (calls.status(out.descriptor.get(), s) != 0) return tl::unexpected(from_errno(errno));
   if (S_ISDIR(s.st_mode)) return tl::unexpected(from_errno(EISDIR));
   using Kind = FileError::Kind;
   if (!S_ISREG(s.st_mode)) return tl::unexpected(FileError{Kind::kOther, "it is not a plain file"});
@@ -126,14 +84,14 @@ tl::expected<OpenFile, FileError> open_plain(const std::string& path, std::uint6
 
 tl::expected<std::string, FileError> RealFileSystem::read(const std::string& path,
                                                           std::uint64_t most) const {
-  const auto file = open_plain(path, most);
+  const auto file = open_plain(calls_, path, most);
   if (!file) return tl::unexpected(file.error());
   std::string out;
   out.resize(file->size + 1);  // one more, to see a file that grows
   std::size_t filled = 0;
   while (true) {
     if (filled == out.size()) out.resize(out.size() * 2);
-    const ssize_t n = ::read(file->descriptor.get(), out.data() + filled, out.size() - filled);
+    const ssize_t n = calls_.read(file->descriptor.get(), out.data() + filled, out.size() - filled);
     if (n < 0 && errno == EINTR) continue;
     if (n < 0) return tl::unexpected(from_errno(errno));
     if (n == 0) break;
@@ -154,7 +112,7 @@ tl::expected<FileBytes, FileError> FileSystem::map(const std::string& path,
 
 tl::expected<FileBytes, FileError> RealFileSystem::map(const std::string& path,
                                                        std::uint64_t most) const {
-  const auto file = open_plain(path, most);
+  const auto file = open_plain(calls_, path, most);
   if (!file) return tl::unexpected(file.error());
   if (file->size == 0) return FileBytes{};
   void* at = ::mmap(nullptr, file->size, PROT_READ, MAP_PRIVATE, file->descriptor.get(), 0);
@@ -166,73 +124,35 @@ tl::expected<FileBytes, FileError> RealFileSystem::map(const std::string& path,
 
 FileKind RealFileSystem::kind(const std::string& path) const {
   struct stat s {};
-  return ::stat(path.c_str(), &s) == 0 ? kind_of(s) : FileKind::kNothing;
+  if (calls_.status_of(path, s) == 0) return kind_of(s);
+  return means_missing(errno) ? FileKind::kNothing : FileKind::kOther;
 }
 
 tl::expected<std::vector<FolderEntry>, FileError> RealFileSystem::list(
     const std::string& folder) const {
-  DIR* open = ::opendir(folder.c_str());
-  if (open == nullptr) return tl::unexpected(from_errno(errno));
+  std::vector<std::string> names;
+  if (calls_.list(folder, names) != 0) return tl::unexpected(from_errno(errno));
+  std::sort(names.begin(), names.end());
   std::vector<FolderEntry> out;
-  while (const dirent* entry = ::readdir(open)) {  // NOLINT: each call site has its own DIR
-    const std::string name = entry->d_name;
-    if (name == "." || name == "..") continue;
+  out.reserve(names.size());
+  for (std::string& name : names) {
     struct stat s {};
     const std::string path = join_path(folder, name);
-    FolderEntry found{name, FileKind::kNothing, false};
-    if (::lstat(path.c_str(), &s) == 0) {
-      found.is_link = S_ISLNK(s.st_mode);
-      found.kind = found.is_link ? kind(path) : kind_of(s);
+    if (calls_.status_here(path, s) != 0) {
+      if (means_missing(errno)) continue;  // it was removed this moment
+      return tl::unexpected(from_errno(errno));
     }
+    FolderEntry found{std::move(name), kind_of(s), S_ISLNK(s.st_mode)};
+    if (found.is_link) found.kind = kind(path);
     out.push_back(std::move(found));
   }
-  ::closedir(open);
-  std::sort(out.begin(), out.end(),
-            [](const FolderEntry& a, const FolderEntry& b) { return a.name < b.name; });
   return out;
 }
 
 tl::expected<std::string, FileError> RealFileSystem::real_path(const std::string& path) const {
-  char* resolved = ::realpath(path.c_str(), nullptr);
-  if (resolved == nullptr) return tl::unexpected(from_errno(errno));
-  std::string out(resolved);
-  std::free(resolved);  // NOLINT: realpath allocates with malloc
+  std::string out;
+  if (calls_.real_path(path, out) != 0) return tl::unexpected(from_errno(errno));
   return out;
-}
-
-tl::expected<void, FileError> RealFileSystem::write_whole(const std::string& path,
-                                                          std::string_view bytes) {
-  if (auto made = make_folders(parent_path(path)); !made) return made;
-  // Unique within the process by the counter, between processes by the process number. What an
-  // earlier run with the same number was killed over may hold a name: then the next one will do.
-  static std::atomic<unsigned> counter{0};
-  constexpr int kTries = 100;
-  std::string temporary;
-  int opened = -1;
-  for (int i = 0; i < kTries && opened < 0; ++i) {
-    temporary = join_path(parent_path(path), ".chalkleaf-" + std::to_string(::getpid()) + "-" +
-                                                 std::to_string(counter++));
-    opened = ::open(temporary.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC | O_NOFOLLOW, 0666);
-    if (opened < 0 && errno != EEXIST) break;
-  }
-  Descriptor file(opened);
-  if (file.get() < 0) return tl::unexpected(from_errno(errno));
-  int problem = write_all(file.get(), bytes);
-  if (file.close_checked() != 0 && problem == 0) problem = errno;
-  if (problem == 0 && ::rename(temporary.c_str(), path.c_str()) != 0) problem = errno;
-  if (problem == 0) return {};
-  ::unlink(temporary.c_str());
-  return tl::unexpected(from_errno(problem));
-}
-
-tl::expected<void, FileError> RealFileSystem::remove(const std::string& path) {
-  if (::unlink(path.c_str()) == 0 || errno == ENOENT || errno == ENOTDIR) return {};
-  return tl::unexpected(from_errno(errno));
-}
-
-tl::expected<void, FileError> RealFileSystem::remove_empty_folder(const std::string& path) {
-  if (::rmdir(path.c_str()) == 0 || errno == ENOENT) return {};
-  return tl::unexpected(from_errno(errno));
 }
 
 }  // namespace chalkleaf

@@ -3,6 +3,8 @@
 #include <malloc.h>
 #include <unistd.h>
 
+#include <csignal>
+#include <cstdio>
 #include <exception>
 
 #include "cli/program.h"
@@ -29,12 +31,17 @@ void keep_memory() {
   mallopt(M_MMAP_THRESHOLD, 32 * kStep);
 }
 
+// A file that grows over what the machine allows is to fail like a full disk, with a message, and
+// not to end the program (POSIX.1-2017, write(): EFBIG, SIGXFSZ).
+void fail_where_files_are_too_large() { (void)std::signal(SIGXFSZ, SIG_IGN); }
+
 }  // namespace
 
 int main(int count, char** values) {
   using namespace chalkleaf;
   hold_standard_streams();
   keep_memory();
+  fail_where_files_are_too_large();
   try {
     return cli::run_program(count, values);
   } catch (const std::exception& error) {

@@ -49,6 +49,15 @@ std::string failed_text(const club::Summary& summary, club::Purpose purpose) {
                      verb, printable(join_list(names)));
 }
 
+// `2 PDFs are not from this version: out/a-card.pdf and out/b-card.pdf`
+std::string sheets_text(std::size_t count, std::vector<std::string> names, std::string_view one,
+                        std::string_view many) {
+  if (count == 0) return {};
+  if (count > names.size()) names.push_back(fmt::format("{} more", count - names.size()));
+  return fmt::format("{} {}: {}\n", counted(count, "PDF", "PDFs"), count == 1 ? one : many,
+                     printable(join_list(names)));
+}
+
 }  // namespace
 
 Terminal::Terminal(MessageStyle style, const Environment& environment)
@@ -112,6 +121,14 @@ std::string summary_text(const club::Summary& summary, club::Purpose purpose) {
     out += "\n";
   }
   if (summary.failed > 0) out += failed_text(summary, purpose);
+  out += sheets_text(summary.moved_count, summary.moved,
+                     "was moved to the folder ‘earlier’, because its plan has errors, is gone or "
+                     "has no such sheet now",
+                     "were moved to the folder ‘earlier’, because their plans have errors, are "
+                     "gone or have no such sheet now");
+  out += sheets_text(summary.stayed_count, summary.stayed,
+                     "is not from this version, and stays as it was",
+                     "are not from this version, and stay as they were");
   if (summary.skipped > 0) {
     out += fmt::format(
         "Stopped: {} not reached. Every file that is there is whole.\n",

@@ -3,8 +3,8 @@
 #include "club/build.h"
 
 #include <future>
-#include <set>
 
+#include "club/accounts.h"
 #include "club/compile.h"
 #include "club/drill_library.h"
 #include "club/in_order.h"
@@ -57,40 +57,6 @@ bool is_usable_out(const Request& request, const FileSystem& files, Teller& tell
   return false;
 }
 
-/// Counts one plan after the other, and tells what was found.
-class Accounts {
- public:
-  Accounts(const Selection& selection, const Request& request, Teller& teller, Summary& summary)
-      : selection_(selection), request_(request), teller_(teller), summary_(summary) {}
-
-  void take(std::size_t index, const Compiled& compiled) {
-    const PlanFile& plan = selection_.plans[index];
-    const std::string display = path_from(request_.standing, plan.path);
-    if (compiled.skipped) {
-      ++summary_.skipped;
-      return;
-    }
-    teller_.tell(compiled.diagnostics, display);
-    summary_.sheets += compiled.written;
-    if (compiled.not_written) summary_.environment_failed = true;
-    if (compiled.written > 0) {
-      folders_.insert(
-          path_from(request_.standing, folder_of(selection_.roots[plan.root].out, request_)));
-    }
-    if (!compiled.failed) return;
-    ++summary_.failed;
-    if (summary_.failed_plans.size() < kMostNamedPlans) summary_.failed_plans.push_back(display);
-  }
-  void close() { summary_.folders.assign(folders_.begin(), folders_.end()); }
-
- private:
-  const Selection& selection_;
-  const Request& request_;
-  Teller& teller_;
-  Summary& summary_;
-  std::set<std::string> folders_;
-};
-
 }  // namespace
 
 Summary build(const Request& request, const Surroundings& around, Listener& listener) {
@@ -103,6 +69,7 @@ Summary build(const Request& request, const Surroundings& around, Listener& list
   const bool checks = request.purpose == Purpose::kCheck;
   if (!checks) refuse_shared(selection, request, teller);
   if (selection.plans.empty() && (!checks || selection.shared.empty())) return summary;
+  Accounts accounts(selection, request, around.files, teller, summary);
   // A long walk goes on beside the reading of the club; for one plan a thread costs more than it.
   const bool beside = request.jobs > 1 && selection.plans.size() > 1;
   std::future<std::vector<Revisions>> revisions;
@@ -111,7 +78,7 @@ Summary build(const Request& request, const Surroundings& around, Listener& list
                            ask_for_revisions(selection, around.files));
   }
   const std::optional<Press> press = set_up_press(around, teller, summary);
-  if (!press) return summary;
+  if (!press) return accounts.close();
 
   std::vector<ClubTools> clubs;
   const Need need = need_of(request, selection, around.files);
@@ -119,7 +86,7 @@ Summary build(const Request& request, const Surroundings& around, Listener& list
     auto club = open_club(root, request, around.files, press->data, teller, need);
     if (!club) {
       summary.environment_failed = true;
-      return summary;
+      return accounts.close();
     }
     clubs.push_back(std::move(*club));
   }
@@ -147,7 +114,6 @@ Summary build(const Request& request, const Surroundings& around, Listener& list
   run.turns = &turns;
 
   const std::size_t total = selection.plans.size();
-  Accounts accounts(selection, request, teller, summary);
   const auto make_worker = [&] {
     return [&, worker = std::make_shared<Worker>(*press->fonts, *press->hyphenations)](
                std::size_t index) {
@@ -158,17 +124,16 @@ Summary build(const Request& request, const Surroundings& around, Listener& list
         nothing.skipped = true;
         return nothing;
       }
-      return compile(paths_of(plan, selection.roots[plan.root], request), club, run,
-                     worker->typesetter(club));
+      return compile(accounts.paths(index), club, run, worker->typesetter(club));
     };
   };
   run_in_order<Compiled>(total, request.jobs, make_worker,
-                         [&](std::size_t index, const Compiled& compiled) {
-                           accounts.take(index, compiled);
-                           if (!compiled.skipped) listener.progress(index + 1, total);
+                         [&](std::size_t index, Compiled compiled) {
+                           const bool skipped = compiled.skipped;
+                           accounts.take(index, std::move(compiled));
+                           if (!skipped) listener.progress(index + 1, total);
                          });
-  accounts.close();
-  return summary;
+  return accounts.close();
 }
 
 Timed times(const Request& request, const Surroundings& around, Listener& listener) {

@@ -73,11 +73,16 @@ struct Summary {
   std::size_t skipped = 0;                ///< plans not reached, because the run was stopped
   std::vector<std::string> failed_plans;  ///< the first few of them, as the user names them
   std::vector<std::string> folders;       ///< where the sheets are (each root's, or `--out`)
-  bool environment_failed = false;        ///< an argument, the program's data or the disk
+  /// PDFs of earlier runs that are there still, though this run was to make them: the first few.
+  std::vector<std::string> stayed;
+  std::size_t stayed_count = 0;
+  std::vector<std::string> moved;  ///< PDFs moved to the earlier ones: the first few
+  std::size_t moved_count = 0;
+  bool environment_failed = false;  ///< an argument, the program's data or the disk
   /// 0 all well, 1 a plan has errors, 2 usage or environment.
   int exit_code() const { return environment_failed ? 2 : failed > 0 || errors > 0 ? 1 : 0; }
 };
-/// At most so many plans are named in a Summary.
+/// At most so many plans, or PDFs, are named in a Summary.
 inline constexpr std::size_t kMostNamedPlans = 10;
 
 Summary build(const Request& request, const Surroundings& surroundings, Listener& listener);

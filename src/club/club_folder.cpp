@@ -25,7 +25,11 @@ tl::expected<std::string, ClubFolder::Miss> ClubFolder::find(const std::string& 
   const auto real = files_.real_path(path);
   // A link that leads out of the folder to nothing is told apart only when it leads to something:
   // what is outside is none of the plan's business.
-  if (!real || files_.kind(*real) != FileKind::kFile) return tl::unexpected(Miss::kNothing);
+  if (!real && real.error().kind != FileError::Kind::kNotFound)
+    return tl::unexpected(Miss::kUnreadable);
+  const FileKind kind = real ? files_.kind(*real) : FileKind::kNothing;
+  if (kind == FileKind::kOther) return tl::unexpected(Miss::kUnreadable);
+  if (kind != FileKind::kFile) return tl::unexpected(Miss::kNothing);
   if (!is_within(*real, root_)) return tl::unexpected(Miss::kOutside);
   return *real;
 }

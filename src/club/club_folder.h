@@ -20,7 +20,11 @@ namespace chalkleaf::club {
 /// One kind of file of a club's. Safe to call from several threads.
 class ClubFolder {
  public:
-  enum class Miss { kNothing, kOutside };
+  enum class Miss {
+    kNothing,
+    kOutside,
+    kUnreadable,  ///< the disk would not say what is there
+  };
   /// The rules of the kind: where most of its files stand, which names it has, and which of the
   /// names at hand was meant.
   struct Kind {

@@ -2,6 +2,9 @@
 
 #include <fmt/format.h>
 
+#include <new>
+#include <stdexcept>
+
 #include "club/outputs.h"
 #include "club/page_pictures.h"
 #include "page/impose.h"
@@ -44,6 +47,13 @@ page::DisplayList two_up(page::DisplayList list, Paper paper, const sheet::Theme
 
 std::shared_ptr<const sheet::Theme> look_for(const plan::Printing& printing, const ClubTools& club,
                                              const RunTools& run, Diagnostics& diagnostics) {
+  if (club.looks->unlisted()) {
+    diagnostics.error(
+        "unreadable-file", {},
+        fmt::format("the looks there are cannot be read: {}", *club.looks->unlisted()),
+        "see that the club's folder ‘looks’ and what is in it may be read");
+    return nullptr;
+  }
   if (!run.look.empty()) return club.looks->find(run.look, diagnostics);
   const plan::Words& look = printing.look;
   if (look.empty()) return club.looks->find(kUsualLook, diagnostics);
@@ -98,6 +108,9 @@ std::unique_ptr<Studied> study(const PlanPaths& plan, const ClubTools& club,
   out->timetable = reason::timetable(out->session, club.club);
 
   begin(on_pass, "check");
+  if (!club.missing_drills.all().empty() && has_unknown_drill(out->session, *club.drills))
+    found.append(club.missing_drills);
+  club.broken_figures.report(out->session, found);
   if (club.figures) reason::check_figures(out->session, names_of(*club.figures->catalogue), found);
   reason::check(out->session, out->timetable, club.club, *club.drills, found);
   out->readable = true;
@@ -157,18 +170,17 @@ Compiled compile_plan(const PlanPaths& plan, const ClubTools& club, const RunToo
     }
   }
   if (!sound()) sheets.clear();
+  out.older = club.sound ? fate_of_older(found, session.source.get()) : Older::kStay;
 
+  if (run.purpose != Purpose::kCheck) begin(run.on_pass, "save");
   if (run.purpose == Purpose::kBuild) {
-    begin(run.on_pass, "save");
-    out.not_written = !save(run.files, plan, run.only, sheets, found);
+    out.not_written = !stage(run.files, plan, sheets, out.staged, found);
+    if (out.not_written) out.older = Older::kStay;
   } else if (run.purpose == Purpose::kProof) {
-    begin(run.on_pass, "save");
-    out.not_written = !save_pictures(run.files, plan, run.only, sheets, found);
+    out.not_written = !save_pictures(run.files, plan, run.only, sheets, out.older, found);
+    for (const Sheet& sheet : sheets) out.written += sheet.pages.size();
   }
   out.failed = !sound();
-  for (const Sheet& sheet : sheets) {
-    out.written += run.purpose == Purpose::kProof ? sheet.pages.size() : 1;
-  }
   if (out.failed) out.written = 0;
   out.diagnostics = std::move(found);
   out.sources = session.sources;
@@ -179,21 +191,32 @@ Compiled compile_plan(const PlanPaths& plan, const ClubTools& club, const RunToo
 }  // namespace
 
 // A plan that brings us to the end of memory fails alone; it does not take the other plans with it.
+// Any other exception is a mistake of ours, and is not blamed on the coach.
 Compiled compile(const PlanPaths& plan, const ClubTools& club, const RunTools& run,
                  type::Typesetter& typesetter) {
+  Compiled out;
+  out.failed = true;
+  const auto out_of_memory = [&] {
+    out.diagnostics.error(
+        "not-written", {},
+        fmt::format("{} could not be set: it needs more memory than there is", plan.display),
+        "shorten it, or split it into several plans");
+  };
   try {
     return compile_plan(plan, club, run, typesetter);
+  } catch (const std::bad_alloc&) {
+    out_of_memory();
+  } catch (const std::length_error&) {
+    out_of_memory();
   } catch (const std::exception& error) {
-    Compiled out;
-    out.failed = true;
+    out.internal_error = true;
     out.diagnostics.error("not-written", {},
-                          fmt::format("{} could not be set: {}", plan.display, error.what()),
-                          "shorten it, or split it into several plans");
-    if (run.purpose == Purpose::kBuild) save(run.files, plan, run.only, {}, out.diagnostics);
-    if (run.purpose == Purpose::kProof)
-      save_pictures(run.files, plan, run.only, {}, out.diagnostics);
-    return out;
+                          fmt::format("{} could not be set, because of a mistake in Chalkleaf "
+                                      "itself (an internal error: {})",
+                                      plan.display, error.what()),
+                          "the plan may well be right; please report this, with the plan");
   }
+  return out;
 }
 
 }  // namespace chalkleaf::club

@@ -14,6 +14,7 @@
 
 #include "base/diagnostic.h"
 #include "base/files.h"
+#include "club/broken.h"
 #include "club/figures.h"
 #include "club/looks.h"
 #include "club/options.h"
@@ -32,17 +33,21 @@ using OnPass = std::function<void(std::string_view pass)>;
 /// What all plans of one club share.
 struct ClubTools {
   plan::Club club;
-  /// False: club.yaml has errors, or not all drills could be read, so nothing of it is printed.
+  /// False: club.yaml has errors, or the sheets' words could not be read, so nothing of it is
+  /// printed: every sheet depends on them.
   bool sound = true;
   std::shared_ptr<const sheet::Labels> labels;  ///< null when there are none: then not sound
   std::unique_ptr<const plan::PartLookup> parts;
   std::unique_ptr<const Pictures> pictures;
   /// Never null; sessions point into it.
   std::shared_ptr<const plan::DrillBook> drills = std::make_shared<const plan::DrillBook>();
+  /// Why some of the drills could not be read: it concerns plans with a drill that is not known.
+  Diagnostics missing_drills = {};
   std::shared_ptr<const Looks> looks;  ///< null when no sheet is made
   std::optional<Revisions> revisions;  ///< none when no sheet is made
   /// Null when neither checked nor printed.
   std::shared_ptr<const Figures> figures;
+  BrokenFigures broken_figures = {};
   std::optional<sheet::Logo> logo = {};
 };
 
@@ -78,15 +83,33 @@ struct PlanPaths {
   std::string display;       ///< as the user is told
   std::string sheets;        ///< absolute, without `-card.pdf`
   std::string shown_sheets;  ///< the same as the user is told
+  std::string out = {};      ///< absolute: the folder all sheets of the club go into
+  std::string earlier = {};  ///< absolute: where sheets go that are no longer of any plan
+};
+
+/// What becomes of the older sheets of a plan that are not replaced by new ones.
+enum class Older {
+  kStay,      ///< a fault kept new ones from being made
+  kMoveAway,  ///< the plan has mistakes, or has no such sheet any more
+};
+
+/// A sheet that is written, but not yet where it belongs.
+struct StagedSheet {
+  StagedFile file;
+  std::string shown;  ///< its place as the user is told
+  sheet::Kind kind = sheet::Kind::kCoachCard;
 };
 
 struct Compiled {
   Diagnostics diagnostics;
-  std::vector<SourcePtr> sources;  ///< what the diagnostics point into
-  std::size_t written = 0;         ///< files, now on the disk
-  bool failed = false;             ///< the plan has errors: no sheet of it is left
-  bool not_written = false;        ///< the disk would not take a sheet
-  bool skipped = false;            ///< the run was stopped before: nothing was done
+  std::vector<SourcePtr> sources;   ///< what the diagnostics point into
+  std::vector<StagedSheet> staged;  ///< PDFs, for club::put_in_place()
+  Older older = Older::kStay;
+  std::size_t written = 0;      ///< pictures, now on the disk
+  bool failed = false;          ///< the plan was not set: it, or what it needs, has errors
+  bool not_written = false;     ///< the disk would not take a sheet
+  bool internal_error = false;  ///< a mistake of ours ended it
+  bool skipped = false;         ///< the run was stopped before: nothing was done
 };
 
 /// Reads, links, times and checks. The session is on the heap because the timetable points into it.

@@ -106,6 +106,7 @@ Figures load_figure_folder(const FileSystem& files, const DataFolder& data,
                  out.sources, diagnostics);
   }
   if (folder == shipped) out.shipped = 0;
+  out.described = descriptions.places();
   out.catalogue = std::make_unique<const figure::Catalogue>(std::move(descriptions), diagnostics);
   judge_own(*out.catalogue,
             {out.sources.begin() + static_cast<std::ptrdiff_t>(out.shipped), out.sources.end()},

@@ -5,6 +5,7 @@
 
 #include <memory>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "base/diagnostic.h"
@@ -23,7 +24,9 @@ struct Figures {
   std::unique_ptr<const figure::Drawings> drawings;
   std::unique_ptr<sheet::FigureArt> art;  ///< of those drawings
   std::vector<SourcePtr> sources;         ///< the files spans of figures point into
-  std::size_t shipped = 0;                ///< so many of them, the first, ship with the program
+  /// Every figure described, those too that cannot be drawn, and where its name stands.
+  std::vector<std::pair<std::string, Span>> described = {};
+  std::size_t shipped = 0;  ///< so many of them, the first, ship with the program
 };
 
 /// What `reason` asks about a catalogue, which must outlive it.

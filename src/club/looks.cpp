@@ -29,9 +29,14 @@ std::string as_file_name(std::string_view name) {
 
 Looks::Looks(const FileSystem& files, Places places, sheet::OwnColours own)
     : files_(files), places_(std::move(places)), own_colours_(std::move(own)) {
+  // What the disk would not show may be a look that some plan has, so it is remembered; what is
+  // not there is not.
+  const auto note = [&](const FileError& error) {
+    if (error.kind != FileError::Kind::kNotFound) unlisted_ = error.message;
+  };
   const auto take = [&](const std::string& folder) {
     const auto entries = files_.list(folder);
-    if (!entries) return;
+    if (!entries) return note(entries.error());
     for (const FolderEntry& entry : *entries) {
       if (entry.kind != FileKind::kFile || entry.name.starts_with('.')) continue;
       const bool is_look = entry.name.ends_with(".yaml") || entry.name.ends_with(".yml");
@@ -39,6 +44,7 @@ Looks::Looks(const FileSystem& files, Places places, sheet::OwnColours own)
       const std::string path = join_path(folder, entry.name);
       const auto real = files_.real_path(path);
       // A club's folder comes from anyone: its links may not lead out of it.
+      if (!real) note(real.error());
       if (!real || !is_within(*real, folder)) continue;
       paths_[as_file_name(file_stem(entry.name))] = path;
     }
@@ -47,7 +53,9 @@ Looks::Looks(const FileSystem& files, Places places, sheet::OwnColours own)
   if (shipped) take(*shipped);
   if (!places_.club_folder.empty()) {
     const std::string own_folder = join_path(places_.club_folder, "looks");
-    if (files_.real_path(own_folder).value_or("") == own_folder) take(own_folder);
+    const auto real = files_.real_path(own_folder);
+    if (!real) note(real.error());
+    if (real && *real == own_folder) take(own_folder);
   }
   for (const auto& [name, path] : paths_) names_.push_back(name);
 }
@@ -55,6 +63,12 @@ Looks::Looks(const FileSystem& files, Places places, sheet::OwnColours own)
 std::string Looks::known(std::string_view name) const {
   const std::string file = as_file_name(name);
   return paths_.count(file) > 0 ? file : std::string();
+}
+
+bool Looks::is_own(std::string_view name) const {
+  const auto path = paths_.find(as_file_name(name));
+  return path != paths_.end() && !places_.club_folder.empty() &&
+         is_within(path->second, places_.club_folder);
 }
 
 std::string Looks::hint(std::string_view name) const {
@@ -67,8 +81,7 @@ SourcePtr Looks::source(std::string_view name, Diagnostics& found) const {
   const auto path = paths_.find(as_file_name(name));
   if (path == paths_.end()) return nullptr;
   // A shipped file is named in full, like all that belongs to the program.
-  const bool own = !places_.club_folder.empty() && is_within(path->second, places_.club_folder);
-  if (!own) return source::load_shipped(files_, path->second, places_.data.pack, found);
+  if (!is_own(name)) return source::load_shipped(files_, path->second, places_.data.pack, found);
   return source::load(files_, path->second, path_from(places_.standing, path->second), found);
 }
 

@@ -7,6 +7,7 @@
 #include <map>
 #include <memory>
 #include <mutex>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -36,6 +37,10 @@ class Looks {
   /// `High Contrast`, `high_contrast` and `high-contrast` are one name; the name as the file has
   /// it, or empty.
   std::string known(std::string_view name) const;
+  /// Whether the look's file is the club's: what is wrong with it is no fault of the program.
+  bool is_own(std::string_view name) const;
+  /// Why the club's own looks could not be listed; a name that is not known may be one of them.
+  const std::optional<std::string>& unlisted() const { return unlisted_; }
   /// ‘playfull’ → `did you mean …`, else all names.
   std::string hint(std::string_view name) const;
   /// The look, in the club's own colours; null when there is none of that name or its file is
@@ -54,6 +59,7 @@ class Looks {
   sheet::OwnColours own_colours_;
   std::map<std::string, std::string, std::less<>> paths_;  ///< by name
   std::vector<std::string> names_;
+  std::optional<std::string> unlisted_;
   mutable std::mutex mutex_;
   mutable std::map<std::string, std::unique_ptr<const Read>, std::less<>> read_;
 };

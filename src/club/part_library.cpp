@@ -34,6 +34,13 @@ tl::expected<PartLibrary::Part, LinkProblem> PartLibrary::find(const std::string
   if (!real && real.error() == ClubFolder::Miss::kOutside) {
     return tl::unexpected(problem(LinkProblem::Kind::kOutside));
   }
+  if (!real && real.error() == ClubFolder::Miss::kUnreadable) {
+    LinkProblem unreadable = problem(LinkProblem::Kind::kUnreadable);
+    unreadable.diagnostics.error("unreadable-file", {},
+                                 "‘" + target + "’ cannot be looked at: the disk does not allow it",
+                                 "see that the file and the folders above it may be read");
+    return tl::unexpected(std::move(unreadable));
+  }
   if (!real) {
     LinkProblem missing = problem(LinkProblem::Kind::kMissing);
     missing.suggestion = folder_.suggestion(from_path, target);

@@ -63,6 +63,12 @@ tl::expected<FoundPicture, PictureProblem> Pictures::find(const std::string& fro
   if (!real && real.error() == ClubFolder::Miss::kOutside) {
     return tl::unexpected(problem(Kind::kOutside));
   }
+  if (!real && real.error() == ClubFolder::Miss::kUnreadable) {
+    PictureProblem unreadable = problem(Kind::kUnreadable);
+    unreadable.message = "cannot be looked at: the disk does not allow it";
+    unreadable.hint = "see that the file and the folders above it may be read";
+    return tl::unexpected(std::move(unreadable));
+  }
   if (!real) {
     PictureProblem missing = problem(Kind::kMissing);
     missing.suggestion = folder_.suggestion(from_path, target);

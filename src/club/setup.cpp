@@ -30,7 +30,7 @@ constexpr std::size_t kMostOfOneFile = 400;
 void Teller::tell(const Diagnostics& found, const std::string& plan) {
   std::map<Severity, std::size_t> heard;
   for (Diagnostic& diagnostic : found.sorted()) {
-    const bool shared = diagnostic.span && diagnostic.span.source->path() != plan;
+    const bool shared = !diagnostic.span || diagnostic.span.source->path() != plan;
     if (shared && !is_new(diagnostic)) continue;
     const std::size_t before = heard[diagnostic.severity]++;
     if (before > kMostOfOneFile) continue;
@@ -92,6 +92,7 @@ std::optional<ClubTools> open_club(const Root& root, const Request& request,
                                    const FileSystem& files, const DataFolder& data, Teller& teller,
                                    Need need) {
   ClubTools out;
+  const bool strict = request.strictness == Strictness::kStrict;
   bool unusable = false;
   Diagnostics found;
   if (root.is_club) {
@@ -112,26 +113,38 @@ std::optional<ClubTools> open_club(const Root& root, const Request& request,
                      "’: " + out.looks->hint(request.look));
       return std::nullopt;
     }
-    unusable = !out.looks->find(kUsualLook, found) || unusable;
+    // The club's own is only of plans that have it, and is told with them.
+    Diagnostics in_look;
+    if (!out.looks->is_own(kUsualLook) && !out.looks->find(kUsualLook, in_look)) unusable = true;
+    found.append(in_look);
   }
   out.parts = std::make_unique<PartLibrary>(files, root.path, request.standing);
   out.pictures = std::make_unique<Pictures>(files, root.path);
+  // What is wrong in these concerns the plans that use them; what is in `found`, all.
+  Diagnostics in_folders;
   Diagnostics in_drills;
   if (root.is_club) {
     out.logo = load_logo(out.club, join_path(root.path, "club.yaml"), *out.pictures, found);
     DrillLibrary library =
         load_drills({files, root.path, request.standing, request.jobs, need}, out.pictures.get());
     out.drills = std::move(library.book);
-    found.append(library.folder);
     in_drills = std::move(library.drills);
     reason::apply_choices(out.club, in_drills);
+    if (strict) library.folder.make_strict();
+    in_folders.append(library.folder);
+    out.missing_drills = std::move(library.folder);
+    out.missing_drills.revise([](const Diagnostic& one) {
+      return one.severity == Severity::kError ? std::optional(one.severity) : std::nullopt;
+    });
   }
   if (!data.path.empty()) {
     Diagnostics in_figures;
     out.figures = std::make_shared<const Figures>(
         load_figures(files, data, root.is_club ? root.path : "", request.standing, in_figures));
     reason::apply_choices(out.club, in_figures);
-    found.append(in_figures);
+    if (strict) in_figures.make_strict();
+    out.broken_figures = BrokenFigures(*out.figures, in_figures);
+    in_folders.append(in_figures);
     Diagnostics named;
     // Drills that are not read until a plan names them are looked at with the plan.
     for (const plan::LibraryDrill& drill : out.drills->read_now()) {
@@ -140,11 +153,12 @@ std::optional<ClubTools> open_club(const Root& root, const Request& request,
     reason::apply_choices(out.club, named);
     in_drills.append(named);
   }
-  if (request.strictness == Strictness::kStrict) {
+  if (strict) {
     found.make_strict();
     in_drills.make_strict();
   }
   out.sound = out.sound && !found.has_errors();
+  found.append(in_folders);
   teller.tell(found, "");
   teller.tell(in_drills, "");
   return unusable ? std::nullopt : std::optional(std::move(out));

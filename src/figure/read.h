@@ -9,6 +9,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "base/diagnostic.h"
@@ -44,6 +45,14 @@ class Descriptions {
   /// True for a figure of a packed file (base/pack.h): it was read without a word when the program
   /// was built, so it need not be read to see whether it is sound.
   bool was_read_before(std::size_t place) const { return entries_[place].packed.has_value(); }
+  /// Those of files that were not read before, with the places of their names.
+  std::vector<std::pair<std::string, Span>> places() const {
+    std::vector<std::pair<std::string, Span>> out;
+    for (const Entry& entry : entries_) {
+      if (!entry.packed) out.emplace_back(entry.name, entry.span);
+    }
+    return out;
+  }
 
  private:
   void take_packed(const source::PackedNode& root);

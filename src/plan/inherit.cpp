@@ -10,6 +10,7 @@
 #include <algorithm>
 #include <set>
 
+#include "base/files.h"
 #include "base/text.h"
 #include "plan/library.h"
 
@@ -23,6 +24,34 @@ constexpr std::size_t kMostBytes = 512UL * 1024;
 
 constexpr std::size_t kMostCues = 2;
 constexpr std::size_t kMostRungs = 1;
+
+std::vector<std::string> words_of(std::string_view text) {
+  std::vector<std::string> out(1);
+  for (const char c : lower_ascii(text)) {
+    const bool letter = (c >= 'a' && c <= 'z') || static_cast<unsigned char>(c) >= 0x80;
+    if (letter) {
+      out.back() += c;
+    } else if (!out.back().empty()) {
+      out.emplace_back();
+    }
+  }
+  return out;
+}
+
+// A drill whose title could not be read is looked for by its file's name: a word in common will do,
+// whole or as the beginning of the other (`lift`, `lifts`).
+bool may_be_called(const LibraryDrill& drill, std::string_view name) {
+  constexpr std::size_t kShortest = 3;  // bytes; `to` and `on` say nothing
+  const std::vector<std::string> ours = words_of(file_stem(drill.source->path()));
+  for (const std::string& word : words_of(name)) {
+    if (word.size() < kShortest) continue;
+    const bool common = std::any_of(ours.begin(), ours.end(), [&](const std::string& own) {
+      return own.size() >= kShortest && (own.starts_with(word) || word.starts_with(own));
+    });
+    if (common) return true;
+  }
+  return false;
+}
 
 class Heir {
  public:
@@ -72,7 +101,9 @@ class Heir {
     const LibraryDrill* found = book_.find(name);
     if (found == nullptr) {
       // It may be one whose name could not be read; printing it without its safety would be wrong.
-      for (const LibraryDrill* drill : nameless_) report(*drill);
+      for (const LibraryDrill* drill : nameless_) {
+        if (may_be_called(*drill, name)) report(*drill);
+      }
       return nullptr;
     }
     report(*found);

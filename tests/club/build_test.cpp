@@ -53,6 +53,8 @@ Request asked(const std::vector<std::string>& arguments) {
   return request;
 }
 
+const std::string kOld = "%PDF-an old one (Chalkleaf)";
+
 std::string without_cool_down(const std::string& title) {
   const std::string plan = gym_plan(title);
   return plan.substr(0, plan.find("## Cool-down"));
@@ -87,12 +89,12 @@ TEST_CASE("a lone plan compiles with no club around it") {
   CHECK(folder.has("out/monday-sheet.pdf"));
 }
 
-TEST_CASE("errors in one plan never stop the others, and leave no stale sheet") {
+TEST_CASE("errors in one plan never stop the others, and its older sheets are no longer current") {
   const TemporaryFolder folder("build-errors");
   folder.put("club.yaml", "name: Alder Quay Gymnastics\n");
   folder.put("sessions/a.md", without_cool_down("A"));
   folder.put("sessions/b.md", gym_plan("B"));
-  folder.put("out/a-card.pdf", "an old one");
+  folder.put("out/a-card.pdf", kOld);
   const Ended ended = run(folder, asked({}));
   CHECK(ended.heard ==
         "sessions/a.md:2:1: error: this session has no cool-down [missing-cool-down]; end it with "
@@ -102,6 +104,9 @@ TEST_CASE("errors in one plan never stop the others, and leave no stale sheet") 
   CHECK(ended.summary.exit_code() == 1);
   CHECK(ended.summary.failed_plans == std::vector<std::string>{"sessions/a.md"});
   CHECK_FALSE(folder.has("out/a-card.pdf"));
+  CHECK(folder.read("out/earlier/a-card.pdf") == kOld);
+  CHECK(ended.summary.moved == std::vector<std::string>{"out/a-card.pdf"});
+  CHECK(ended.summary.stayed.empty());
   CHECK(folder.has("out/b-card.pdf"));
 }
 
@@ -202,15 +207,21 @@ TEST_CASE("what is wrong in a shared part is said once, however many plans use i
   CHECK(ended.summary.failed == 3);
 }
 
-TEST_CASE("a club.yaml with errors keeps all its plans from being printed") {
+TEST_CASE("a club.yaml with errors keeps its plans from being printed, and their sheets stay") {
   const TemporaryFolder folder("build-club-errors");
   folder.put("club.yaml", "nam: Alder Quay Gymnastics\n");
   folder.put("sessions/a.md", gym_plan("A"));
+  folder.put("sessions/b.md", without_cool_down("B"));  // and who knows whether it is B's mistake
+  folder.put("out/a-card.pdf", kOld);
+  folder.put("out/b-card.pdf", kOld);
   const Ended ended = run(folder, asked({}));
   CHECK(ended.heard.find("club.yaml:1:1: error: ") == 0);
   CHECK(ended.heard.find("[unknown-key]") != std::string::npos);
+  CHECK(ended.heard.find("[missing-cool-down]") != std::string::npos);
   CHECK(ended.summary.exit_code() == 1);
-  CHECK_FALSE(folder.has("out/a-card.pdf"));
+  CHECK(folder.read("out/a-card.pdf") == kOld);
+  CHECK(folder.read("out/b-card.pdf") == kOld);
+  CHECK(ended.summary.stayed == std::vector<std::string>{"out/a-card.pdf", "out/b-card.pdf"});
 }
 
 TEST_CASE("same bytes and same messages for any number of workers, twice") {
@@ -326,11 +337,11 @@ TEST_CASE("a broken theme, word list or font catalogue ends the run and is named
 }
 
 TEST_CASE(
-    "a plan that vanishes while the run goes on is an error of that plan, and leaves no sheet") {
+    "a plan that vanishes while the run goes on is an error of that plan, and its sheet stays") {
   const TemporaryFolder folder("build-vanished");
   folder.put("a.md", gym_plan("A"));
   folder.put("b.md", gym_plan("B"));
-  folder.put("out/b-card.pdf", "an old one");
+  folder.put("out/b-card.pdf", kOld);
   RealFileSystem files;
   const FixedEnvironment fixed(Values{{"CHALKLEAF_DATA", support::repository()}});
   Notebook notebook;
@@ -345,26 +356,59 @@ TEST_CASE(
         "the name and the folder\n");
   CHECK(summary.exit_code() == 1);
   CHECK(folder.has("out/a-card.pdf"));
-  CHECK_FALSE(folder.has("out/b-card.pdf"));
+  CHECK(folder.read("out/b-card.pdf") == kOld);
+  CHECK(summary.stayed == std::vector<std::string>{"out/b-card.pdf"});
+}
+
+TEST_CASE("a mistake of ours is not the coach's: it names the plan, and the others are printed") {
+  const TemporaryFolder folder("build-internal");
+  for (const std::string name : {"a", "b", "c"}) folder.put(name + ".md", gym_plan(name));
+  folder.put("out/b-card.pdf", kOld);
+  RealFileSystem files;
+  const FixedEnvironment fixed(Values{{"CHALKLEAF_DATA", CHALKLEAF_REPOSITORY}});
+  Request request = asked({"."});
+  request.standing = folder.str();
+  const auto ended = [&](const std::function<void()>& fail) {
+    int plans = 0;
+    const auto on_pass = [&](std::string_view pass) {
+      if (pass == "read" && ++plans == 2) fail();
+    };
+    Notebook notebook;
+    const Summary summary = build(request, {files, fixed, "/nowhere/chalkleaf", on_pass}, notebook);
+    CHECK(summary.sheets == 2);
+    CHECK(summary.stayed == std::vector<std::string>{"out/b-card.pdf"});
+    CHECK(folder.read("out/b-card.pdf") == kOld);
+    return std::pair(summary.exit_code(), notebook.text);
+  };
+  CHECK(ended([] { throw std::logic_error("the roof is off"); }) ==
+        std::pair(2, std::string("error: b.md could not be set, because of a mistake in Chalkleaf "
+                                 "itself (an internal error: the roof is off) [not-written]; the "
+                                 "plan may well be right; please report this, with the plan\n")));
+  CHECK(ended([] { throw std::bad_alloc(); }) ==
+        std::pair(1, std::string("error: b.md could not be set: it needs more memory than there is "
+                                 "[not-written]; shorten it, or split it into several plans\n")));
 }
 
 TEST_CASE("a run that is stopped does no plan after that, and touches nothing of theirs") {
   const TemporaryFolder folder("build-stopped");
   for (const std::string name : {"a", "b", "c"}) folder.put(name + ".md", gym_plan(name));
-  folder.put("out/c-card.pdf", "an old one");
+  folder.put("out/c-card.pdf", kOld);
   RealFileSystem files;
   const FixedEnvironment fixed(Values{{"CHALKLEAF_DATA", support::repository()}});
   Notebook notebook;
   Request request = asked({"."});
   request.standing = folder.str();
-  const auto is_stopped = [&] { return folder.has("out/a-card.pdf"); };
+  int asked_before = 0;
+  const auto is_stopped = [&] { return asked_before++ > 0; };
   const Summary summary =
       build(request, {files, fixed, "/nowhere/chalkleaf", {}, is_stopped}, notebook);
   CHECK(notebook.text.empty());
   CHECK(notebook.last == 1);
   CHECK(summary.sheets == 1);
   CHECK(summary.skipped == 2);
-  CHECK(folder.read("out/c-card.pdf") == "an old one");
+  CHECK(folder.has("out/a-card.pdf"));
+  CHECK(folder.read("out/c-card.pdf") == kOld);
+  CHECK(summary.stayed == std::vector<std::string>{"out/c-card.pdf"});
 }
 
 TEST_CASE("the passes of a plan, in order") {
