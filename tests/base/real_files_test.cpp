@@ -1,5 +1,6 @@
 // What the machine's own disk is asked for when a file is written, and what is left when it fails.
 #include "base/files.h"
+#include "support/places.h"
 
 #include <sys/wait.h>
 #include <unistd.h>
@@ -18,7 +19,7 @@ namespace {
 
 /// A fresh folder, gone afterwards.
 struct Place {
-  std::string path = std::string(CHALKLEAF_BUILD) + "/real-files-" + std::to_string(::getpid());
+  std::string path = support::build_folder() + "/real-files-" + std::to_string(::getpid());
   Place() { std::filesystem::create_directories(path); }
   ~Place() { std::filesystem::remove_all(path); }
   std::string operator/(const std::string& name) const { return path + "/" + name; }

@@ -1,5 +1,6 @@
 // What a mistake in a shared file costs: the plans that need it, and no others.
 #include "club/broken.h"
+#include "support/places.h"
 
 #include <catch2/catch.hpp>
 
@@ -42,7 +43,7 @@ struct Club {
   /// The plans that are printed, and what is said.
   std::string build() {
     std::filesystem::remove_all(folder / "out");
-    const std::map<std::string, std::string> values{{"CHALKLEAF_DATA", CHALKLEAF_REPOSITORY},
+    const std::map<std::string, std::string> values{{"CHALKLEAF_DATA", support::repository()},
                                                     {"SOURCE_DATE_EPOCH", "1764600000"}};
     const FixedEnvironment environment(values);
     RealFileSystem files;

@@ -365,7 +365,7 @@ TEST_CASE("a mistake of ours is not the coach's: it names the plan, and the othe
   for (const std::string name : {"a", "b", "c"}) folder.put(name + ".md", gym_plan(name));
   folder.put("out/b-card.pdf", kOld);
   RealFileSystem files;
-  const FixedEnvironment fixed(Values{{"CHALKLEAF_DATA", CHALKLEAF_REPOSITORY}});
+  const FixedEnvironment fixed(Values{{"CHALKLEAF_DATA", support::repository()}});
   Request request = asked({"."});
   request.standing = folder.str();
   const auto ended = [&](const std::function<void()>& fail) {

@@ -13,6 +13,7 @@
 #include "club/build.h"
 #include "club/folders.h"
 #include "support/faulty_calls.h"
+#include "support/places.h"
 
 using namespace chalkleaf;
 using namespace chalkleaf::club;
@@ -134,7 +135,7 @@ void let_die(const std::filesystem::path& folder) {
 class Scene {
  public:
   explicit Scene(const std::string& name) : folder_(name), club_(folder_ / "club") {
-    const std::string from = CHALKLEAF_REPOSITORY "/";
+    const std::string from = support::repository() + "/";
     for (const std::string file :
          {"themes/classic.yaml", "themes/labels/en.yaml", "fonts/catalogue.yaml"})
       folder_.put("data/" + file, RealFileSystem().read(from + file, 1 << 20).value());

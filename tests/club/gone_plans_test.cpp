@@ -1,5 +1,6 @@
 // Sheets whose plan is deleted, renamed or out of sight.
 #include "club/gone_plans.h"
+#include "support/places.h"
 
 #include <catch2/catch.hpp>
 
@@ -30,7 +31,7 @@ struct ThreePlans {
     CHECK(summary.sheets == 4);
   }
   void build(const std::vector<std::string>& arguments = {}) {
-    const std::map<std::string, std::string> values{{"CHALKLEAF_DATA", CHALKLEAF_REPOSITORY}};
+    const std::map<std::string, std::string> values{{"CHALKLEAF_DATA", support::repository()}};
     const FixedEnvironment environment(values);
     RealFileSystem files;
     Ear ear;
