@@ -38,11 +38,16 @@ std::vector<std::string> words_of(std::string_view text) {
   return out;
 }
 
-// A drill whose title could not be read is looked for by its file's name: a word in common will do,
-// whole or as the beginning of the other (`lift`, `lifts`).
+// A drill whose title could not be read is looked for by its file's name and by what stands at the
+// top of the file, where the title is meant: a word in common will do, whole or as the beginning of
+// the other (`lift`, `lifts`).
 bool may_be_called(const LibraryDrill& drill, std::string_view name) {
   constexpr std::size_t kShortest = 3;  // bytes; `to` and `on` say nothing
-  const std::vector<std::string> ours = words_of(file_stem(drill.source->path()));
+  const std::string_view text = drill.source->text();
+  const std::string_view top = text.substr(0, text.find("\n---", 1));
+  constexpr std::size_t kMostTop = 2'000;
+  const std::vector<std::string> ours =
+      words_of(file_stem(drill.source->path()) + ' ' + std::string(top.substr(0, kMostTop)));
   for (const std::string& word : words_of(name)) {
     if (word.size() < kShortest) continue;
     const bool common = std::any_of(ours.begin(), ours.end(), [&](const std::string& own) {
