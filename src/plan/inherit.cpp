@@ -12,6 +12,7 @@
 
 #include "base/files.h"
 #include "base/text.h"
+#include "plan/known_keys.h"
 #include "plan/library.h"
 
 namespace chalkleaf::plan {
@@ -38,16 +39,27 @@ std::vector<std::string> words_of(std::string_view text) {
   return out;
 }
 
-// A drill whose title could not be read is looked for by its file's name and by what stands at the
-// top of the file, where the title is meant: a word in common will do, whole or as the beginning of
-// the other (`lift`, `lifts`).
+// What may be the title of a drill whose title could not be read: its file's name, and the lines at
+// the top of the file whose key means nothing, such as `tilte: Walk on beam 2`.
+std::string possible_title(const LibraryDrill& drill) {
+  constexpr std::size_t kMost = 2'000;  // bytes
+  std::string out = file_stem(drill.source->path());
+  std::string_view rest = std::string_view(drill.source->text()).substr(0, kMost);
+  rest = rest.substr(0, rest.find("\n---", 1));
+  const std::vector<std::string> known = known_keys(KeyMap::kDrill);
+  while (!rest.empty()) {
+    const std::string_view line = rest.substr(0, rest.find('\n'));
+    rest.remove_prefix(std::min(line.size() + 1, rest.size()));
+    const std::string key = lower_ascii(trim(line.substr(0, line.find(':'))));
+    if (std::find(known.begin(), known.end(), key) == known.end()) out += ' ' + std::string(line);
+  }
+  return out;
+}
+
+// A word in common will do, whole or as the beginning of the other (`lift`, `lifts`).
 bool may_be_called(const LibraryDrill& drill, std::string_view name) {
   constexpr std::size_t kShortest = 3;  // bytes; `to` and `on` say nothing
-  const std::string_view text = drill.source->text();
-  const std::string_view top = text.substr(0, text.find("\n---", 1));
-  constexpr std::size_t kMostTop = 2'000;
-  const std::vector<std::string> ours =
-      words_of(file_stem(drill.source->path()) + ' ' + std::string(top.substr(0, kMostTop)));
+  const std::vector<std::string> ours = words_of(possible_title(drill));
   for (const std::string& word : words_of(name)) {
     if (word.size() < kShortest) continue;
     const bool common = std::any_of(ours.begin(), ours.end(), [&](const std::string& own) {
