@@ -186,12 +186,6 @@ std::string join_list(const std::vector<std::string>& items, std::string_view la
   return out;
 }
 
-std::string counted(std::int64_t n, std::string_view one, std::string_view many) {
-  std::string out = std::to_string(n);
-  out += ' ';
-  return out += n == 1 ? one : many;
-}
-
 std::string escape_xml(std::string_view text) {
   std::string out;
   for (std::size_t i = 0; i < text.size();) {

@@ -2,6 +2,7 @@
 // meant. Tested by tests/base/text_test.cpp.
 #pragma once
 
+#include <concepts>
 #include <cstddef>
 #include <cstdint>
 #include <optional>
@@ -46,7 +47,12 @@ std::string replace_all(std::string_view text, std::string_view from, std::strin
 std::string join_list(const std::vector<std::string>& items, std::string_view last = "and");
 
 /// The one plural rule of messages: `1 plan`, `2 plans`.
-std::string counted(std::int64_t n, std::string_view one, std::string_view many);
+template <std::integral Number>
+std::string counted(Number n, std::string_view one, std::string_view many) {
+  std::string out = std::to_string(n);
+  out += ' ';
+  return out += n == 1 ? one : many;
+}
 /// As text or a quoted attribute of XML 1.0 (2.2, 2.4): `&`, `<`, `>` and `"` escaped; what may not
 /// stand in XML is left out, a tab or line end becomes a space.
 std::string escape_xml(std::string_view text);

@@ -76,8 +76,8 @@ club::TogetherRequest together_of(const Run& run, const Option& file, const Opti
 // `3 plans in week.pdf: 2 pages`; nothing when nothing was made, or only data is wanted.
 std::string made_text(const Run& run, const club::Together& made) {
   if (made.path.empty() || message_style(run.given) == MessageStyle::kJson) return {};
-  return fmt::format("{} in {}: {}", counted(std::int64_t(made.sessions), "plan", "plans"),
-                     printable(made.path), counted(std::int64_t(made.pages), "page", "pages"));
+  return fmt::format("{} in {}: {}", counted(made.sessions, "plan", "plans"), printable(made.path),
+                     counted(made.pages, "page", "pages"));
 }
 
 club::DrawRequest drawing_of(const Run& run, const Option& file) {
@@ -93,7 +93,7 @@ club::DrawRequest drawing_of(const Run& run, const Option& file) {
 
 int tell_drawn(const club::Drawn& drawn) {
   if (!drawn.path.empty()) {
-    say(fmt::format("{} in {}\n", counted(std::int64_t(drawn.figures), "figure", "figures"),
+    say(fmt::format("{} in {}\n", counted(drawn.figures, "figure", "figures"),
                     printable(drawn.path)));
   }
   return drawn.exit_code;
@@ -121,7 +121,7 @@ int make_week(const Run& run) {
   said += fmt::format(", the week from {}\n", iso_text(*made.first));
   if (made.undated > 0) {
     said += fmt::format("{} left out: no date and no days\n",
-                        counted(std::int64_t(made.undated), "plan is", "plans are"));
+                        counted(made.undated, "plan is", "plans are"));
   }
   say(said);
   return made.summary.exit_code();
@@ -134,7 +134,7 @@ int make_booklet(const Run& run) {
   if (said.empty()) return made.summary.exit_code();
   say(said + fmt::format(" on {}\nPrint on both sides, turned over by the short edge; fold, and "
                          "staple the fold.\n",
-                         counted(std::int64_t(made.sheets), "sheet", "sheets")));
+                         counted(made.sheets, "sheet", "sheets")));
   return made.summary.exit_code();
 }
 

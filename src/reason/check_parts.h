@@ -79,9 +79,9 @@ void check_hard_words(const Subject& subject, Diagnostics& diagnostics);
 
 /// ‘text’, of a very long one its begin.
 inline std::string quoted(std::string_view text) {
-  constexpr std::size_t kMost = 120;  // bytes: a name that is read at all is shorter
-  if (text.size() <= kMost) return "‘" + std::string(text) + "’";
-  std::size_t end = kMost;
+  constexpr std::size_t kMostShown = 120;  // bytes: a name that is read at all is shorter
+  if (text.size() <= kMostShown) return "‘" + std::string(text) + "’";
+  std::size_t end = kMostShown;
   while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0U) == 0x80U) --end;
   return "‘" + std::string(text.substr(0, end)) + "…’";
 }

@@ -7,14 +7,14 @@ namespace chalkleaf::sheet {
 using page::RowAlign;
 using page::RowBlock;
 using page::Track;
-using Each = plan::Ticks::Each;
+using TickEach = plan::Ticks::Each;
 
 HomeDays::HomeDays(const plan::Session& session, Builder& builder)
     : b_(builder), labels_(builder.labels()), days_(practice_days(session, builder.labels())) {
   if (!session.ticks_sheet) return;
   const plan::Ticks& ticks = session.ticks_sheet->value;
-  each_set_ = ticks.each == Each::kSet;
-  if (ticks.each == Each::kWeek) weeks_ = practice_weeks(ticks.weeks, labels_);
+  each_set_ = ticks.each == TickEach::kSet;
+  if (ticks.each == TickEach::kWeek) weeks_ = practice_weeks(ticks.weeks, labels_);
 }
 
 std::int64_t HomeDays::boxes_a_day(const plan::Drill& drill) const {
