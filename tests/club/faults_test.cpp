@@ -256,8 +256,9 @@ void try_all(Scene& scene, const Tree& before, const Tree& after, bool only_chan
       // Of what was there nothing is lost, though it may have another place.
       for (const auto& [path, text] : before) {
         if (after.count(path) > 0) continue;
-        const bool there = std::any_of(now.begin(), now.end(),
-                                       [&](const auto& file) { return file.second == text; });
+        const bool there = std::any_of(now.begin(), now.end(), [&wanted = text](const auto& file) {
+          return file.second == wanted;
+        });
         CHECK(there);
       }
       for (const auto& [path, text] : now) {

@@ -80,7 +80,8 @@ TEST_CASE("a role's first family must be there, with the package that has it; ot
 TEST_CASE("the shipped catalogue: two roles of four styles, each with its licence") {
   const RealFileSystem files;
   Diagnostics found;
-  const type::Catalogue catalogue = load_font_catalogue(files, std::string(support::repository()), found);
+  const type::Catalogue catalogue =
+      load_font_catalogue(files, std::string(support::repository()), found);
   CHECK(found.all().empty());
   REQUIRE(catalogue.roles.size() == 2);
   CHECK(catalogue.roles[0].name == "card");

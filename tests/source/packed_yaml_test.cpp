@@ -30,8 +30,8 @@ PackPtr pack_of(const std::map<Hash128, std::string>& entries) {
 
 TEST_CASE("what is unpacked is what was packed, places and all") {
   for (const std::string& text : {std::string(kForms), std::string(),
-                                 std::string("\xEF\xBB\xBF"
-                                             "a: b\n")}) {
+                                  std::string("\xEF\xBB\xBF"
+                                              "a: b\n")}) {
     const SourcePtr source = source_of(text);
     const YamlNode tree = tree_of(source);
     const std::string bytes = packed(tree, 0);

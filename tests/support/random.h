@@ -1,5 +1,5 @@
-// Numbers that look like chance and are the same in every run: a seed, then Marsaglia's xorshift64 (G. Marsaglia,
-// "Xorshift RNGs", Journal of Statistical Software 8 (14), 2003, triple 13, 7, 17).
+// Numbers that look like chance and are the same in every run: a seed, then Marsaglia's xorshift64
+// (G. Marsaglia, "Xorshift RNGs", Journal of Statistical Software 8 (14), 2003, triple 13, 7, 17).
 #pragma once
 
 #include <cstddef>
