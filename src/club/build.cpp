@@ -9,9 +9,11 @@
 #include "club/drill_library.h"
 #include "club/in_order.h"
 #include "club/places.h"
+#include "club/resources.h"
 #include "club/select.h"
 #include "club/setup.h"
 #include "club/shared_files.h"
+#include "club/shelf.h"
 #include "reason/checks.h"
 #include "source/read.h"
 
@@ -83,7 +85,7 @@ Summary build(const Request& request, const Surroundings& around, Listener& list
   std::vector<ClubTools> clubs;
   const Need need = need_of(request, selection, around.files);
   for (const Root& root : selection.roots) {
-    auto club = open_club(root, request, around.files, press->data, teller, need);
+    auto club = open_club(root, request, around.files, press->data, press->shelf, teller, need);
     if (!club) {
       summary.environment_failed = true;
       return accounts.close();
@@ -147,18 +149,35 @@ Timed times(const Request& request, const Surroundings& around, Listener& listen
     return out;
   }
   const PlanFile& plan = selection.plans.front();
-  const ClubTools club =
-      open_club(selection.roots[plan.root], request, around.files, {}, teller, Need::kNamed)
+  // Its sums need no looks or figures, but the pace of the shelf's drills.
+  const auto data = open_data_folder(around.files, around.environment, around.program);
+  const auto shelf = open_shelf(around.files, data.value_or(DataFolder()));
+  ClubTools club =
+      open_club(selection.roots[plan.root], request, around.files, {}, shelf, teller, Need::kNamed)
           .value();
+  club.words = words_for(club.club.language, around, teller);
   const std::unique_ptr<Studied> studied = study(
       paths_of(plan, selection.roots[plan.root], request), club, around.files, around.on_pass);
   teller.tell(studied->diagnostics, path_from(request.standing, plan.path));
   out.summary.failed = studied->diagnostics.has_errors() ? 1 : 0;
   if (!studied->readable) return out;
   // The model's own vectors move as they are, so what the timetable points at stays where it is.
-  out.plan = std::make_unique<const TimedPlan>(
-      TimedPlan{std::move(studied->session), std::move(studied->timetable), club.drills});
+  out.plan = std::make_unique<const TimedPlan>(TimedPlan{std::move(studied->session),
+                                                         std::move(studied->timetable), club.drills,
+                                                         std::move(studied->draft)});
   return out;
+}
+
+std::uint32_t TimedPlan::line_of(const Span& span) const {
+  if (!span) return 0;
+  const bool moved = draft && span.source == draft->canonical.get();
+  const Span at = moved ? draft->origin.of(span) : span;
+  return at.source->line_column(at.begin).line;
+}
+
+std::string TimedPlan::typed(const Span& span) const {
+  if (!draft || span.source != draft->canonical.get()) return {};
+  return std::string(draft->origin.of(span).text());
 }
 
 std::string_view version() { return CHALKLEAF_VERSION; }

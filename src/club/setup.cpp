@@ -15,6 +15,7 @@
 #include "club/places.h"
 #include "club/resources.h"
 #include "club/shared_files.h"
+#include "club/shelf.h"
 #include "reason/checks.h"
 
 namespace chalkleaf::club {
@@ -38,8 +39,10 @@ void Teller::tell(const Diagnostics& found, const std::string& plan) {
       diagnostic.message = "there is more wrong from here on, which is not listed";
       diagnostic.hint = "mend what is listed, and check again";
       diagnostic.labels.clear();
+      diagnostic.edits.clear();
     }
-    ++(diagnostic.severity == Severity::kError ? summary_.errors : summary_.warnings);
+    if (diagnostic.severity == Severity::kError) ++summary_.errors;
+    if (diagnostic.severity == Severity::kWarning) ++summary_.warnings;
     listener_.found(diagnostic);
   }
 }
@@ -70,6 +73,7 @@ std::optional<Press> set_up_press(const Surroundings& around, Teller& teller, Su
   }
   Press press;
   press.data = std::move(*data);
+  press.shelf = open_shelf(around.files, press.data);
   Diagnostics found;
   type::Catalogue catalogue = load_font_catalogue(around.files, press.data, found);
   teller.tell(found, "");
@@ -89,8 +93,9 @@ std::optional<Press> set_up_press(const Surroundings& around, Teller& teller, Su
 }
 
 std::optional<ClubTools> open_club(const Root& root, const Request& request,
-                                   const FileSystem& files, const DataFolder& data, Teller& teller,
-                                   Need need) {
+                                   const FileSystem& files, const DataFolder& data,
+                                   const std::shared_ptr<const plan::ShelfSource>& shelf,
+                                   Teller& teller, Need need) {
   ClubTools out;
   const bool strict = request.strictness == Strictness::kStrict;
   bool unusable = false;
@@ -118,6 +123,10 @@ std::optional<ClubTools> open_club(const Root& root, const Request& request,
     if (!out.looks->is_own(kUsualLook) && !out.looks->find(kUsualLook, in_look)) unusable = true;
     found.append(in_look);
   }
+  if (!data.path.empty()) {
+    out.words = load_words(files, data, out.club.language, found);
+    unusable = unusable || !out.words;
+  }
   out.parts = std::make_unique<PartLibrary>(files, root.path, request.standing);
   out.pictures = std::make_unique<Pictures>(files, root.path);
   // What is wrong in these concerns the plans that use them; what is in `found`, all.
@@ -125,8 +134,8 @@ std::optional<ClubTools> open_club(const Root& root, const Request& request,
   Diagnostics in_drills;
   if (root.is_club) {
     out.logo = load_logo(out.club, join_path(root.path, "club.yaml"), *out.pictures, found);
-    DrillLibrary library =
-        load_drills({files, root.path, request.standing, request.jobs, need}, out.pictures.get());
+    DrillLibrary library = load_drills({files, root.path, request.standing, request.jobs, need},
+                                       out.pictures.get(), out.club.uses_shelf ? shelf : nullptr);
     out.drills = std::move(library.book);
     in_drills = std::move(library.drills);
     reason::apply_choices(out.club, in_drills);
@@ -136,6 +145,9 @@ std::optional<ClubTools> open_club(const Root& root, const Request& request,
     out.missing_drills.revise([](const Diagnostic& one) {
       return one.severity == Severity::kError ? std::optional(one.severity) : std::nullopt;
     });
+  } else {
+    out.drills = std::make_shared<const plan::DrillBook>(std::vector<plan::LibraryDrill>{},
+                                                         in_drills, shelf);
   }
   if (!data.path.empty()) {
     Diagnostics in_figures;
@@ -173,6 +185,16 @@ Need need_of(const Request& request, const Selection& selection, const FileSyste
         return files.kind(normal_path(join_path(request.standing, one))) == FileKind::kFile;
       });
   return few && plans ? Need::kNamed : Need::kAll;
+}
+
+std::shared_ptr<const draft::Lexicon> words_for(const std::string& language,
+                                                const Surroundings& around, Teller& teller) {
+  const auto data = open_data_folder(around.files, around.environment, around.program);
+  if (!data) return nullptr;  // plans in the taught form need no words
+  Diagnostics found;
+  auto out = load_words(around.files, *data, language, found);
+  teller.tell(found, "");
+  return out;
 }
 
 std::function<std::vector<Revisions>()> ask_for_revisions(const Selection& selection,

@@ -246,9 +246,10 @@ struct Club {
   Limits limits;
   std::string language = "en";  ///< BCP 47 tag of the club's sheets
   Words web;  ///< address of the club's page, with `{plan}` where a plan's name goes; may be empty
-  Words main_colour;    ///< `colours: {main: …}`: of titles and rules; may be empty
-  Words second_colour;  ///< of the suit in figures; may be empty
-  Words logo;           ///< path of a picture, from the club's folder; may be empty
+  Words main_colour;       ///< `colours: {main: …}`: of titles and rules; may be empty
+  Words second_colour;     ///< of the suit in figures; may be empty
+  Words logo;              ///< path of a picture, from the club's folder; may be empty
+  bool uses_shelf = true;  ///< `shelf: off`: its plans inherit from its own drills alone
 
   const Group* group(std::string_view name) const;      ///< ignoring ASCII case
   const Station* station(std::string_view name) const;  ///< ignoring ASCII case and a plural
@@ -299,6 +300,9 @@ struct Session {
   std::vector<Safety> safety;      ///< of the session; each part has its own besides
   std::vector<Part> parts;
   std::vector<SourcePtr> sources;  ///< the plan and every part it uses: keeps all spans alive
+  /// Of a draft: its lines of drills as the coach typed them. The card ends with them, so that what
+  /// was read can be compared.
+  std::vector<Words> typed;
   std::optional<Sourced<Ticks>> ticks_card;   ///< `ticks:`, or its `card:`; none: each gymnast
   std::optional<Sourced<Ticks>> ticks_sheet;  ///< the same for the home sheet; none: each day
 

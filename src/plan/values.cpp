@@ -8,8 +8,8 @@
 #include <optional>
 
 #include "base/text.h"
-#include "plan/times.h"
-#include "plan/tokens.h"
+#include "dose/times.h"
+#include "dose/tokens.h"
 #include "plan/words.h"
 
 namespace chalkleaf::plan {
@@ -288,6 +288,13 @@ Value<bool> parse_yes_no(std::string_view text) {
   if (word == "yes" || word == "true") return true;
   if (word == "no" || word == "false") return false;
   return wrong(fmt::format("‘{}’ is neither yes nor no", trim(text)), "write `yes` or `no`");
+}
+
+Value<bool> parse_on_off(std::string_view text) {
+  const std::string word = lower_ascii(trim(text));
+  if (word == "on" || word == "yes" || word == "true") return true;
+  if (word == "off" || word == "no" || word == "false") return false;
+  return wrong(fmt::format("‘{}’ is neither on nor off", trim(text)), "write `on` or `off`");
 }
 
 Value<std::pair<int, int>> parse_ages(std::string_view text) {
