@@ -39,7 +39,8 @@ void Teller::tell(const Diagnostics& found, const std::string& plan) {
       diagnostic.hint = "mend what is listed, and check again";
       diagnostic.labels.clear();
     }
-    ++(diagnostic.severity == Severity::kError ? summary_.errors : summary_.warnings);
+    if (diagnostic.severity == Severity::kError) ++summary_.errors;
+    if (diagnostic.severity == Severity::kWarning) ++summary_.warnings;
     listener_.found(diagnostic);
   }
 }
@@ -102,6 +103,7 @@ std::optional<ClubTools> open_club(const Root& root, const Request& request,
   if (!data.path.empty()) {
     out.labels = load_labels(files, data, out.club.language, found);
     out.sound = out.labels != nullptr;
+    out.guard = load_guard(files, data, out.club.language, found);
     unusable = !out.sound && has_labels(files, data.path, out.club.language);
   }
   if (!data.path.empty()) {
