@@ -25,7 +25,7 @@ void Descriptions::take_packed(const source::PackedNode& root) {
   }
   const auto figures = root.find("figures");
   if (!figures) return;
-  figures->each_entry([&](YamlNode key, const source::PackedNode& value) {
+  figures->each_entry([&](const YamlNode& key, const source::PackedNode& value) {
     const std::string name(trim(key.text));
     if (!by_name_.emplace(name, entries_.size()).second) return;
     entries_.push_back({name, key.span, family, {}, true, value});
