@@ -85,7 +85,7 @@ def kind_of(path):
         return "look"
     if path.suffix != ".md" or path.stem.lower() == "readme" or "parts" in path.parts or "out" in path.parts:
         return None
-    return "drill" if "drills" in path.parts else "plan"
+    return "drill" if "drills" in path.parts or path.parent.name == "shelf" else "plan"
 
 
 def good_files():
@@ -144,6 +144,14 @@ WRONG = {
         "title: D\nloads: wrists\n",
         "title: D\nspotter: sometimes\n",
         "title: D\nspotter: yes\nhome: yes\n",
+        "title: D\ncoach: yes\nhome: yes\n",
+        "title: D\neach: {jumps: 1}\n",
+        "title: D\neach: {landings: 0}\n",
+        "title: D\neach: {inverted: 2}\n",
+        "title: D\neffort: 11\n",
+        "title: D\nlongest: 20\n",
+        "title: D\nchangeover: 20\n",
+        "title: D\nshelf: maybe\n",
         "title: D\ncurve: round\n",
         "title: D\nsides: left\n",
         "title: D\npace: 3\n",
@@ -152,6 +160,7 @@ WRONG = {
     ],
     "club": [
         "paper: a4\n",
+        "name: A\nshelf: some\n",
         "name: A\npaper: a3\n",
         "name: A\npaper: {cards: a5}\n",
         "name: A\npaper: {card: a5 sideways}\n",

@@ -9,11 +9,13 @@
 
 #include "base/text.h"
 #include "cli/command_line.h"
+#include "cli/drill_text.h"
 #include "cli/explain.h"
 #include "cli/stop_signal.h"
 #include "cli/times_table.h"
 #include "club/begin.h"
 #include "club/draw.h"
+#include "club/list_drills.h"
 #include "club/list_looks.h"
 #include "club/week.h"
 
@@ -191,6 +193,29 @@ int list_looks(const Run& run) {
         "\n");
   }
   return listed.exit_code;
+}
+
+int list_drills(const Run& run) {
+  const std::vector<std::string> words = run.given.all(kDrillWords);
+  const club::FoundDrills found = club::find_drills(words, run.standing, run.around, run.terminal);
+  if (found.one != nullptr) {
+    say(drill_text(*found.one));
+    return found.exit_code;
+  }
+  if (!found.all.empty()) {
+    say(drill_list(found.all) +
+        fmt::format("{}. Name one to see all of it: chalkleaf drills {}\n",
+                    counted(std::int64_t(found.all.size()), "drill", "drills"),
+                    shell_word(printable(found.all.front()->name.text))));
+    return found.exit_code;
+  }
+  if (found.book == nullptr) return found.exit_code;
+  std::string asked;
+  for (const std::string& word : words) asked += (asked.empty() ? "" : " ") + word;
+  run.terminal.problem(fmt::format(
+      "no drill has all of ‘{}’{}", printable(asked),
+      found.closest.empty() ? "; try fewer words" : ": did you mean ‘" + found.closest + "’?"));
+  return kUsageError;
 }
 
 }  // namespace chalkleaf::cli

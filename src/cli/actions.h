@@ -13,6 +13,7 @@ int show_times(const Run& run);
 int make_week(const Run& run);
 int make_booklet(const Run& run);
 int list_looks(const Run& run);
+int list_drills(const Run& run);
 int explain_check(const Run& run);
 int begin_club(const Run& run);
 int draw_figures(const Run& run);

@@ -61,6 +61,10 @@ const Option kOnePlan{"PLAN", "", "The plan", Times::kOnce};
 const Option kCheckName{"NAME", "", "The name at the end of a message; without, all of them"};
 const Option kNewFolder{"DIR", "", "A folder that is not there yet, or is empty", Times::kOnce};
 const Option kClubFolder{"FOLDER", "", "A club; without, the one you stand in"};
+const Option kDrillWords{"WORD", "",
+                         "Of its name, what it trains or needs, its kind, place or level; without "
+                         "any, all drills",
+                         Times::kAny};
 const Option kFigureNames{"NAME", "", "The figure's name; several make several pages",
                           Times::kAtLeastOnce};
 const Option kFigureFolder{

@@ -29,8 +29,8 @@ struct Option {
   bool is_flag() const { return !is_argument() && value.empty(); }
 };
 
-extern const Option kPlans, kOnePlan, kCheckName, kNewFolder, kClubFolder, kFigureNames,
-    kFigureFolder;
+extern const Option kPlans, kOnePlan, kCheckName, kNewFolder, kClubFolder, kDrillWords,
+    kFigureNames, kFigureFolder;
 extern const Option kOut, kWeekFile, kBookletFile, kFigureFile, kCatalogueFile;
 extern const Option kPaper, kWeekPaper, kBookletPaper, kFigurePaper;
 extern const Option kLook, kOnly, kJobs, kStrict, kMessages, kDots, kTwoUp, kCopies;

@@ -80,9 +80,17 @@ void BrokenFigures::report(const plan::Session& session, Diagnostics& found) con
   std::set<std::string> names;
   for (const plan::Part& part : session.parts) {
     for (const plan::Drill* drill : plan::all_drills_of(part)) {
-      for (const plan::Words& name : drill->figures) names.insert(name.text);
-      names.insert(drill->figure_easier.text);
-      names.insert(drill->figure_harder.text);
+      const auto take = [&](const plan::Words& name) {
+        // What the shelf names ships with the program: no file of the club's is needed for it.
+        const plan::LibraryDrill* known = drill->known;
+        const SourcePtr* shelf = nullptr;
+        if (known != nullptr) shelf = known->of_shelf ? &known->source : &known->shelf_source;
+        const bool of_shelf = shelf != nullptr && *shelf && name.span.source == shelf->get();
+        if (!of_shelf) names.insert(name.text);
+      };
+      for (const plan::Words& name : drill->figures) take(name);
+      take(drill->figure_easier);
+      take(drill->figure_harder);
     }
   }
   for (const std::string& name : names) report(name, found);

@@ -9,9 +9,11 @@
 #include "club/drill_library.h"
 #include "club/in_order.h"
 #include "club/places.h"
+#include "club/resources.h"
 #include "club/select.h"
 #include "club/setup.h"
 #include "club/shared_files.h"
+#include "club/shelf.h"
 #include "reason/checks.h"
 #include "source/read.h"
 
@@ -83,7 +85,7 @@ Summary build(const Request& request, const Surroundings& around, Listener& list
   std::vector<ClubTools> clubs;
   const Need need = need_of(request, selection, around.files);
   for (const Root& root : selection.roots) {
-    auto club = open_club(root, request, around.files, press->data, teller, need);
+    auto club = open_club(root, request, around.files, press->data, press->shelf, teller, need);
     if (!club) {
       summary.environment_failed = true;
       return accounts.close();
@@ -147,8 +149,11 @@ Timed times(const Request& request, const Surroundings& around, Listener& listen
     return out;
   }
   const PlanFile& plan = selection.plans.front();
+  // Its sums need no looks or figures, but the pace of the shelf's drills.
+  const auto data = open_data_folder(around.files, around.environment, around.program);
+  const auto shelf = open_shelf(around.files, data.value_or(DataFolder()));
   const ClubTools club =
-      open_club(selection.roots[plan.root], request, around.files, {}, teller, Need::kNamed)
+      open_club(selection.roots[plan.root], request, around.files, {}, shelf, teller, Need::kNamed)
           .value();
   const std::unique_ptr<Studied> studied = study(
       paths_of(plan, selection.roots[plan.root], request), club, around.files, around.on_pass);

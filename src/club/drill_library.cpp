@@ -136,6 +136,7 @@ plan::LibraryDrill read_file(LoadedFile file, const std::string& path, const std
 std::shared_ptr<const plan::DrillBook> unread_book(const LibraryPlace& place,
                                                    const std::vector<std::string>& paths,
                                                    const plan::PictureLookup* pictures,
+                                                   const plan::DrillBook::Shelf& shelf,
                                                    Diagnostics& found) {
   const auto read = [&files = place.files, standing = place.standing, paths,
                      pictures](std::size_t i) {
@@ -159,7 +160,7 @@ std::shared_ptr<const plan::DrillBook> unread_book(const LibraryPlace& place,
     for (const plan::Words& also : drill.also) known.also.push_back(also.text);
     drills.push_back({std::move(known), std::move(drill)});
   }
-  auto book = plan::DrillBook::of_unread(std::move(drills), read);
+  auto book = plan::DrillBook::of_unread(std::move(drills), read, shelf);
   if (!book) return nullptr;
   found.append(in_read);
   return std::make_shared<const plan::DrillBook>(std::move(*book));
@@ -172,11 +173,12 @@ plan::LibraryDrill load_drill(const FileSystem& files, const std::string& path,
   return read_file(load_file(files, path, display), path, display, pictures);
 }
 
-DrillLibrary load_drills(const LibraryPlace& place, const plan::PictureLookup* pictures) {
+DrillLibrary load_drills(const LibraryPlace& place, const plan::PictureLookup* pictures,
+                         const std::shared_ptr<const plan::ShelfSource>& shelf) {
   DrillLibrary out;
   const std::vector<std::string> paths = Finder(place, out.folder).find();
   if (place.need == Need::kNamed) {
-    out.book = unread_book(place, paths, pictures, out.drills);
+    out.book = unread_book(place, paths, pictures, shelf, out.drills);
     if (out.book) return out;
   }
   const auto display = [&](std::size_t i) { return path_from(place.standing, paths[i]); };
@@ -213,7 +215,7 @@ DrillLibrary load_drills(const LibraryPlace& place, const plan::PictureLookup* p
   };
   run_in_order<std::vector<plan::LibraryDrill>>((loaded.size() + kDrillsATask - 1) / kDrillsATask,
                                                 place.jobs, make_worker, take);
-  out.book = std::make_shared<const plan::DrillBook>(std::move(drills), out.drills);
+  out.book = std::make_shared<const plan::DrillBook>(std::move(drills), out.drills, shelf);
   return out;
 }
 

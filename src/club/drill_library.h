@@ -40,9 +40,10 @@ struct LibraryPlace {
   Need need = Need::kAll;
 };
 
-/// Reads the library; an empty one when the club has none. `pictures` may be null; it and the
-/// place's files must outlive the book.
-DrillLibrary load_drills(const LibraryPlace& place, const plan::PictureLookup* pictures);
+/// Reads a club's library, with the shelf behind it; an empty one when the club has none.
+/// `pictures` and `shelf` may be null; `pictures` and the place's files must outlive the book.
+DrillLibrary load_drills(const LibraryPlace& place, const plan::PictureLookup* pictures,
+                         const std::shared_ptr<const plan::ShelfSource>& shelf = nullptr);
 
 /// Reads the drill file at `path`, shown as `display`.
 plan::LibraryDrill load_drill(const FileSystem& files, const std::string& path,

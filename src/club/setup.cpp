@@ -15,6 +15,7 @@
 #include "club/places.h"
 #include "club/resources.h"
 #include "club/shared_files.h"
+#include "club/shelf.h"
 #include "reason/checks.h"
 
 namespace chalkleaf::club {
@@ -70,6 +71,7 @@ std::optional<Press> set_up_press(const Surroundings& around, Teller& teller, Su
   }
   Press press;
   press.data = std::move(*data);
+  press.shelf = open_shelf(around.files, press.data);
   Diagnostics found;
   type::Catalogue catalogue = load_font_catalogue(around.files, press.data, found);
   teller.tell(found, "");
@@ -89,8 +91,9 @@ std::optional<Press> set_up_press(const Surroundings& around, Teller& teller, Su
 }
 
 std::optional<ClubTools> open_club(const Root& root, const Request& request,
-                                   const FileSystem& files, const DataFolder& data, Teller& teller,
-                                   Need need) {
+                                   const FileSystem& files, const DataFolder& data,
+                                   const std::shared_ptr<const plan::ShelfSource>& shelf,
+                                   Teller& teller, Need need) {
   ClubTools out;
   const bool strict = request.strictness == Strictness::kStrict;
   bool unusable = false;
@@ -125,8 +128,8 @@ std::optional<ClubTools> open_club(const Root& root, const Request& request,
   Diagnostics in_drills;
   if (root.is_club) {
     out.logo = load_logo(out.club, join_path(root.path, "club.yaml"), *out.pictures, found);
-    DrillLibrary library =
-        load_drills({files, root.path, request.standing, request.jobs, need}, out.pictures.get());
+    DrillLibrary library = load_drills({files, root.path, request.standing, request.jobs, need},
+                                       out.pictures.get(), out.club.uses_shelf ? shelf : nullptr);
     out.drills = std::move(library.book);
     in_drills = std::move(library.drills);
     reason::apply_choices(out.club, in_drills);
@@ -136,6 +139,9 @@ std::optional<ClubTools> open_club(const Root& root, const Request& request,
     out.missing_drills.revise([](const Diagnostic& one) {
       return one.severity == Severity::kError ? std::optional(one.severity) : std::nullopt;
     });
+  } else {
+    out.drills = std::make_shared<const plan::DrillBook>(std::vector<plan::LibraryDrill>{},
+                                                         in_drills, shelf);
   }
   if (!data.path.empty()) {
     Diagnostics in_figures;

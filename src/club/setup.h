@@ -47,6 +47,7 @@ struct Press {
   std::unique_ptr<const type::Fonts> fonts;
   std::unique_ptr<const type::Hyphenations> hyphenations;
   DataFolder data;
+  std::shared_ptr<const plan::ShelfSource> shelf;  ///< null when there is none
 };
 /// Nothing when something is missing (told): without it no plan could be set.
 std::optional<Press> set_up_press(const Surroundings& around, Teller& teller, Summary& summary);
@@ -55,8 +56,9 @@ std::optional<Press> set_up_press(const Surroundings& around, Teller& teller, Su
 /// as was asked for (told). Without a data folder none are needed. What is wrong in drills that no
 /// plan names is only told when all are needed.
 std::optional<ClubTools> open_club(const Root& root, const Request& request,
-                                   const FileSystem& files, const DataFolder& data, Teller& teller,
-                                   Need need = Need::kAll);
+                                   const FileSystem& files, const DataFolder& data,
+                                   const std::shared_ptr<const plan::ShelfSource>& shelf,
+                                   Teller& teller, Need need = Need::kAll);
 
 /// Each root's plans in one walk through its repository. Asks now, in this thread, and gives what
 /// waits for the answers.

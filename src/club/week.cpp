@@ -48,7 +48,8 @@ class Gathering {
     auto revisions = ask_for_revisions(selection_, around_.files);
     press_ = set_up_press(around_, teller_, out_.summary);
     if (!press_) return false;
-    auto club = open_club(selection_.roots.front(), base, around_.files, press_->data, teller_);
+    auto club = open_club(selection_.roots.front(), base, around_.files, press_->data,
+                          press_->shelf, teller_);
     if (!club) {
       out_.summary.environment_failed = true;
       return false;

@@ -9,6 +9,7 @@
 
 #include "base/diagnostic_text.h"
 #include "club/resources.h"
+#include "club/shelf.h"
 #include "figure/read.h"
 #include "source/read.h"
 #include "type/hyphenation.h"
@@ -56,6 +57,7 @@ int pack(const std::string& folder, const std::string& out) {
       pack_hyphens(files, file_stem(path), entries);
     if (path.find("themes/figures/") != std::string::npos) figures.take(source, false, found);
   }
+  entries.insert(club::pack_shelf(files, folder));
   // Who finds a figure in the pack takes it for one that was read without a word.
   figures.resolve(found);
   say(found);

@@ -103,6 +103,7 @@ Club read_club(const SourcePtr& source, const source::YamlNode& root, Diagnostic
     }
   }
   club.logo = keys.text("logo");
+  if (const auto shelf = keys.value("shelf", parse_on_off)) club.uses_shelf = shelf->value;
   read_club_entries(keys, club, diagnostics);
   if (auto web = keys.value("web", [](std::string_view text) {
         return parse_web_address(text, PlanPlace::kAllowed);

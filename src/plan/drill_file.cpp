@@ -29,6 +29,8 @@ constexpr const char* kWhere = "a drill's front matter";
 // it.
 constexpr std::size_t kMostDrillLines = 100;
 constexpr std::size_t kMostNames = 20;
+// No honest repetition has more landings, or more weight on the hands.
+constexpr int kMostCounted = 50;
 
 // `two-foot_landing.md` is about the drill ‘Two foot landing’.
 Words name_of_file(const SourcePtr& source) {
@@ -115,14 +117,28 @@ class FrontReader {
     needs();
     drill_.at = keys_.text("at");
     drill_.spotter = keys_.value("spotter", parse_yes_no);
+    drill_.coach = keys_.value("coach", parse_yes_no);
     drill_.home = keys_.value("home", parse_yes_no);
-    never_at_home();
+    never_at_home(drill_.spotter, "a drill with a spotter is never for home",
+                  "a spotter stands by");
+    never_at_home(drill_.coach, "a drill that a coach teaches is never for home",
+                  "a coach teaches it");
     sides();
     drill_.curve = chosen("curve", {"dish", "arch"}, "a curve of the body");
     drill_.level = keys_.value(
         "level", [](std::string_view text) { return parse_whole(text, 1, kHighestLevel); });
     drill_.pace = keys_.value(
         "pace", [](std::string_view text) { return parse_duration(text, Zero::kRefused); });
+    drill_.changeover = keys_.value(
+        "changeover", [](std::string_view text) { return parse_duration(text, Zero::kRefused); });
+    drill_.effort = keys_.value(
+        "effort", [](std::string_view text) { return parse_whole(text, 1, kHighestEffort); });
+    drill_.longest = keys_.value(
+        "longest", [](std::string_view text) { return parse_duration(text, Zero::kRefused); });
+    trains();
+    each();
+    const auto shelf = keys_.value("shelf", parse_on_off);
+    drill_.own_only = shelf && !shelf->value;
     if (auto mets = keys_.value("mets", parse_mets)) drill_.mets = {mets->value, mets->span};
   }
 
@@ -147,9 +163,11 @@ class FrontReader {
     const source::YamlNode* node = keys_.find("loads");
     if (node == nullptr || node->unreadable) return;
     if (node->kind != YamlKind::kMap) {
+      drill_.loads_none = lower_ascii(trim(node->text)) == "none";
+      if (drill_.loads_none) return;
       return diagnostics_.error(
           kBadValue, node->span, "‘loads’ must be regions of the body, each with its load",
-          "write it as `loads: {wrists: 2, shoulders: 1}`; 1 is light, 3 heavy");
+          "write it as `loads: {wrists: 2, shoulders: 1}`; 1 is light, 3 heavy; or `loads: none`");
     }
     const Keys regions(*node, "the loads", known_keys(KeyMap::kLoads), diagnostics_);
     for (const std::string& region : known_keys(KeyMap::kLoads)) {
@@ -157,6 +175,40 @@ class FrontReader {
           region, [](std::string_view text) { return parse_whole(text, 1, kHeaviestLoad); });
       if (load) drill_.loads.push_back({{region, load->span}, *load});
     }
+  }
+
+  void trains() {
+    const source::YamlNode* node = keys_.find("trains");
+    if (node == nullptr) return;
+    const std::vector<std::string>& known = trained_things();
+    for (Words& one : list_words(*node, "trains", diagnostics_)) {
+      one.text = lower_ascii(one.text);
+      if (std::find(known.begin(), known.end(), one.text) != known.end()) {
+        drill_.trains.push_back(std::move(one));
+        continue;
+      }
+      const auto meant = closest(one.text, known);
+      diagnostics_.error(kBadValue, one.span,
+                         fmt::format("‘{}’ is nothing that a drill can train", one.text),
+                         meant ? fmt::format("did you mean `{}`?", *meant)
+                               : fmt::format("write one of these: {}", fmt::join(known, ", ")));
+    }
+  }
+
+  void each() {
+    const source::YamlNode* node = keys_.find("each");
+    if (node == nullptr || node->unreadable) return;
+    if (node->kind != YamlKind::kMap) {
+      return diagnostics_.error(kBadValue, node->span, "‘each’ must say what one repetition counts",
+                                "write it as `each: {hands: 1, landings: 1, inverted: 2 s}`");
+    }
+    const Keys counts(*node, "what each repetition counts", known_keys(KeyMap::kEachRepetition),
+                      diagnostics_);
+    const auto count = [](std::string_view text) { return parse_whole(text, 1, kMostCounted); };
+    drill_.each.hands = counts.value("hands", count);
+    drill_.each.landings = counts.value("landings", count);
+    drill_.each.inverted = counts.value(
+        "inverted", [](std::string_view text) { return parse_duration(text, Zero::kRefused); });
   }
 
   void needs() {
@@ -178,11 +230,11 @@ class FrontReader {
     if (sides) drill_.one_sided = Sourced<bool>{sides->value == "each", sides->span};
   }
 
-  void never_at_home() {
-    if (!drill_.spotter || !drill_.spotter->value || !drill_.home || !drill_.home->value) return;
-    Diagnostic both{Severity::kError, kBadValue, drill_.home->span,
-                    "a drill with a spotter is never for home"};
-    both.labels.push_back({drill_.spotter->span, "a spotter stands by"});
+  void never_at_home(const std::optional<Sourced<bool>>& why, const char* message,
+                     const char* label) {
+    if (!why || !why->value || !drill_.home || !drill_.home->value) return;
+    Diagnostic both{Severity::kError, kBadValue, drill_.home->span, message};
+    both.labels.push_back({why->span, label});
     both.hint = "take one of the two lines out";
     diagnostics_.add(std::move(both));
     drill_.home->value = false;

@@ -28,6 +28,18 @@ std::optional<DrillKind> kind_of_name(std::string_view name) {
   return static_cast<DrillKind>(found - kNames.begin());
 }
 
+// Regions of the body, as a coach divides it, and what is trained besides. Common practice, no
+// source.
+const std::vector<std::string>& trained_things() {
+  static const std::vector<std::string> things{
+      "neck",       "shoulders", "chest",  "arms",         "wrists",      "upper back",
+      "lower back", "trunk",     "hips",   "front thighs", "back thighs", "inner thighs",
+      "calves",     "ankles",    "feet",   "whole body",   "balance",     "coordination",
+      "rhythm",     "pulse",     "breath", "landing",      "turning",     "jumping",
+      "support",    "hang",      "swing"};
+  return things;
+}
+
 // Work that is done with speed and force: jumps and take-offs, landings, swings, turns and skills
 // that fly, and strength work.
 bool is_power(DrillKind kind) {

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "base/text.h"
+#include "plan/drill_name_words.h"
 
 namespace chalkleaf::plan {
 namespace {
@@ -25,21 +26,7 @@ constexpr std::string_view kWithoutAccents =
     "ttttttuuuuuuuuuuuuwwyyyzzzzzzs";
 static_assert(kWithoutAccents.size() == 0x180 - 0xC0);
 
-// Words behind which only the where and how of a drill is said.
-constexpr std::array<std::string_view, 32> kQualify{
-    "above", "across", "against", "along",   "around",  "as",      "at",      "behind",
-    "below", "beside", "between", "by",      "for",     "holding", "in",      "like",
-    "near",  "off",    "on",      "over",    "round",   "through", "under",   "until",
-    "using", "while",  "within",  "wearing", "without", "toward",  "towards", "with"};
-// `Jump down` is another drill than `Jump`, and `Dish to arch` than `Dish`; `Roll down the wedge`
-// is a roll, and `Run to the wall` a run.
-constexpr std::array<std::string_view, 7> kQualifyBeforeArticle{"down", "up",   "to", "from",
-                                                                "into", "onto", "out"};
-// `Tuck jump with half turn` is another drill than `Tuck jump`.
-constexpr std::array<std::string_view, 13> kMoves{"turn", "twist", "jump",    "roll", "handstand",
-                                                  "hop",  "kick",  "leap",    "spin", "cartwheel",
-                                                  "half", "full",  "rotation"};
-constexpr std::array<std::string_view, 5> kArticles{"the", "a", "an", "your", "our"};
+using namespace name_words;
 
 template <std::size_t N>
 bool is_one_of(std::string_view word, const std::array<std::string_view, N>& words) {
@@ -65,6 +52,19 @@ std::string_view singular(std::string& word) {
   return word;
 }
 
+std::string_view apparatus_called(std::string_view word) {
+  for (const Apparatus& one : kApparatus) {
+    if (!word.empty() && is_one_of(word, one.words)) return one.name;
+  }
+  return {};
+}
+
+// The same of a part's title, where hand apparatus is meant as well: `Ball`.
+std::string_view place_called(std::string_view word) {
+  const auto* const hand = std::find(kInTheHand.begin(), kInTheHand.end(), word);
+  return hand == kInTheHand.end() ? apparatus_called(word) : *hand;
+}
+
 class KeyReader {
  public:
   NameKey read(std::string_view name) {
@@ -76,11 +76,8 @@ class KeyReader {
     }
     end_word();
     out_.key += article_;  // `Beam A`
-    std::reverse(out_.cuts.begin(), out_.cuts.end());
-    // A cut that cuts nothing off is the name itself.
-    while (!out_.cuts.empty() && out_.cuts.front() >= out_.key.size()) {
-      out_.cuts.erase(out_.cuts.begin());
-    }
+    cut_sides();
+    judge_cuts();
     return std::move(out_);
   }
 
@@ -128,37 +125,136 @@ class KeyReader {
       return;
     }
     article_.clear();
-    // Behind `with` a word decides: kit, or a move of its own.
-    if (with_ && !is_one_of(word_, kMoves)) cut_at(*with_);
-    with_.reset();
     const bool before_article = is_one_of(word_, kQualifyBeforeArticle);
-    if (word_ == "with") {
-      with_ = out_.key.size();
-    } else if (is_one_of(word_, kQualify)) {
-      cut();
-    }
+    const bool qualifies = is_one_of(word_, kQualify);
+    // In `Squat on from the block` and `Band pull in, out` the word belongs to what is done.
+    if (pending_ && !before_article && !qualifies) cut_at(*pending_);
+    pending_.reset();
+    if (qualifies) pending_ = out_.key.size();
     if (before_article) held_ = out_.key.size();
-    if (out_.begin == 0 && (before_article || is_one_of(word_, kQualify))) {
-      out_.begin = out_.key.size();
-    }
+    if (out_.begin == 0 && (before_article || qualifies)) out_.begin = out_.key.size();
+    const std::size_t begin = out_.key.size();
     out_.key += singular(word_);
+    words_.push_back({begin, std::move(word_)});
     word_.clear();
   }
 
-  void cut() { cut_at(out_.key.size()); }
+  void cut() {
+    pending_.reset();
+    cut_at(out_.key.size());
+  }
   void cut_at(std::size_t size) {
-    const bool is_new = out_.cuts.empty() || out_.cuts.back() < size;
-    if (size > 0 && is_new && out_.cuts.size() < kMostCuts) out_.cuts.push_back(size);
+    const bool is_new = out_.cuts.empty() || out_.cuts.back().size < size;
+    if (size > 0 && is_new && out_.cuts.size() < kMostCuts) out_.cuts.push_back({size});
   }
 
+  // Keeps the cuts behind which the movement stays the same, the longest first.
+  void judge_cuts() {
+    std::vector<NameCut> kept;
+    for (auto cut = out_.cuts.rbegin(); cut != out_.cuts.rend(); ++cut) {
+      // A cut that cuts nothing off is the name itself.
+      if (cut->size >= out_.key.size() || !stays_the_same(*cut)) continue;
+      kept.push_back(*cut);
+    }
+    out_.cuts = std::move(kept);
+  }
+
+  bool stays_the_same(NameCut& cut) const {
+    bool helped = false;
+    bool with_partner = false;
+    bool is_near = false;  // what is named stands only beside it
+    std::string_view before;
+    for (const Word& word : words_) {
+      if (word.begin >= cut.size) {
+        if (is_one_of(word.text, kQualify)) is_near = false;
+        if (is_one_of(word.text, kNear)) is_near = true;
+        helped = helped || is_one_of(word.text, kHelped);
+        const bool is_partner = word.text == "partner" || word.text == "pair";
+        with_partner = with_partner || (is_partner && before == "with");
+        if (changes(word.text, before, is_near)) return false;
+        const std::string_view place = apparatus_called(word.text);
+        if (!place.empty() && place != "floor" && !is_near) {
+          if (!cut.apparatus.empty() && cut.apparatus != place) return false;
+          cut.apparatus = place;
+        }
+      }
+      before = word.text;
+    }
+    return helped || !with_partner;
+  }
+
+  static bool changes(std::string_view word, std::string_view before, bool is_near) {
+    if (word == "feet" && (before == "two" || before == "2" || before == "both")) return false;
+    if (is_one_of(word, kMoves) || is_one_of(word, kOtherwise)) return true;
+    if (is_one_of(word, kThings)) return before != "to" && !is_near;  // `Run to the wall`
+    if (is_one_of(word, kHandApparatus)) return before == "with" || before == "holding";
+    if (word == "back") return before == "on";  // `Bridge on back`
+    return (word == "hand" || word == "arm") && (before == "without" || before == "no");
+  }
+
+  // `Cartwheel left and right`, `Shoulder rolls L + R`
+  void cut_sides() {
+    std::size_t first = words_.size();
+    while (first > 0 && is_one_of(words_[first - 1].text, kSides)) --first;
+    if (first == words_.size() || first == 0) return;
+    const NameCut cut{words_[first].begin};
+    const auto at = std::lower_bound(
+        out_.cuts.begin(), out_.cuts.end(), cut,
+        [](const NameCut& one, const NameCut& other) { return one.size < other.size; });
+    if (at == out_.cuts.end() || at->size != cut.size) out_.cuts.insert(at, cut);
+  }
+
+  struct Word {
+    std::size_t begin = 0;  ///< in the key
+    std::string text;       ///< without its plural
+  };
+
   NameKey out_;
+  std::vector<Word> words_;
   std::string word_;
-  std::string article_;              // the last word, when it is one
-  std::optional<std::size_t> held_;  // where the key ended before `down`
-  std::optional<std::size_t> with_;  // and before `with`
+  std::string article_;                 // the last word, when it is one
+  std::optional<std::size_t> held_;     // where the key ended before `down`
+  std::optional<std::size_t> pending_;  // and before `with`
 };
 
 }  // namespace
+
+std::string_view apparatus_in(std::string_view words) {
+  std::string_view out;
+  std::string word;
+  const auto end = [&] {
+    const std::string_view called = place_called(singular(word));
+    const bool other = !called.empty() && !out.empty() && called != out;
+    // `Parallel bars` are not two places.
+    const bool second_word = out == "parallelbar" && called == "bar";
+    if (other && !second_word) return false;
+    if (!called.empty() && !second_word) out = called;
+    word.clear();
+    return true;
+  };
+  for (const char c : lower_ascii(words.substr(0, kLongestName))) {
+    if (c >= 'a' && c <= 'z') {
+      word += c;
+    } else if (!word.empty() && !end()) {
+      return {};
+    }
+  }
+  return end() ? out : std::string_view{};
+}
+
+std::vector<std::string> keys_on(std::string_view apparatus, std::string_view key) {
+  if (apparatus.empty() || apparatus == "floor") return {};
+  const std::string place(apparatus);
+  const std::string name(key);
+  std::vector<std::string> out{name + "on" + place, place + name};
+  if (place == "vault") {
+    out.push_back(name + place);  // `Straddle`
+    out.push_back(name + "over" + place);
+  }
+  // A turn in the air is no turn on tiptoe.
+  if (place == "trampette" || place == "trampoline") out.push_back(name + "jump");
+  return out;
+}
 
 NameKey key_of_name(std::string_view name) { return KeyReader().read(name); }
 

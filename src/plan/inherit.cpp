@@ -23,9 +23,6 @@ namespace {
 constexpr std::size_t kMostInherited = 2'000;
 constexpr std::size_t kMostBytes = 512UL * 1024;
 
-constexpr std::size_t kMostCues = 2;
-constexpr std::size_t kMostRungs = 1;
-
 std::vector<std::string> words_of(std::string_view text) {
   std::vector<std::string> out(1);
   for (const char c : lower_ascii(text)) {
@@ -94,6 +91,7 @@ class Heir {
     if (full_) return;
     // `a or b or c` is several drills; none of them lends its cues to the others.
     const bool own_figure = !drill.figures.empty();
+    place_ = place_of(*part_, drill);
     if (drill.choices.empty()) drill.known = known(drill.name.text);
     if (drill.known != nullptr) fill(drill, *drill.known);
     const auto one_of_several = [&](const Words& name) {
@@ -115,14 +113,15 @@ class Heir {
 
   // The library's drill of a name: what is wrong with it is said, and its safety given to the part.
   const LibraryDrill* known(std::string_view name) {
-    const LibraryDrill* found = book_.find(name);
-    if (found == nullptr) {
-      // It may be one whose name could not be read; printing it without its safety would be wrong.
+    const LibraryDrill* found = book_.find(name, place_);
+    if (found == nullptr || found->of_shelf) {
+      // It may be one of the club's whose name could not be read; printing it without its safety
+      // would be wrong.
       for (const LibraryDrill* drill : nameless_) {
         if (may_be_called(*drill, name)) report(*drill);
       }
-      return nullptr;
     }
+    if (found == nullptr) return nullptr;
     report(*found);
     for (const Safety& safety : found->safety) {
       if (said_.count(safety.words.text) > 0) continue;
@@ -136,18 +135,21 @@ class Heir {
   void report(const LibraryDrill& drill) {
     if (!reported_.insert(&drill).second) return;
     session_.sources.push_back(drill.source);
+    if (drill.shelf_source) session_.sources.push_back(drill.shelf_source);
     diagnostics_.append(drill.found);
   }
 
   void fill(Drill& drill, const LibraryDrill& known) {
     const bool own_kit = !drill.uses.empty();
-    // A rung the plan writes itself may have any shape.
-    if (drill.easier.empty()) drill.figure_easier = known.figure_easier;
-    if (drill.harder.empty()) drill.figure_harder = known.figure_harder;
+    // A rung the plan writes itself may have any shape, and so may all of a line with a figure of
+    // its own.
+    const bool same_shape = drill.figures.empty();
+    if (same_shape && drill.easier.empty()) drill.figure_easier = known.figure_easier;
+    if (same_shape && drill.harder.empty()) drill.figure_harder = known.figure_harder;
     if (drill.figures.empty() && !known.figure.empty()) drill.figures.push_back(known.figure);
-    inherit_list(drill.cues, known.cues, kMostCues);
-    inherit_list(drill.easier, known.easier, kMostRungs);
-    inherit_list(drill.harder, known.harder, kMostRungs);
+    inherit_list(drill.cues, known.cues, kMostInheritedCues);
+    inherit_list(drill.easier, known.easier, kMostInheritedRungs);
+    inherit_list(drill.harder, known.harder, kMostInheritedRungs);
     inherit_list(drill.uses, known.needs, known.needs.size());
     inherit_list(drill.notes, known.notes, known.notes.size());
     if (drill.at.empty()) drill.at = known.at;
@@ -220,6 +222,7 @@ class Heir {
   std::set<std::string> said_;          // safety of the session
   std::set<std::string> said_in_part_;  // and of this part
   Part* part_ = nullptr;
+  std::string place_;  // of the line at hand
   std::size_t lines_ = 0;
   std::size_t bytes_ = 0;
   bool full_ = false;

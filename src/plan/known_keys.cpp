@@ -11,16 +11,18 @@ const std::vector<std::string>& known_keys(KeyMap map) {
                             "fit",     "ticks", "look"};
   static const List each_sheet{"card", "sheet"};
   static const List timings{"rep", "step", "length", "changeover", "max-hold", "rest"};
-  static const List drill{"title",         "also",          "kind",      "level", "curve",
-                          "sides",         "loads",         "stretches", "needs", "at",
-                          "spotter",       "home",          "pace",      "mets",  "figure",
-                          "figure-easier", "figure-harder", "plain"};
+  static const List drill{"title",         "also",          "kind",      "level",   "curve",
+                          "sides",         "loads",         "stretches", "needs",   "at",
+                          "spotter",       "home",          "pace",      "mets",    "figure",
+                          "figure-easier", "figure-harder", "plain",     "coach",   "trains",
+                          "each",          "changeover",    "effort",    "longest", "shelf"};
+  static const List each_repetition{"hands", "landings", "inverted"};
   static const List loads{"wrists", "elbows", "shoulders", "neck",    "back",
                           "hips",   "knees",  "ankles",    "landings"};
   static const List club{"name",        "groups",  "hall",     "kit",   "staff",
                          "timings",     "contact", "contacts", "words", "checks",
                          "limits",      "paper",   "language", "web",   "filing-margin",
-                         "return-slip", "look",    "colours",  "logo"};
+                         "return-slip", "look",    "colours",  "logo",  "shelf"};
   static const List colours{"main", "second"};
   static const List group{"ages", "size", "level", "adults"};
   static const List station{"count", "takes"};
@@ -39,6 +41,8 @@ const std::vector<std::string>& known_keys(KeyMap map) {
       return drill;
     case KeyMap::kLoads:
       return loads;
+    case KeyMap::kEachRepetition:
+      return each_repetition;
     case KeyMap::kClub:
       return club;
     case KeyMap::kColours:

@@ -16,6 +16,7 @@ enum class KeyMap {
   kTimings,    ///< without a plan's `parts`
   kDrill,
   kLoads,
+  kEachRepetition,  ///< `each` of a drill
   kClub,
   kGroup,
   kColours,

@@ -5,9 +5,14 @@
 
 #include <algorithm>
 #include <bit>
+#include <map>
+#include <mutex>
+#include <set>
+#include <utility>
 
 #include "base/text.h"
 #include "plan/drill_names.h"
+#include "plan/join_drills.h"
 
 namespace chalkleaf::plan {
 namespace {
@@ -23,9 +28,29 @@ std::uint32_t letters_of(std::string_view key) {
   return out;
 }
 
-// As `closest` of base/text.h has it.
-std::size_t most_edits(std::string_view key) {
-  return std::max<std::size_t>(1, count_characters(key) / 3);
+// A club's own names are few, and `closest` of base/text.h has the measure for them. The shelf has
+// thousands, of which one is always somewhat like a stranger: only a slip of the pen counts.
+enum class Names { kOwn, kShelf };
+std::size_t most_edits(std::string_view key, Names names) {
+  const std::size_t size = count_characters(key);
+  if (names == Names::kOwn) return std::max<std::size_t>(1, size / 3);
+  return size < 5 ? 0 : std::min<std::size_t>(2, size / 6 + (size < 6 ? 1 : 0));
+}
+
+// The words of a name that are long enough to say something, as they stand in keys.
+std::vector<std::string> telling_words(std::string_view name) {
+  constexpr std::size_t kShortest = 3;
+  std::vector<std::string> out;
+  std::string word;
+  for (const char c : lower_ascii(name.substr(0, kLongestName)) + " ") {
+    if (is_letter(c)) {
+      word += c;
+    } else {
+      std::string key = key_of_name(std::exchange(word, {})).key;
+      if (key.size() >= kShortest) out.push_back(std::move(key));
+    }
+  }
+  return out;
 }
 
 void report_twice(const Words& name, const Span& first, Diagnostics& diagnostics) {
@@ -38,19 +63,26 @@ void report_twice(const Words& name, const Span& first, Diagnostics& diagnostics
 
 }  // namespace
 
-DrillBook::DrillBook(std::vector<LibraryDrill> drills, Diagnostics& diagnostics) {
-  for (LibraryDrill& drill : drills) slots_.emplace_back().drill = std::move(drill);
+DrillBook::DrillBook(std::vector<LibraryDrill> drills, Diagnostics& diagnostics, Shelf shelf)
+    : shelf_(std::move(shelf)) {
+  for (LibraryDrill& drill : drills) {
+    Slot& slot = slots_.emplace_back();
+    slot.title = key_of_name(drill.name.text).key;
+    slot.drill = std::move(drill);
+  }
   // Titles first: a drill's own name is stronger than another's second one.
   for (std::size_t i = 0; i < slots_.size(); ++i) add(i, slots_[i].drill->name, diagnostics);
   for (std::size_t i = 0; i < slots_.size(); ++i) {
     for (const Words& name : slots_[i].drill->also) add(i, name, diagnostics);
   }
   outline();
+  join_shelf();
 }
 
-std::optional<DrillBook> DrillBook::of_unread(std::vector<Unread> drills, Read read) {
+std::optional<DrillBook> DrillBook::of_unread(std::vector<Unread> drills, Read read, Shelf shelf) {
   DrillBook out;
   out.read_ = std::move(read);
+  out.shelf_ = std::move(shelf);
   Diagnostics ignored;
   for (std::size_t i = 0; i < drills.size(); ++i) {
     if (!out.add(i, {drills[i].names.name, {}}, ignored)) return std::nullopt;
@@ -62,17 +94,23 @@ std::optional<DrillBook> DrillBook::of_unread(std::vector<Unread> drills, Read r
   }
   for (Unread& one : drills) {
     Slot& slot = out.slots_.emplace_back();
+    slot.title = key_of_name(one.names.name).key;
     slot.unread = !one.drill;
     slot.drill = std::move(one.drill);
   }
   out.outline();
+  out.join_shelf();
   return out;
 }
 
 void DrillBook::outline() {
-  outlines_.reserve(by_key_.size());
+  outlines_.reserve(by_key_.size() + (shelf_ ? shelf_->names().size() : 0));
   for (const auto& [key, entry] : by_key_) {
-    outlines_.push_back({key.size(), letters_of(key), &key, &entry});
+    outlines_.push_back({letters_of(key), entry.drill, key, entry.name, false});
+  }
+  if (!shelf_) return;
+  for (const ShelfName& name : shelf_->names()) {
+    outlines_.push_back({letters_of(name.key), name.drill, name.key, name.name, true});
   }
 }
 
@@ -115,42 +153,121 @@ bool DrillBook::add(std::size_t drill, const Words& name, Diagnostics& diagnosti
   return false;
 }
 
-const LibraryDrill* DrillBook::find(std::string_view name) const {
-  if (slots_.empty()) return nullptr;
-  const NameKey wanted = key_of_name(name);
-  auto found = by_key_.find(wanted.key);
-  for (std::size_t i = 0; found == by_key_.end() && i < wanted.cuts.size(); ++i) {
-    found = by_key_.find(std::string_view(wanted.key).substr(0, wanted.cuts[i]));
+namespace {
+
+const ShelfName* shelf_name(const ShelfSource& shelf, std::string_view key) {
+  const auto& names = shelf.names();
+  const auto found =
+      std::lower_bound(names.begin(), names.end(), key,
+                       [](const ShelfName& name, std::string_view k) { return name.key < k; });
+  return found == names.end() || found->key != key ? nullptr : &*found;
+}
+
+}  // namespace
+
+// Which drills of the club stand before one of the shelf: those whose title is a name of it. No
+// file is read for this; whether the two may join is seen when a plan names them.
+void DrillBook::join_shelf() {
+  if (!shelf_) return;
+  for (std::size_t i = 0; i < slots_.size(); ++i) {
+    const ShelfName* same = shelf_name(*shelf_, slots_[i].title);
+    if (same == nullptr) continue;
+    slots_[i].behind = same->drill;
+    instead_.emplace(same->drill, i);
   }
-  return found == by_key_.end() ? nullptr : &at(found->second.drill);
+}
+
+// One of the club's own, with what it takes from the shelf.
+const LibraryDrill& DrillBook::own(std::size_t place) const {
+  const LibraryDrill& written = at(place);
+  Slot& slot = slots_[place];
+  if (!slot.behind) return written;
+  std::call_once(slot.joined_once, [&] {
+    const LibraryDrill& shelf = shelf_->drill(*slot.behind);
+    if (may_join(written, shelf)) {
+      slot.joined = std::make_unique<LibraryDrill>(joined(written, shelf));
+    }
+  });
+  return slot.joined ? *slot.joined : written;
+}
+
+const LibraryDrill* DrillBook::at_key(std::string_view key) const {
+  const auto found = by_key_.find(key);
+  if (found != by_key_.end()) return &own(found->second.drill);
+  const ShelfName* name = shelf_ ? shelf_name(*shelf_, key) : nullptr;
+  if (name == nullptr) return nullptr;
+  const auto instead = instead_.find(name->drill);
+  if (instead == instead_.end()) return &shelf_->drill(name->drill);
+  // Another drill under one of the shelf's names does not take the others from it.
+  const LibraryDrill& club = own(instead->second);
+  return club.shelf_source ? &club : &shelf_->drill(name->drill);
+}
+
+std::string_view place_of(const Part& part, const Drill& drill) {
+  return apparatus_in(drill.at.text).empty() ? part.title.text : drill.at.text;
+}
+
+const LibraryDrill* DrillBook::find(std::string_view name, std::string_view where) const {
+  if (empty()) return nullptr;
+  const NameKey wanted = key_of_name(name);
+  const std::string_view place = apparatus_in(where);
+  const auto here = [&](std::string_view key) {
+    for (const std::string& longer : keys_on(place, key)) {
+      if (const LibraryDrill* found = at_key(longer)) return found;
+    }
+    return at_key(key);
+  };
+  if (const LibraryDrill* found = here(wanted.key)) return found;
+  for (const NameCut& cut : wanted.cuts) {
+    const LibraryDrill* found = here(std::string_view(wanted.key).substr(0, cut.size));
+    if (found == nullptr) continue;
+    const bool elsewhere = !cut.apparatus.empty() && apparatus_in(found->at.text) != cut.apparatus;
+    return elsewhere ? nullptr : found;
+  }
+  return nullptr;
 }
 
 std::optional<std::string> DrillBook::closest(std::string_view name) const {
   const NameKey wanted = key_of_name(name);
   std::vector<std::string_view> keys{wanted.key};
   if (!wanted.cuts.empty())
-    keys.push_back(std::string_view(wanted.key).substr(0, wanted.cuts.back()));
-  if (const Entry* longer = that_begins_with(wanted.key)) return longer->name;
-  const Entry* best = nullptr;
+    keys.push_back(std::string_view(wanted.key).substr(0, wanted.cuts.back().size));
+  // `Bear kick` is one letter from `Beam kick`, and no slip: both its words are of the trade.
+  const auto says_known_words = [&] {
+    const std::vector<std::string> words = telling_words(name);
+    return std::all_of(words.begin(), words.end(), [&](const std::string& word) {
+      return std::any_of(outlines_.begin(), outlines_.end(), [&](const Outline& other) {
+        return other.key.find(word) != std::string_view::npos;
+      });
+    });
+  };
+  const auto whole = that_begins_with(wanted.key);
+  if (whole && (!shelf_ || !says_known_words())) return std::string(*whole);
+  std::string_view best;
+  bool best_of_shelf = false;
   std::size_t least = kLongestCompared;
   std::size_t compared = 0;
   for (const std::string_view key : keys) {
     if (key.empty() || key.size() > kLongestCompared) continue;
-    const std::size_t most = most_edits(key);
+    const std::size_t most_own = most_edits(key, Names::kOwn);
+    const std::size_t most_shelf = most_edits(key, Names::kShelf);
     const std::uint32_t letters = letters_of(key);
     for (const Outline& other : outlines_) {
-      const std::size_t longer = std::max(other.size, key.size());
-      if (longer - std::min(other.size, key.size()) > 4 * most) continue;  // bytes, not letters
+      const std::size_t most = other.is_shelf ? most_shelf : most_own;
+      const std::size_t longer = std::max(other.key.size(), key.size());
+      const std::size_t shorter = std::min(other.key.size(), key.size());
+      if (longer - shorter > 4 * most) continue;  // bytes, not letters
       if (std::popcount(other.letters ^ letters) > static_cast<int>(2 * most)) continue;
       if (++compared > kMostCompared) break;
-      const std::size_t edits = edit_distance(key, *other.key);
+      const std::size_t edits = edit_distance(key, other.key);
       if (edits <= most && edits < least) {
         least = edits;
-        best = other.entry;
+        best = other.name;
+        best_of_shelf = other.is_shelf;
       }
     }
   }
-  if (best != nullptr) return best->name;
+  if (!best.empty() && !(best_of_shelf && says_known_words())) return std::string(best);
   // `Lunge to handstand`: what it begins with.
   const auto first = by_key_.find(std::string_view(wanted.key).substr(0, wanted.begin));
   if (wanted.begin == 0 || first == by_key_.end()) return std::nullopt;
@@ -158,15 +275,20 @@ std::optional<std::string> DrillBook::closest(std::string_view name) const {
 }
 
 // `Dish to arch` for `Dish to arch roll`; nothing when several names begin so.
-const DrillBook::Entry* DrillBook::that_begins_with(std::string_view key) const {
+std::optional<std::string_view> DrillBook::that_begins_with(std::string_view key) const {
   constexpr std::size_t kShortest = 6;  // bytes; `jump` begins too many names
-  if (key.size() < kShortest) return nullptr;
-  const auto found = by_key_.lower_bound(key);
-  if (found == by_key_.end() || !found->first.starts_with(key)) return nullptr;
-  const auto next = std::next(found);
-  const bool several = next != by_key_.end() && next->first.starts_with(key) &&
-                       next->second.drill != found->second.drill;
-  return several ? nullptr : &found->second;
+  if (key.size() < kShortest) return std::nullopt;
+  const Outline* out = nullptr;
+  for (const Outline& other : outlines_) {
+    if (!other.key.starts_with(key)) continue;
+    // Of thousands of names one goes on like any other; only an end that was left off counts.
+    if (other.is_shelf && 10 * key.size() < 7 * other.key.size()) continue;
+    const bool same =
+        out == nullptr || (other.drill == out->drill && other.is_shelf == out->is_shelf);
+    if (!same) return std::nullopt;
+    if (out == nullptr) out = &other;
+  }
+  return out == nullptr ? std::nullopt : std::optional(out->name);
 }
 
 }  // namespace chalkleaf::plan

@@ -246,9 +246,10 @@ struct Club {
   Limits limits;
   std::string language = "en";  ///< BCP 47 tag of the club's sheets
   Words web;  ///< address of the club's page, with `{plan}` where a plan's name goes; may be empty
-  Words main_colour;    ///< `colours: {main: …}`: of titles and rules; may be empty
-  Words second_colour;  ///< of the suit in figures; may be empty
-  Words logo;           ///< path of a picture, from the club's folder; may be empty
+  Words main_colour;       ///< `colours: {main: …}`: of titles and rules; may be empty
+  Words second_colour;     ///< of the suit in figures; may be empty
+  Words logo;              ///< path of a picture, from the club's folder; may be empty
+  bool uses_shelf = true;  ///< `shelf: off`: its plans inherit from its own drills alone
 
   const Group* group(std::string_view name) const;      ///< ignoring ASCII case
   const Station* station(std::string_view name) const;  ///< ignoring ASCII case and a plural

@@ -290,6 +290,13 @@ Value<bool> parse_yes_no(std::string_view text) {
   return wrong(fmt::format("‘{}’ is neither yes nor no", trim(text)), "write `yes` or `no`");
 }
 
+Value<bool> parse_on_off(std::string_view text) {
+  const std::string word = lower_ascii(trim(text));
+  if (word == "on" || word == "yes" || word == "true") return true;
+  if (word == "off" || word == "no" || word == "false") return false;
+  return wrong(fmt::format("‘{}’ is neither on nor off", trim(text)), "write `on` or `off`");
+}
+
 Value<std::pair<int, int>> parse_ages(std::string_view text) {
   text = trim(text);
   std::vector<Token> numbers;

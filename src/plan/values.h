@@ -28,6 +28,8 @@ using Value = tl::expected<T, ValueProblem>;
 inline constexpr int kHighestLevel = 10;
 /// What a drill asks of a region of the body: 1 light, 2 middling, 3 heavy.
 inline constexpr int kHeaviestLoad = 3;
+/// How hard work feels, from 1 (a rest) to this (all one has).
+inline constexpr int kHighestEffort = 10;
 /// More gymnasts than one coach card has columns for.
 inline constexpr int kLargestGroup = 60;
 /// More adults than any hall needs for them.
@@ -67,6 +69,8 @@ Value<int> parse_whole(std::string_view text, int least, int most);
 Value<std::string> parse_web_address(std::string_view text, PlanPlace place);
 /// `yes` or `no`, `true` or `false`.
 Value<bool> parse_yes_no(std::string_view text);
+/// `on` or `off`, `yes` or `no`.
+Value<bool> parse_on_off(std::string_view text);
 /// `9–11`, `9-11`, `9 to 11` or `9`: years, youngest and oldest.
 Value<std::pair<int, int>> parse_ages(std::string_view text);
 

@@ -55,9 +55,10 @@ std::vector<CheckInfo> body_checks() {
        "Add a line such as ‘- Water: 2 min’ between two parts.",
        "slot: 90 min   (and no line with water)"},
       {"spotter-at-home", kError,
-       "A home plan has a drill that needs a spotter, or that the library keeps in the gym.",
+       "A home plan has a drill that needs a spotter or a coach, or that the library keeps in the "
+       "gym.",
        "At home nobody is trained to catch a child, and there is no mat under it.",
-       "The `spotter:` and `home:` of the club's own library.",
+       "The `spotter:`, `coach:` and `home:` of the library.",
        "Take the drill out, or use a rung of its ladder that needs nobody.",
        "place: home\n…\n- Handstand: 3 goes   (spotter: yes)"},
       {"no-adult-note", kError, "No safety note of a home plan says that an adult is in the room.",

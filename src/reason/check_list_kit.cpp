@@ -6,10 +6,10 @@ namespace chalkleaf::reason {
 std::vector<CheckInfo> kit_checks() {
   return {
       {"unknown-drill", kWarning,
-       "The club has a drill library, and a drill of the plan is not in it.",
+       "A drill's name is nearly one that the library has: the club's own or the program's shelf.",
        "It is printed as it stands, but nothing is known of it: no cues, no level, no check of its "
-       "needs. Mostly it is "
-       "a slip of spelling.",
+       "needs. Mostly it is a slip of spelling. With ‘shelf: off’ every drill is named that the "
+       "club's library lacks.",
        kOurs,
        "Correct the name, add the name to `also:` of the drill it is, or write a file of its own "
        "in drills/.",

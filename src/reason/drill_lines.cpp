@@ -30,30 +30,42 @@ std::vector<DrillLine> drill_lines(const plan::Session& session) {
   return out;
 }
 
+bool is_inherited(const plan::Drill& drill, const plan::Words& words) {
+  if (drill.known == nullptr || !words.span) return false;
+  return words.span.source == drill.known->source.get() ||
+         words.span.source == drill.known->shelf_source.get();
+}
+
+bool is_for_the_gym(const plan::LibraryDrill& drill) {
+  return (drill.spotter && drill.spotter->value) || (drill.coach && drill.coach->value) ||
+         (drill.home && !drill.home->value);
+}
+
 Span place_in_plan(const plan::Drill& drill, const plan::Words& words) {
-  const bool inherited = drill.known != nullptr && words.span.source == drill.known->source.get();
-  return inherited || !words.span ? drill.name.span : words.span;
+  return is_inherited(drill, words) || !words.span ? drill.name.span : words.span;
 }
 
 std::vector<Named> named_by(const DrillLine& line, const plan::DrillBook& book) {
   const plan::Drill& drill = *line.drill;
+  const std::string_view place = plan::place_of(*line.part, drill);
   std::vector<Named> out;
   if (drill.circuit) return out;  // its name is no drill's
   add_named(out, drill.known, drill.name, drill.name.span);
   for (const plan::Words& choice : drill.choices) {
-    add_named(out, book.find(choice.text), choice, place_in_plan(drill, choice));
+    add_named(out, book.find(choice.text, place), choice, place_in_plan(drill, choice));
   }
   if (!drill.dose) return out;
   for (const plan::Move& move : drill.dose->moves) {
-    add_named(out, book.find(move.name.text), move.name, place_in_plan(drill, move.name));
+    add_named(out, book.find(move.name.text, place), move.name, place_in_plan(drill, move.name));
   }
   return out;
 }
 
 std::vector<Named> named_with_substitutes(const DrillLine& line, const plan::DrillBook& book) {
   std::vector<Named> out = named_by(line, book);
+  const std::string_view place = plan::place_of(*line.part, *line.drill);
   for (const plan::Substitute& one : line.drill->substitutes) {
-    add_named(out, book.find(one.name.text), one.name, place_in_plan(*line.drill, one.name));
+    add_named(out, book.find(one.name.text, place), one.name, place_in_plan(*line.drill, one.name));
   }
   return out;
 }
@@ -78,6 +90,7 @@ void label_library(Diagnostics& diagnostics, Diagnostic& found, const plan::Libr
                    Span span, std::string message) {
   if (!span) return;
   diagnostics.keep(drill.source);
+  if (drill.shelf_source) diagnostics.keep(drill.shelf_source);
   found.labels.push_back({span, std::move(message)});
 }
 

@@ -24,6 +24,11 @@ std::vector<DrillLine> drill_lines(const plan::Session& session);
 /// over from the library.
 Span place_in_plan(const plan::Drill& drill, const plan::Words& words);
 
+/// True for words of a drill that were taken over from the library: the club's or the shelf's.
+bool is_inherited(const plan::Drill& drill, const plan::Words& words);
+/// It needs a spotter or a coach, or is kept in the gym.
+bool is_for_the_gym(const plan::LibraryDrill& drill);
+
 /// A drill of the library that a line names, and in what way.
 struct Named {
   const plan::LibraryDrill* drill = nullptr;

@@ -114,8 +114,7 @@ Diagnostic hard(const Occurrence& found, Diagnostics& diagnostics) {
                  fmt::format("a family may not know the word {}, and nothing explains it",
                              quoted(lower_ascii(written)))};
   const plan::Drill* drill = found.text->drill;
-  if (drill != nullptr && drill->known != nullptr && words.span != span &&
-      words.span.source == drill->known->source.get()) {
+  if (drill != nullptr && words.span != span && is_inherited(*drill, words)) {
     label_library(diagnostics, out, *drill->known, words.span, "it stands in the library here");
   }
   out.hint = fmt::format(
@@ -133,6 +132,9 @@ void check_hard_words(const Subject& subject, Diagnostics& diagnostics) {
   const std::vector<FamilyText> texts = family_texts(subject.session);
   std::vector<Occurrence> occurrences;
   for (const FamilyText& text : texts) {
+    // Not for at home, which is said and enough.
+    const plan::LibraryDrill* known = text.drill == nullptr ? nullptr : text.drill->known;
+    if (known != nullptr && is_for_the_gym(*known)) continue;
     const TextWords words = words_in(text.words->text);
     for (std::size_t i = 0; i < words.size(); ++i) {
       const TradeWord* word = trade_word_at(words, i, text.kind);

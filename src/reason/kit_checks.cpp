@@ -49,8 +49,14 @@ KitNouns listed(const Subject& subject) {
   return out;
 }
 
-bool is_inherited(const Drill& drill, const plan::Words& words) {
-  return drill.known != nullptr && words.span && words.span.source == drill.known->source.get();
+bool is_of_shelf(const Drill& drill, const plan::Words& words) {
+  if (!is_inherited(drill, words)) return false;
+  return drill.known->of_shelf || words.span.source == drill.known->shelf_source.get();
+}
+
+// Not for at home, which is said and enough: a family will not look for its mats.
+bool is_refused(const Subject& subject, const Drill& drill) {
+  return subject.at_home() && drill.known != nullptr && is_for_the_gym(*drill.known);
 }
 
 std::string listing_hint(const Subject& subject, const plan::Words& kit) {
@@ -124,6 +130,10 @@ void check_kit_listed(const Subject& subject, Diagnostics& diagnostics) {
   Gathered gathered;
   for (const Use& one : uses_of(subject.session)) {
     const plan::Words& kit = one.use->kit;
+    if (is_refused(subject, *one.drill)) continue;
+    // Nobody wrote what the shelf's drill needs. It stands beside the drill, and at home with what
+    // to do without.
+    if (is_of_shelf(*one.drill, kit)) continue;
     const auto things = things_in(kit.text);
     const bool fine = things.empty() || std::any_of(things.begin(), things.end(), [&](auto& thing) {
                         return known.has(thing) || is_everywhere(thing);
@@ -267,6 +277,7 @@ void check_substitutes(const Subject& subject, Diagnostics& diagnostics) {
   Gathered gathered;
   for (const Use& one : uses_of(subject.session)) {
     if (!one.drill->substitutes.empty() || !may_be_missing(*one.drill, *one.use)) continue;
+    if (is_refused(subject, *one.drill)) continue;
     gathered.add(lower_ascii(one.drill->name.text), one.span, "here too", [&] {
       const std::string& kit = one.use->kit.text;
       Diagnostic found{Severity::kWarning, "no-substitute-at-home", one.span,

@@ -41,6 +41,10 @@ std::vector<Words> names_of(const DrillLine& line) {
   return out;
 }
 
+std::string no_drill(const plan::DrillBook& book) {
+  return book.has_own() ? "the club's library has no drill " : "no drill goes by the name ";
+}
+
 // Names like nothing in the library are one message: a young library lacks many.
 void report_strangers(const std::vector<Words>& names, Diagnostics& diagnostics) {
   if (names.empty()) return;
@@ -71,7 +75,8 @@ void check_known(const Subject& subject, Diagnostics& diagnostics) {
   Gathered slips;
   for (const DrillLine& line : drill_lines(subject.session)) {
     for (Words& name : names_of(line)) {
-      if (name.empty() || subject.book.find(name.text) != nullptr) continue;
+      const std::string_view place = plan::place_of(*line.part, *line.drill);
+      if (name.empty() || subject.book.find(name.text, place) != nullptr) continue;
       if (!name.span) name.span = line.drill->name.span;
       const std::string key = lower_ascii(name.text);
       const auto meant = subject.book.closest(name.text);
@@ -83,7 +88,7 @@ void check_known(const Subject& subject, Diagnostics& diagnostics) {
         return Diagnostic{Severity::kWarning,
                           "unknown-drill",
                           name.span,
-                          "the club's library has no drill " + quoted(name.text),
+                          no_drill(subject.book) + quoted(name.text),
                           {},
                           fmt::format("did you mean {}? If not, describe it in ‘drills/{}.md’",
                                       quoted(*meant), file_stem(name.text))};
@@ -91,7 +96,8 @@ void check_known(const Subject& subject, Diagnostics& diagnostics) {
     }
   }
   slips.add_to(diagnostics);
-  report_strangers(strangers, diagnostics);
+  // The shelf has what most clubs do. What neither has is a coach's own, and needs no word.
+  if (subject.book.shelf() == nullptr) report_strangers(strangers, diagnostics);
 }
 
 namespace {
@@ -138,7 +144,7 @@ void check_choice_order(const Subject& subject, Diagnostics& diagnostics) {
     const Drill& drill = *line.drill;
     std::vector<Rung> rungs;
     for (const Words& choice : drill.choices) {
-      const LibraryDrill* known = subject.book.find(choice.text);
+      const LibraryDrill* known = subject.book.find(choice.text, plan::place_of(*line.part, drill));
       if (known != nullptr && known->level) rungs.push_back({&choice, known, known->level->value});
     }
     const auto falls = [](const Rung& a, const Rung& b) { return a.level > b.level; };
@@ -228,15 +234,12 @@ void check_levels(const Subject& subject, Diagnostics& diagnostics) {
 
 namespace {
 
-bool is_for_the_gym(const LibraryDrill& drill) {
-  return (drill.spotter && drill.spotter->value) || (drill.home && !drill.home->value);
-}
-
 /// Rungs of a ladder that are drills of the library themselves.
-void add_rungs(std::vector<Named>& out, const Drill& drill, const plan::DrillBook& book,
+void add_rungs(std::vector<Named>& out, const DrillLine& line, const plan::DrillBook& book,
                const std::vector<plan::Variation>& rungs) {
+  const Drill& drill = *line.drill;
   for (const plan::Variation& rung : rungs) {
-    const LibraryDrill* known = book.find(rung.text);
+    const LibraryDrill* known = book.find(rung.text, plan::place_of(*line.part, drill));
     if (known != nullptr) out.push_back({known, rung, place_in_plan(drill, rung)});
   }
 }
@@ -244,11 +247,11 @@ void add_rungs(std::vector<Named>& out, const Drill& drill, const plan::DrillBoo
 std::vector<Named> everything_done(const DrillLine& line, const plan::DrillBook& book) {
   const Drill& drill = *line.drill;
   std::vector<Named> out = named_with_substitutes(line, book);
-  add_rungs(out, drill, book, drill.easier);
-  add_rungs(out, drill, book, drill.harder);
+  add_rungs(out, line, book, drill.easier);
+  add_rungs(out, line, book, drill.harder);
   for (const plan::Substitute& one : drill.substitutes) {
-    add_rungs(out, drill, book, one.easier);
-    add_rungs(out, drill, book, one.harder);
+    add_rungs(out, line, book, one.easier);
+    add_rungs(out, line, book, one.harder);
   }
   return out;
 }
@@ -268,12 +271,14 @@ std::string home_hint(const Named& named, const Drill& drill) {
 Diagnostic not_at_home(const Named& named, const Drill& drill, Diagnostics& diagnostics) {
   const LibraryDrill& known = *named.drill;
   const bool spotted = known.spotter && known.spotter->value;
-  Diagnostic found{
-      Severity::kError, "spotter-at-home", named.span,
-      quoted(named.words.text) + (spotted ? " needs a spotter, so it is not for at home"
-                                          : " is for the gym only, and this plan is for at home")};
-  label_library(diagnostics, found, known, spotted ? known.spotter->span : known.home->span,
-                "the library says so here");
+  const bool coached = known.coach && known.coach->value;
+  Diagnostic found{Severity::kError, "spotter-at-home", named.span,
+                   quoted(named.words.text) +
+                       (spotted   ? " needs a spotter, so it is not for at home"
+                        : coached ? " is for a coach to teach, so it is not for at home"
+                                  : " is for the gym only, and this plan is for at home")};
+  const auto& why = spotted ? known.spotter : coached ? known.coach : known.home;
+  label_library(diagnostics, found, known, why->span, "the library says so here");
   found.hint = home_hint(named, drill);
   return found;
 }

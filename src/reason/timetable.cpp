@@ -11,6 +11,7 @@
 
 #include <algorithm>
 
+#include "plan/library.h"
 #include "reason/sums.h"
 
 namespace chalkleaf::reason {
@@ -70,15 +71,26 @@ void share_budget(PartTime& part, Duration budget) {
   }
 }
 
-PartTime part_time(const Part& part, const Setting& setting, std::size_t drills_after) {
+// Before the drill that comes: what club or plan say, else what that drill needs to get ready for.
+Duration changeover_before(const Drill& next, const plan::Timings& timings) {
+  const bool is_told = timings.changeover.origin != plan::Timing::Origin::kDefault;
+  if (is_told || next.known == nullptr || !next.known->changeover) return timings.changeover.value;
+  return next.known->changeover->value;
+}
+
+// `next` is the first drill behind this part; null when there is none.
+PartTime part_time(const Part& part, const Setting& setting, const Drill* next) {
   PartTime out;
   out.part = &part;
   const std::vector<const Drill*> drills = plan::drills_of(part);
   out.drills.reserve(drills.size());
   for (const Drill* drill : drills) {
     out.drills.push_back(drill_time(*drill, setting));
-    const bool last_of_all = out.drills.size() == drills.size() && drills_after == 0;
-    if (!last_of_all) out.drills.back().changeover = setting.session.timings.changeover.value;
+    const bool last_of_part = out.drills.size() == drills.size();
+    const Drill* following = last_of_part ? next : drills[out.drills.size()];
+    if (following != nullptr) {
+      out.drills.back().changeover = changeover_before(*following, setting.session.timings);
+    }
   }
   for (const plan::Step& step : part.steps) {
     const auto* move = std::get_if<plan::KitMove>(&step);
@@ -126,13 +138,18 @@ void set_starts(Timetable& timetable) {
 }  // namespace
 
 Timetable timetable(const plan::Session& session, const plan::Club& club) {
-  std::size_t to_come = 0;
-  for (const Part& part : session.parts) to_come += plan::drills_of(part).size();
+  // Behind each part the next drill of all, from the last part back.
+  std::vector<const Drill*> behind(session.parts.size(), nullptr);
+  const Drill* next = nullptr;
+  for (std::size_t i = session.parts.size(); i-- > 0;) {
+    behind[i] = next;
+    const std::vector<const Drill*> drills = plan::drills_of(session.parts[i]);
+    if (!drills.empty()) next = drills.front();
+  }
   Timetable out;
   out.parts.reserve(session.parts.size());
-  for (const Part& part : session.parts) {
-    to_come -= plan::drills_of(part).size();
-    out.parts.push_back(part_time(part, {session, club}, to_come));
+  for (std::size_t i = 0; i < session.parts.size(); ++i) {
+    out.parts.push_back(part_time(session.parts[i], {session, club}, behind[i]));
   }
   set_starts(out);
   if (session.start) {

@@ -18,7 +18,7 @@ struct DrillTime {
   Duration start;       ///< from the session's begin
   Duration work;        ///< doing it, all sets and sides
   Duration rest;        ///< between its sets
-  Duration changeover;  ///< after it, before the next drill of the session; none after the last
+  Duration changeover;  ///< after it, for the next drill of the session; none after the last
   int waves = 1;        ///< turns until the whole group has done a set, where a station takes fewer
   /// Of a circuit: one round, each station from the circuit's begin of that round.
   std::vector<DrillTime> stations = {};

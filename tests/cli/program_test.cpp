@@ -1,4 +1,5 @@
 // The program itself: exit codes, what goes where, and help.
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
@@ -184,4 +185,40 @@ TEST_CASE("program: times prints the table, and a full disk is noticed") {
   const Outcome full = program(folder, "times a.md", "2>&1 >/dev/full");
   CHECK(full.exit_code == 2);
   CHECK(full.text == "chalkleaf: standard output cannot be written to: is the disk full?\n");
+}
+
+TEST_CASE("program: drills are listed, shown and searched, with no plan in sight") {
+  const TemporaryFolder folder("program-drills");
+  const Outcome one = program(folder, "drills hollow holds");
+  CHECK(one.text.starts_with("Dish hold\n"));
+  CHECK(one.text.find("\nA plan that names it gets:\n  - cue: ") != std::string::npos);
+  CHECK(one.text.find("  stands in   shelf/dish-hold.md\n") != std::string::npos);
+  CHECK(one.exit_code == 0);
+  const Outcome found = program(folder, "drills level 3 wrists home");
+  CHECK(found.text.find("wrists") == std::string::npos);  // one line each, and not why
+  CHECK(found.text.find(" level 3 ") != std::string::npos);
+  CHECK(found.exit_code == 0);
+  const Outcome all = program(folder, "drills");
+  CHECK(std::count(all.text.begin(), all.text.end(), '\n') > 600);
+  const Outcome none = program(folder, "drills hollow hodl");
+  CHECK(none.text == "chalkleaf: no drill has all of ‘hollow hodl’: did you mean ‘hollow hold’?\n");
+  CHECK(none.exit_code == 2);
+}
+
+TEST_CASE("program: a plan of ten lines outside any club takes from the shelf, unless it may not") {
+  const TemporaryFolder folder("program-shelf");
+  folder.put("plan.md",
+             "---\ntitle: Ten lines\nplace: gym\n---\n\n## Warm-up\n\n- Jog: 3 min\n\n## Shapes\n\n"
+             "- Hollow hold: 3 x 20 s, rest 20 s\n- Dish hodl: 20 s\n\n## Cool-down\n\n"
+             "- Slow walk: 2 min\n");
+  const Outcome slip = program(folder, "check --messages short plan.md", "2>&1 >/dev/null");
+  CHECK(slip.text.find("did you mean ‘Dish hold’?") != std::string::npos);
+  const Outcome built = program(folder, "build plan.md", "2>/dev/null");
+  CHECK(built.exit_code == 0);
+  const Outcome words = shell("pdftotext '" + folder / "out/plan-card.pdf" + "' - 2>&1");
+  CHECK(words.text.find("Easier") != std::string::npos);
+  folder.put("club.yaml", "name: Ours\nshelf: off\n");
+  CHECK(program(folder, "build plan.md", "2>/dev/null").exit_code == 0);
+  const Outcome bare = shell("pdftotext '" + folder / "out/plan-card.pdf" + "' - 2>&1");
+  CHECK(bare.text.find("Easier") == std::string::npos);
 }

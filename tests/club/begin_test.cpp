@@ -65,7 +65,7 @@ std::size_t files_in(const TemporaryFolder& folder) {
 TEST_CASE("a new folder gets everything a club needs, and builds without a word") {
   const TemporaryFolder folder("begin-new");
   const std::string made = begun(folder, "clubs/ours");
-  CHECK(made.starts_with(".gitignore\nREADME.md\nclub.yaml\ndrills/arch-hold.md\n"));
+  CHECK(made.starts_with(".gitignore\nREADME.md\nclub.yaml\ndrills/dish-hold.md\n"));
   CHECK(folder.read("clubs/ours/.gitignore").find("private/") != std::string::npos);
   CHECK_FALSE(folder.has("clubs/ours/gitignore"));
   const std::string data = "CHALKLEAF_DATA=" + support::repository();

@@ -13,7 +13,8 @@ constexpr const char* kDish =
 
 /// A club with one plan of a known drill and one of a drill nobody knows.
 void fill(const TemporaryFolder& folder, const std::string& dish) {
-  folder.put("club.yaml", "name: Alder Quay Gymnastics\nchecks: {unknown-drill: off}\n");
+  folder.put("club.yaml",
+             "name: Alder Quay Gymnastics\nshelf: off\nchecks: {unknown-drill: off}\n");
   folder.put("drills/dish-hold.md", dish);
   std::string plan = gym_plan("A");
   plan.replace(plan.find("- Walk"), 6, "- Dish hold");
@@ -91,7 +92,8 @@ TEST_CASE("the club's checks hold for the library too") {
         "drills/dish.md:2:8: warning: two drills of the library go by the name ‘dish holds’ "
         "[duplicate-drill]; give one of them another name, or put both into one file\n"
         "2 plans checked: 0 errors, 1 warning\n");
-  folder.put("club.yaml", "name: A\nchecks:\n  unknown-drill: off\n  duplicate-drill: off\n");
+  folder.put("club.yaml",
+             "name: A\nshelf: off\nchecks:\n  unknown-drill: off\n  duplicate-drill: off\n");
   CHECK(run_drill(folder, "check --messages short").text ==
         "2 plans checked: 0 errors, 0 warnings\n");
 }

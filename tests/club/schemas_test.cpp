@@ -52,7 +52,8 @@ TEST_CASE("each schema has the keys its reader knows") {
   CHECK(keys(plan) == known(KeyMap::kSession));
   CHECK(keys(drill) == known(KeyMap::kDrill));
   CHECK(keys(club) == known(KeyMap::kClub));
-  CHECK(keys(drill.at("properties").at("loads")) == known(KeyMap::kLoads));
+  CHECK(keys(drill.at("$defs").at("loads")) == known(KeyMap::kLoads));
+  CHECK(keys(drill.at("properties").at("each")) == known(KeyMap::kEachRepetition));
   const Json& parts = club.at("$defs");
   CHECK(keys(parts.at("timings")) == known(KeyMap::kTimings));
   CHECK(keys(parts.at("group")) == known(KeyMap::kGroup));
@@ -89,6 +90,11 @@ TEST_CASE("the schemas offer the same kinds, checks and limits") {
   const Json drill = schema("drill").at("properties");
   CHECK(drill.at("kind").at("anyOf").at(0).at("enum").get<Names>() == kind_names());
   CHECK(drill.at("level").at("maximum") == kHighestLevel);
+  CHECK(drill.at("effort").at("maximum") == kHighestEffort);
+  const std::string trains = drill.at("trains").at("description");
+  for (const std::string& thing : trained_things()) {
+    CHECK(trains.find(thing) != std::string::npos);
+  }
   const Json club = schema("club").at("$defs");
   CHECK(club.at("group").at("properties").at("size").at("maximum") == kLargestGroup);
   CHECK(club.at("group").at("properties").at("adults").at("maximum") == kMostAdults);

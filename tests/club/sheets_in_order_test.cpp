@@ -29,7 +29,8 @@ class DemoClub {
     selection_ = select_plans(files_, {folder, {}, std::nullopt});
     press_ = set_up_press(around_, teller_, summary_);
     REQUIRE(press_);
-    auto opened = open_club(selection_.roots.at(0), request_, files_, press_->data, teller_);
+    auto opened =
+        open_club(selection_.roots.at(0), request_, files_, press_->data, press_->shelf, teller_);
     REQUIRE(opened);
     club_ = std::move(*opened);
     worker_.emplace(*press_->fonts, *press_->hyphenations);

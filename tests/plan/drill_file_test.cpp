@@ -143,7 +143,7 @@ TEST_CASE("what is wrong in a drill's front matter is said with what to write") 
       {"loads: wrists\n",
        "d.md:2:8: error: ‘loads’ must be regions of the body, each with its load [bad-value]; "
        "write "
-       "it as `loads: {wrists: 2, shoulders: 1}`; 1 is light, 3 heavy\n"},
+       "it as `loads: {wrists: 2, shoulders: 1}`; 1 is light, 3 heavy; or `loads: none`\n"},
       {"spotter: sometimes\n",
        "d.md:2:10: error: ‘sometimes’ is neither yes nor no [bad-value]; write `yes` or `no`\n"},
       {"spotter: yes\nhome: yes\n",

@@ -71,10 +71,10 @@ TEST_CASE("what YAML might take another way is read") {
   CHECK(scanned("") == "read it");
 }
 
-TEST_CASE("the demo club's drills have the names that reading them gives, and few need reading") {
+TEST_CASE("the drills that ship have the names that reading them gives, and few need reading") {
   std::size_t all = 0;
   std::size_t plain = 0;
-  const std::string folder = support::repository() + "/plans/drills";
+  const std::string folder = support::repository() + "/themes/shelf";
   for (const auto& entry : std::filesystem::directory_iterator(folder)) {
     if (entry.path().extension() != ".md" || entry.path().stem() == "README") continue;
     std::stringstream text;

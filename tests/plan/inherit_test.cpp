@@ -44,6 +44,22 @@ std::string all(const std::vector<Words>& words) {
   return out;
 }
 
+TEST_CASE("the figures of a ladder come with the drill's own figure, and with no other") {
+  const char* const drill =
+      "---\ntitle: Dish\nfigure: dish\nfigure-easier: tuck dish\nfigure-harder: long dish\n---\n\n"
+      "- easier: knees bent\n- harder: arms up\n";
+  const Inherited bare = inherited({drill}, "## S\n\n- Dish: 10\n");
+  CHECK(bare.drill().figure_easier.text == "tuck dish");
+  CHECK(bare.drill().figure_harder.text == "long dish");
+  const Inherited own_rung = inherited({drill}, "## S\n\n- Dish: 10\n  - easier: one foot down\n");
+  CHECK(own_rung.drill().figure_easier.empty());
+  CHECK(own_rung.drill().figure_harder.text == "long dish");
+  const Inherited own_figure = inherited({drill}, "## S\n\n- Dish: 10\n  - figure: ours\n");
+  CHECK(own_figure.drill().figures.at(0).text == "ours");
+  CHECK(own_figure.drill().figure_easier.empty());
+  CHECK(own_figure.drill().figure_harder.empty());
+}
+
 TEST_CASE("a bare line takes everything") {
   const Inherited got = inherited({kDish}, "## S\n\n- Dish holds, slowly: 2 x 20 s\n");
   CHECK(got.said.empty());
