@@ -38,8 +38,10 @@ void Teller::tell(const Diagnostics& found, const std::string& plan) {
       diagnostic.message = "there is more wrong from here on, which is not listed";
       diagnostic.hint = "mend what is listed, and check again";
       diagnostic.labels.clear();
+      diagnostic.edits.clear();
     }
-    ++(diagnostic.severity == Severity::kError ? summary_.errors : summary_.warnings);
+    if (diagnostic.severity == Severity::kError) ++summary_.errors;
+    if (diagnostic.severity == Severity::kWarning) ++summary_.warnings;
     listener_.found(diagnostic);
   }
 }
