@@ -9,7 +9,7 @@
 #include <string>
 
 #include "plan/circuit.h"
-#include "plan/dose_parser.h"
+#include "dose/parser.h"
 
 namespace chalkleaf::plan {
 

@@ -1,5 +1,5 @@
 // See the header.
-#include "plan/tokens.h"
+#include "dose/tokens.h"
 
 #include <algorithm>
 #include <array>
@@ -7,7 +7,7 @@
 
 #include "base/text.h"
 
-namespace chalkleaf::plan {
+namespace chalkleaf::dose {
 namespace {
 
 constexpr std::size_t kMostDigits = 7;    // 9,999,999: above every limit, far below overflow
@@ -331,4 +331,4 @@ class Lexer {
 
 std::vector<Token> tokens_of(std::string_view text) { return Lexer(text).run(); }
 
-}  // namespace chalkleaf::plan
+}  // namespace chalkleaf::dose

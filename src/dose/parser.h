@@ -1,5 +1,5 @@
-// The grammar of a dose: clauses between commas, each a row of phrases (plan/dose_phrases.h); a row
-// of moves is found first (plan/dose_moves.h).
+// The grammar of a dose: clauses between commas, each a row of phrases (dose/phrases.h); a row
+// of moves is found first (dose/moves.h).
 //
 // Says what is wrong instead of reporting it, so that the same grammar can also be asked whether a
 // text is a dose at all. Tested by tests/plan/dose_test.cpp and dose_corpus_test.cpp.
@@ -9,10 +9,10 @@
 #include <string>
 #include <tl/expected.hpp>
 
-#include "plan/dose.h"
+#include "dose/dose.h"
 #include "source/tree.h"
 
-namespace chalkleaf::plan {
+namespace chalkleaf::dose {
 
 /// Limits of sense; beyond them a number is a slip of the pen (`bad-value`).
 inline constexpr std::int64_t kMostSets = 100;
@@ -41,4 +41,4 @@ tl::expected<Dose, DoseProblem> parse_dose(const source::Text& text);
 /// at least two.
 std::optional<Dose> parse_moves_line(const source::Text& text);
 
-}  // namespace chalkleaf::plan
+}  // namespace chalkleaf::dose

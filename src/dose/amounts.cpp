@@ -7,9 +7,9 @@
 
 #include <array>
 
-#include "plan/dose_phrases.h"
+#include "dose/phrases.h"
 
-namespace chalkleaf::plan {
+namespace chalkleaf::dose {
 namespace {
 
 struct CountWord {
@@ -386,4 +386,4 @@ std::size_t Phrases::counted(std::size_t at, std::size_t end, Written written) {
   return set_amount(amount, crossed ? at - 1 : at, next);
 }
 
-}  // namespace chalkleaf::plan
+}  // namespace chalkleaf::dose

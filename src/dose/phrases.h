@@ -1,8 +1,8 @@
 // The phrases a dose is made of: `2 x`, `20 s`, `rest 20 s`, `each side`, … — one function each,
 // tried in the order of one table. Inside the room; others use plan/read.h.
 //
-// Adding a form is adding a phrase. They stand in four files: dose_phrases.cpp (what is said beside
-// the amount), dose_amounts.cpp (amounts and sets), dose_sides.cpp, and dose_shorthand.cpp (trade
+// Adding a form is adding a phrase. They stand in four files: phrases.cpp (what is said beside
+// the amount), amounts.cpp (amounts and sets), sides.cpp, and shorthand.cpp (trade
 // shorthand, spelled out or refused). Tested by tests/plan/dose_test.cpp and
 // dose_corpus_test.cpp.
 #pragma once
@@ -13,11 +13,11 @@
 #include <string_view>
 #include <vector>
 
-#include "plan/dose_parser.h"
-#include "plan/times.h"
-#include "plan/tokens.h"
+#include "dose/parser.h"
+#include "dose/times.h"
+#include "dose/tokens.h"
 
-namespace chalkleaf::plan {
+namespace chalkleaf::dose {
 
 /// A stretch of tokens that a message may point at; empty when there was none.
 struct TokenRange {
@@ -183,4 +183,4 @@ class Phrases {
   std::vector<Move> moves_;  ///< of the one kMoves token
 };
 
-}  // namespace chalkleaf::plan
+}  // namespace chalkleaf::dose

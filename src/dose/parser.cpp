@@ -1,5 +1,5 @@
 // See the header.
-#include "plan/dose_parser.h"
+#include "dose/parser.h"
 
 #include <fmt/format.h>
 
@@ -8,11 +8,11 @@
 #include <optional>
 
 #include "base/text.h"
-#include "plan/dose_moves.h"
-#include "plan/dose_phrases.h"
-#include "plan/words.h"
+#include "dose/moves.h"
+#include "dose/phrases.h"
+#include "dose/words_of.h"
 
-namespace chalkleaf::plan {
+namespace chalkleaf::dose {
 namespace {
 
 // Clauses without a number that mean something: a slip in one must not pass for a remark.
@@ -275,4 +275,4 @@ std::optional<Dose> parse_moves_line(const source::Text& text) {
   return std::move(*dose);
 }
 
-}  // namespace chalkleaf::plan
+}  // namespace chalkleaf::dose

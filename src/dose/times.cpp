@@ -1,12 +1,12 @@
 // See the header.
-#include "plan/times.h"
+#include "dose/times.h"
 
 #include <algorithm>
 #include <array>
 #include <initializer_list>
 #include <string_view>
 
-namespace chalkleaf::plan {
+namespace chalkleaf::dose {
 namespace {
 
 struct Unit {
@@ -200,4 +200,4 @@ std::optional<TimeRead> read_time(const std::vector<Token>& tokens, std::size_t 
   return out;
 }
 
-}  // namespace chalkleaf::plan
+}  // namespace chalkleaf::dose

@@ -11,7 +11,7 @@
 #include <string_view>
 #include <vector>
 
-namespace chalkleaf::plan {
+namespace chalkleaf::dose {
 
 enum class TokenKind {
   kNumber,  ///< `numerator / denominator`, in digits or (then `in_words`) as `twelve`
@@ -26,7 +26,7 @@ enum class TokenKind {
   kOpen,   ///< (
   kClose,  ///< )
   kStop,   ///< . or !
-  kMoves,  ///< a row of moves, put in the place of its tokens (plan/dose_moves.h)
+  kMoves,  ///< a row of moves, put in the place of its tokens (dose/moves.h)
   kOther,  ///< `word` has the sign itself
 };
 
@@ -51,4 +51,4 @@ struct Token {
 
 std::vector<Token> tokens_of(std::string_view text);
 
-}  // namespace chalkleaf::plan
+}  // namespace chalkleaf::dose

@@ -7,9 +7,9 @@
 #include <vector>
 
 #include "base/duration.h"
-#include "plan/tokens.h"
+#include "dose/tokens.h"
 
-namespace chalkleaf::plan {
+namespace chalkleaf::dose {
 
 struct TimeRead {
   Duration value;
@@ -28,4 +28,4 @@ std::optional<TimeRead> read_time(const std::vector<Token>& tokens, std::size_t 
 std::optional<std::int64_t> unit_at(const std::vector<Token>& tokens, std::size_t at,
                                     std::size_t end);
 
-}  // namespace chalkleaf::plan
+}  // namespace chalkleaf::dose

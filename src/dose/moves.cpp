@@ -1,5 +1,5 @@
 // See the header.
-#include "plan/dose_moves.h"
+#include "dose/moves.h"
 
 #include <fmt/format.h>
 
@@ -8,7 +8,7 @@
 
 #include "base/text.h"
 
-namespace chalkleaf::plan {
+namespace chalkleaf::dose {
 namespace {
 
 constexpr const char* kMovesForm =
@@ -408,4 +408,4 @@ class Finder {
 
 bool gather_moves(Phrases& phrases, MovesIn where) { return Finder(phrases, where).run(); }
 
-}  // namespace chalkleaf::plan
+}  // namespace chalkleaf::dose

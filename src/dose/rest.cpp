@@ -4,9 +4,9 @@
 // dose_corpus_test.cpp.
 #include <fmt/format.h>
 
-#include "plan/dose_phrases.h"
+#include "dose/phrases.h"
 
-namespace chalkleaf::plan {
+namespace chalkleaf::dose {
 namespace {}  // namespace
 
 bool Phrases::is_rest_word(std::size_t at, std::size_t end) const {
@@ -118,4 +118,4 @@ std::size_t Phrases::rest(std::size_t at, std::size_t end) {
   return once(state.dose.rest, time, "rest", begin, next);
 }
 
-}  // namespace chalkleaf::plan
+}  // namespace chalkleaf::dose

@@ -8,9 +8,9 @@
 #include <algorithm>
 #include <array>
 
-#include "plan/dose_phrases.h"
+#include "dose/phrases.h"
 
-namespace chalkleaf::plan {
+namespace chalkleaf::dose {
 namespace {
 
 struct SideWord {
@@ -175,4 +175,4 @@ bool Phrases::begins_with_each_side(std::size_t at, std::size_t end) const {
   return is_any(at, end, "each", "per") && side_word(at + 1, end);
 }
 
-}  // namespace chalkleaf::plan
+}  // namespace chalkleaf::dose

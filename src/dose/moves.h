@@ -7,9 +7,9 @@
 // common practice, no source. Tested by tests/plan/dose_moves_test.cpp and dose_corpus_test.cpp.
 #pragma once
 
-#include "plan/dose_phrases.h"
+#include "dose/phrases.h"
 
-namespace chalkleaf::plan {
+namespace chalkleaf::dose {
 
 /// `kDose`: what stands behind a drill's colon. `kLine`: a whole line without name and colon, where
 /// only `10 star jumps` is a move, not `star jumps 10`, and counted kit (`2 hoops, 3 cones`) is
@@ -20,4 +20,4 @@ enum class MovesIn { kDose, kLine };
 /// cannot be read. True when there is one.
 bool gather_moves(Phrases& phrases, MovesIn where);
 
-}  // namespace chalkleaf::plan
+}  // namespace chalkleaf::dose

@@ -1,5 +1,5 @@
 // See the header. Here: how phrases are tried, and what is said beside the amount.
-#include "plan/dose_phrases.h"
+#include "dose/phrases.h"
 
 #include <fmt/format.h>
 
@@ -7,9 +7,9 @@
 #include <array>
 
 #include "base/span.h"
-#include "plan/words.h"
+#include "dose/words_of.h"
 
-namespace chalkleaf::plan {
+namespace chalkleaf::dose {
 namespace {
 
 // Words cut short, whose stop is no end of a sentence: `30 sec. hold`.
@@ -411,4 +411,4 @@ std::size_t Phrases::up_to(std::size_t at, std::size_t end) {
   return next == 0 ? 0 : set_cap(time, at, next);
 }
 
-}  // namespace chalkleaf::plan
+}  // namespace chalkleaf::dose

@@ -9,9 +9,9 @@
 #include <array>
 
 #include "base/text.h"
-#include "plan/dose_phrases.h"
+#include "dose/phrases.h"
 
-namespace chalkleaf::plan {
+namespace chalkleaf::dose {
 namespace {
 
 // As remarks, alone between commas or behind the amount.
@@ -234,4 +234,4 @@ std::size_t Phrases::manner(std::size_t at, std::size_t end) {
   return end;
 }
 
-}  // namespace chalkleaf::plan
+}  // namespace chalkleaf::dose
