@@ -354,9 +354,32 @@ std::optional<std::size_t> Phrases::count_word(std::size_t at, std::size_t end,
   return std::nullopt;
 }
 
-// `10`, `10 reps`, `8–12`, `20 steps`, `10x`
+// `5-4-3-2-1`: how many tokens the rungs take; 0 when there are fewer than three.
+std::size_t Phrases::ladder(std::size_t at, std::size_t end) const {
+  constexpr std::size_t kMostRungs = 20;
+  std::size_t next = at + 1;
+  std::size_t rungs = 1;
+  while (is_kind(next, end, TokenKind::kDash) && is_number(next + 1, end) && rungs < kMostRungs) {
+    next += 2;
+    ++rungs;
+  }
+  return rungs > 2 ? next - at : 0;
+}
+
+// `10`, `10 reps`, `8–12`, `5-4-3-2-1`, `20 steps`, `10x`
 std::size_t Phrases::counted(std::size_t at, std::size_t end, Written written) {
   Amount amount;
+  if (const std::size_t rungs = ladder(at, end); rungs > 0) {
+    for (std::size_t i = at; i < at + rungs; i += 2) {
+      const auto rung = count(i, kMostCount, count_name(amount.kind));
+      if (!rung) return 0;
+      amount.ladder.push_back(*rung);
+      amount.count += *rung;
+    }
+    const std::size_t behind = at + rungs;
+    amount.bare_number = !count_word(behind, end, amount);
+    return set_amount(amount, at, count_word(behind, end, amount).value_or(behind));
+  }
   const bool range = is_range_mark(at + 1, end) && is_number(at + 2, end);
   const std::size_t last = range ? at + 2 : at;
   std::size_t next = last + 1;

@@ -2,7 +2,8 @@
 //
 //     [sets x] amount [each side|way|leg|arm [: names]] [, rest T] [, tempo 3-0-1-0] [, pace T]
 //              [, effort 6] [, every T] [, up to T] [, N goes] [, words]
-//     amount = 10 | 10 reps | 8–12 | 30 s | 20–30 s | hold 30 s | 2 min | 20 steps | 4 lengths
+//     amount = 10 | 10 reps | 8–12 | 5-4-3-2-1 | 30 s | 20–30 s | hold 30 s | 2 min | 20 steps | 4
+//     lengths
 //              | max hold | AMRAP 30 s | several moves in a row: (10 star jumps, 10 high knees)
 //
 // Sets may also stand behind the amount (`10 reps x 3`), sides be said as `each`, `per leg`, `E/S`,
@@ -40,6 +41,8 @@ struct Amount {
   bool held = false;             ///< kTime: it was written `hold 20 s`
   std::optional<std::int64_t> count_to = {};  ///< `8–12`: 12, and `count` is 8
   std::optional<Duration> time_to = {};       ///< `20–30 s`: 30 s, and `time` is 20 s
+  /// `5-4-3-2-1`: so many, then so many, …; at least three rungs. `count` is their sum.
+  std::vector<std::int64_t> ladder = {};
   bool as_many = false;      ///< kTime: as many good repetitions as fit into it, `AMRAP 60 s`
   bool bare_number = false;  ///< kRepetitions: written as a number alone, `10` or `3 x 10`
 

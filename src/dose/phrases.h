@@ -140,6 +140,7 @@ class Phrases {
   std::size_t set_cap(Duration time, std::size_t begin, std::size_t end);
   enum class Written { kPlain, kTimes };  ///< `10`, or `x 10`
   std::size_t counted(std::size_t at, std::size_t end, Written written);
+  std::size_t ladder(std::size_t at, std::size_t end) const;
   std::optional<std::size_t> count_word(std::size_t at, std::size_t end, Amount& amount) const;
   std::size_t timed(std::size_t begin, std::size_t at, std::size_t end, bool held);
 

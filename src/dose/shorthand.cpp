@@ -117,6 +117,7 @@ std::size_t Phrases::two_numbers(std::size_t at, std::size_t end) {
   const bool slashes = slash && is_kind(at + 3, end, TokenKind::kSlash) && is_number(at + 4, end);
   const std::string one = words(at, at + 1).text;
   const std::string two = words(at + 2, at + 3).text;
+  if (dash && !is_word(at + 7, end, "tempo")) return 0;  // a ladder: an amount
   if (dash || slashes) {
     if (is_word(at + 7, end, "tempo")) return 0;
     return refuse(at, at + 5, fmt::format("{} has a number for each set", quoted(at, at + 5)),

@@ -21,6 +21,7 @@ DOORS = {
     "base": "",
     "source": "base",
     "dose": "base source",
+    "draft": "base source dose",
     "plan": "base source dose",
     "reason": "base dose plan",
     "figure": "base source",
@@ -29,8 +30,8 @@ DOORS = {
     "page": "base type",
     "sheet": "base source dose plan reason figure type page",
     "pdf": "base type page",
-    "club": "base source dose plan reason figure picture type page sheet pdf",
-    "cli": "base dose plan reason club",
+    "club": "base source dose draft plan reason figure picture type page sheet pdf",
+    "cli": "base dose draft plan reason club",
 }
 # Libraries that stay inside one room.
 OWNED = {
