@@ -37,6 +37,7 @@ class DocumentReader {
     habits();
     find_numbered();
     find_title();
+    keep_taught();
     read_all();
     settle_weak_parts();
     choose();
@@ -105,9 +106,24 @@ class DocumentReader {
     return numbered || words_.within(Role::kHealth, pieces, 0, pieces.size());
   }
 
+  // What the taught form has below a drill, its quotes and its links to parts are taken as they
+  // are.
+  void keep_taught() {
+    for (DraftLine& one : lines()) {
+      if (one.line.blank || one.line.table || one.reading == Reading::kTitle) continue;
+      const std::string_view text = one.line.words(source_);
+      const Pieces pieces = pieces_of(text.substr(0, 80));
+      const std::size_t key = words_.match(Role::kKey, pieces, 0, pieces.size());
+      const bool below = key > 0 && one.line.indent > 1 && one.line.mark == Line::Mark::kBullet &&
+                         text.find(':') != std::string_view::npos;
+      const bool link = text.starts_with('[') && text.find("](") != std::string_view::npos;
+      if (below || link || one.line.mark == Line::Mark::kQuote) one.reading = Reading::kKept;
+    }
+  }
+
   void read_all() {
     for (DraftLine& one : lines()) {
-      if (!one.line.blank && !one.line.table && one.reading != Reading::kTitle) read_line(one);
+      if (!one.line.blank && !one.line.table && one.reading == Reading::kBlank) read_line(one);
     }
   }
 
@@ -157,12 +173,28 @@ class DocumentReader {
 
   double drills_score(const DraftLine& one) const {
     if (one.heading.evidence <= kNever) return kNever;
-    double score = one.spoken.has_dose() || one.spoken.group ? kWeights.dosed : kWeights.undosed;
+    double score = (one.spoken.has_dose() && !is_only_minutes(one)) || one.spoken.group
+                       ? kWeights.dosed
+                       : kWeights.undosed;
     if (is_listed(one.line) || one.line.indent > habits_.margin + 1) score += kWeights.listed;
     if (one.line.grid && !one.spoken.has_dose()) score -= kWeights.dosed;
     if (one.line.clock) score += kWeights.clock_of_drill;
     if (is_short_name(one)) score += kWeights.short_name;
     return score;
+  }
+  // The minutes of a heading are all that looks like a dose: `Main activity – 15 mins`.
+  static bool is_only_minutes(const DraftLine& one) {
+    constexpr double kShort = 180;
+    if (!one.heading.minutes || one.dose_behind) return false;
+    std::size_t dosed = 0;
+    bool minutes = false;
+    for (const SpokenDrill& drill : one.spoken.drills) {
+      if (!drill.dose) continue;
+      ++dosed;
+      minutes =
+          drill.dose->kind == SpokenDose::Kind::kSeconds && drill.dose->values.front() >= kShort;
+    }
+    return dosed == 1 && minutes;
   }
   // A few words that end in no mark: `wrists n ankles`.
   bool is_short_name(const DraftLine& one) const {
@@ -182,7 +214,14 @@ class DocumentReader {
     if (one.about_child) score += kWeights.about_child;
     if (text.ends_with('.') || text.ends_with('!') || text.ends_with('?'))
       score += kWeights.remark_sentence;
-    if (one.spoken.has_dose()) score += kWeights.dose_in_remark;
+    std::size_t sentences = 0;
+    for (std::size_t i = 0; i + 2 < text.size(); ++i) {
+      const bool mark = text[i] == '.' || text[i] == '!' || text[i] == '?';
+      if (mark && text[i + 1] == ' ' && text[i + 2] >= 'A' && text[i + 2] <= 'Z') ++sentences;
+    }
+    if (sentences > 1 && text.size() > 80) score += kWeights.prose;
+    const bool begins = words_.is(Role::kRemark, pieces, 0, pieces.size());
+    if (one.spoken.has_dose() && !begins) score += kWeights.dose_in_remark;
     if (one.line.clock) score += kWeights.clock_of_drill;
     return score;
   }
@@ -214,7 +253,10 @@ class DocumentReader {
       const double remark = remark_score(one);
       const double drills = drills_score(one);
       const double heading = heading_score(i);
-      for (int state = 0; state < kStates; ++state) reach(state, state, Reading::kRemark, remark);
+      const double remark_ahead = remark - (one.spoken.has_dose() ? kWeights.dose_in_remark : 0);
+      reach(kHead, kHead, Reading::kRemark, remark_ahead);
+      reach(kBody, kBody, Reading::kRemark, remark);
+      reach(kTail, kTail, Reading::kRemark, remark);
       reach(kBody, kTail, Reading::kRemark, remark + kWeights.to_tail);
       reach(kHead, kBody, Reading::kHeading, heading);
       reach(kBody, kBody, Reading::kHeading, heading);
@@ -296,6 +338,7 @@ class DocumentReader {
       }
       if (one.reading == Reading::kHeading) {
         setting = {};
+        first_mark_.reset();
         setting.stretch = one.heading.stretch;
         heading_line(i, setting);
       } else if (list_expected_ && one.heading.evidence > kNever &&
@@ -305,7 +348,7 @@ class DocumentReader {
       if (one.reading != Reading::kRemark && one.reading != Reading::kHeading)
         list_expected_ = false;
       if (one.reading == Reading::kDrills) {
-        one.spoken = setting.timed_group ? station_of(one.line.words(source_))
+        one.spoken = setting.timed_group ? station_of(one.line)
                                          : read_drills(words_, one.line.words(source_), setting);
         // `circuit 30 sec on 10 off x2 rounds`, above its list.
         if (one.spoken.drills.empty() && one.spoken.group) {
@@ -314,6 +357,13 @@ class DocumentReader {
           list_expected_ = true;
         }
         if (setting.group && !one.spoken.group) list_expected_ = true;
+        if (!first_mark_) first_mark_ = one.line.mark;
+        // A signature below a list is no drill of it.
+        if (*first_mark_ != one.line.mark && one.line.mark == Line::Mark::kNone &&
+            !read_drills(words_, one.line.words(source_), {}).has_dose() &&
+            !setting.defaults.empty()) {
+          one.reading = Reading::kRemark;
+        }
       }
       if (one.reading == Reading::kHeading) list_expected_ = setting.group;
     }
@@ -321,10 +371,11 @@ class DocumentReader {
 
   // A station whose time the circuit gives: a name, and what is said of it. Several names are a
   // list of stations.
-  SpokenLine station_of(std::string_view text) const {
+  SpokenLine station_of(const Line& line) const {
+    const std::string_view text = line.words(source_);
     SpokenLine out = read_drills(words_, text, {});
     const bool list = text.find(" – ") != std::string_view::npos || out.group;
-    if (list || (out.drills.size() > 2 && !out.has_dose())) return out;
+    if (list || (out.drills.size() > 2 && !out.has_dose() && !is_listed(line))) return out;
     const std::size_t comma = std::min(text.find(','), text.size());
     SpokenDrill one;
     one.name = trim(text.substr(0, comma));
@@ -404,7 +455,11 @@ class DocumentReader {
       setting.timed_group = one.spoken.group->work.has_value();
     }
     // `2.10 run thro display x2`: the heading is the drill.
-    if (!follows && one.spoken.drills.empty() && !one.spoken.defaults.empty()) {
+    const bool counted =
+        std::any_of(one.spoken.defaults.begin(), one.spoken.defaults.end(), [](const Element& e) {
+          return e.is_amount() && (e.kind != Element::Kind::kTime || e.values.front() < 120);
+        });
+    if (!follows && one.spoken.drills.empty() && counted) {
       one.from = one.heading.name_begin;
       one.spoken = read_drills(
           words_, source_.text().substr(one.from, one.heading.rest_end - one.from), setting);
@@ -420,6 +475,7 @@ class DocumentReader {
   DraftDocument out_;
   Habits habits_;
   DraftLine* title_ = nullptr;
+  std::optional<Line::Mark> first_mark_ = {};  ///< of the part's first line of drills
   bool is_part_ = false;        ///< the line above levels names an apparatus, not a drill
   bool list_expected_ = false;  ///< the lines that follow are those of a circuit
 };

@@ -17,8 +17,9 @@
 namespace chalkleaf::draft {
 
 struct DraftLine {
-  /// kTable: a row that stays one. kTyped: a row whose words are said by other lines.
-  enum class Reading { kBlank, kTitle, kRemark, kHeading, kDrills, kTable, kTyped };
+  /// kTable: a row that stays one. kTyped: a row whose words are said by other
+  /// lines. kKept: a line of the taught form, taken as it is.
+  enum class Reading { kBlank, kTitle, kRemark, kHeading, kDrills, kTable, kTyped, kKept };
   Line line;
   Reading reading = Reading::kBlank;
   HeadingRead heading;

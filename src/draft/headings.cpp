@@ -158,9 +158,11 @@ class HeadingReader {
     if (!minutes_ && pieces_.size() > 3) {
       for (std::size_t i = pieces_.size() - 1; i > 0 && i + 5 > pieces_.size(); --i) {
         const auto minutes = minutes_at(i);
-        if (!minutes || minutes->end != pieces_.size() || (!minutes->bracket && minutes->bare))
-          continue;
-        if (minutes->bracket) {
+        if (!minutes || minutes->end != pieces_.size()) continue;
+        // `Main activity in 4 rows – 15 mins`
+        const bool behind_dash = !minutes->bare && spaced_dash(i - 1) && phrase_ > 0;
+        const bool listed = line_.mark == Line::Mark::kNumber || line_.clock || phrase_ > 0;
+        if ((minutes->bracket && (listed || !minutes->bare)) || behind_dash) {
           trailing_ = minutes;
           break;
         }
@@ -256,6 +258,14 @@ class HeadingReader {
       score += minutes_->bracket ? kWeights.minutes_in_brackets
                : phrase          ? kWeights.minutes
                                  : kWeights.minutes_alone;
+    const bool right_behind = minutes_ && phrase && phrase_ == minutes_->begin;
+    if (right_behind) score += kWeights.minutes_right_behind - kWeights.minutes;
+    if (words_.is(Role::kBreak, pieces_, 0, pieces_.size())) {
+      score += right_behind ? kWeights.break_with_minutes : kWeights.break_word;
+    }
+    const bool whole_line =
+        minutes_ && minutes_->end == pieces_.size() && minutes_->minutes >= kLongMinutes;
+    if (whole_line && head < 4) score += kWeights.long_minutes;
     if (trailing_) score += kWeights.minutes_in_brackets;
     if (line_.mark == Line::Mark::kBullet) score += kWeights.bullet;
     if (line_.indent > habits_.margin + 1) score += kWeights.indent;

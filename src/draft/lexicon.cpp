@@ -85,6 +85,10 @@ constexpr std::array<std::string_view, kRoles> kRoleNames{"warm-up",
                                                           "home",
                                                           "weekday",
                                                           "people",
+                                                          "key",
+                                                          "group-turns",
+                                                          "swap",
+                                                          "age-before",
                                                           "level-of-three",
                                                           "level"};
 

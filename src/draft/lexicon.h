@@ -92,6 +92,10 @@ enum class Role {
   kHome,
   kWeekday,
   kPeople,
+  kKey,         ///< opens a line below a drill in the taught form
+  kGroupTurns,  ///< groups that take turns: their minutes are no dose
+  kSwap,
+  kAgeBefore,     ///< `over 40s`
   kLevelOfThree,  ///< `bronze`: opens a line of its own below the drill it is a level of
   kLevel,
 };

@@ -10,6 +10,8 @@ namespace chalkleaf::draft {
 
 inline constexpr std::size_t kLongestHead = 7;  ///< pieces of a heading without a clock
 
+inline constexpr double kLongMinutes = 20;  ///< no drill takes as long
+
 struct Weights {
   // For a heading.
   double clock = 4;
@@ -20,6 +22,10 @@ struct Weights {
   double whole_part_word = 1.5;
   double minutes_in_brackets = 3;
   double minutes = 2.5;
+  double minutes_right_behind = 3.5;  ///< the word that opens a part: `drink 3 min`
+  double break_word = 1;
+  double break_with_minutes = 4;  ///< `water 5'`, in a list, too
+  double long_minutes = 3;        ///< `Evening 60 min`
   double minutes_alone = 0.5;
   double colon_at_end = 2;
   double list_below = 2;
@@ -44,14 +50,15 @@ struct Weights {
   double clock_of_drill = -3;
   double undosed = 0.2;
   double short_name = 0.5;
-  double drill_before_parts = -2;
+  double drill_before_parts = -3.5;
   double drill_in_tail = -1.5;
 
   // For a remark.
   double remark = 0.5;
-  double remark_begins = 1.5;
+  double remark_begins = 2.5;
   double about_child = 4;
   double remark_sentence = 0.5;
+  double prose = 2;  ///< several sentences
   double dose_in_remark = -1;
 
   // From one state of the document to the next.

@@ -137,6 +137,8 @@ class Writer {
       case Reading::kBlank:
       case Reading::kTitle:
         return;
+      case Reading::kKept:
+        return kept(one);
       case Reading::kTyped:
         return typed_.push_back(span(one));
       case Reading::kRemark:
@@ -159,7 +161,33 @@ class Writer {
     end_list();
     put("\n");
     if (one.about_child) put("Coach: ");
-    put(escaped_line(whole(one)), span(one));
+    put(escaped_line(as_remark(whole(one))), span(one));
+    put("\n");
+  }
+  // A remark that could be read as a drill, kit or a label of the taught form is kept from it.
+  static std::string as_remark(std::string_view text) {
+    std::string out(trim(text));
+    const std::size_t colon = out.find(':');
+    const bool label =
+        colon != std::string::npos && colon + 1 < out.size() && out[colon + 1] == ' ';
+    if (label) out.replace(colon, 1, " –");
+    const bool counts = out.find_first_of("0123456789") != std::string::npos;
+    if (counts && !out.empty() && is_letter(out.back())) out += '.';
+    return out;
+  }
+
+  // A line of the taught form, below what it stands below.
+  void kept(const DraftLine& one) {
+    const bool below = one.line.mark == Line::Mark::kBullet && in_list_;
+    if (!below) {
+      end_list();
+      put("\n");
+    }
+    const std::string_view all =
+        coach_->text().substr(one.line.begin, one.line.end - one.line.begin);
+    const std::string margin = below ? (circuit_ ? "    " : "  ") : "";
+    put(margin);
+    put(trim(all), span(one));
     put("\n");
   }
 
@@ -220,8 +248,10 @@ class Writer {
     open_part(without_marks(name), span(one.heading.name_begin, one.heading.name_end), minutes(at));
     const std::string_view rest =
         coach_->text().substr(one.heading.rest, one.heading.rest_end - one.heading.rest);
-    if (!one.spoken.drills.empty() && one.spoken.has_dose()) {
-      typed_.push_back(span(one));
+    const bool row = one.line.table;
+    if (words_left(one)) typed_.push_back(span(one));
+    if (!one.spoken.drills.empty() && (one.spoken.has_dose() || row)) {
+      if (!words_left(one)) typed_.push_back(span(one));
       return items(one);
     }
     group_below_ = one.spoken.group;
@@ -244,10 +274,20 @@ class Writer {
     if (!trim(rest).empty()) paragraph(rest, span(one.heading.rest, one.heading.rest_end));
   }
 
+  // Words that are in neither the heading nor what stands behind it: `(5 mins – don't skip it)`.
+  bool words_left(const DraftLine& one) const {
+    const std::string_view all = coach_->text();
+    const auto left = [&](std::uint32_t begin, std::uint32_t end) {
+      const std::string_view text = all.substr(begin, std::max(begin, end) - begin);
+      return std::count_if(text.begin(), text.end(), [](char c) { return is_letter(c); }) > 4;
+    };
+    return left(one.heading.name_end, one.heading.rest) || left(one.heading.rest_end, one.line.end);
+  }
+
   void paragraph(std::string_view text, Span from) {
     end_list();
     put("\n");
-    put(escaped_line(without_marks(text)), from);
+    put(escaped_line(as_remark(without_marks(text))), from);
     put("\n");
   }
 
