@@ -1,6 +1,6 @@
 // `tidy`: what was read of a plan, as the plan in the taught form.
 //
-// A plan in the taught form is left untouched. Tested by tests/club/tidy_test.cpp.
+// A plan in the taught form is left untouched. Tested by tests/club/drafts_test.cpp.
 #pragma once
 
 #include <string>
