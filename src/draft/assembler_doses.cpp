@@ -77,7 +77,10 @@ bool Assembler::is_body_list(std::size_t from) const {
 SpokenDrill& Assembler::add(const Name& name, const Elements& elements) {
   SpokenDrill made;
   made.label = label_;
-  made.name = names_.spelled(name.begin, name.end);
+  // `splits right, left, middle`: the sides at its end are no part of the name.
+  const bool sides = !name.own.empty() && name.own.front().kind == EKind::kSides &&
+                     name.own.back().next == name.end && name.own.front().begin > name.begin;
+  made.name = names_.spelled(name.begin, sides ? name.own.front().begin : name.end);
   made.elements = name.own;
   made.elements.insert(made.elements.end(), elements.begin(), elements.end());
   made.where = {pieces_[name.begin].begin, pieces_[name.end - 1].end};

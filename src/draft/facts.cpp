@@ -36,7 +36,8 @@ std::optional<Hours> hours_in(std::string_view text) {
         if (const auto end = read_clock(trim(rest.substr(to.size()))))
           out.until = end->clock.minutes;
       }
-      return out;
+      const bool more = !out.until && (rest.starts_with('-') || rest.starts_with("–"));
+      if (!more) return out;
     }
     // `5pm-6pm`, `11-12`, `6.30-8pm`
     std::size_t i = at;

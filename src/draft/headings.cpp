@@ -271,7 +271,7 @@ class HeadingReader {
     if (line_.indent > habits_.margin + 1) score += kWeights.indent;
     const bool alone = rest >= pieces_.size();
     if (alone && text_.ends_with(':')) score += kWeights.colon_at_end;
-    if (words_in(head) > kLongestHead && !line_.clock) score += kWeights.long_head;
+    if (words_in(head) > kLongestHead && !line_.clock && !runs_on) score += kWeights.long_head;
     if (alone && (text_.ends_with('.') || text_.ends_with('!'))) score += kWeights.sentence;
     if (words_.is(Role::kRemark, pieces_, 0, pieces_.size()) && !phrase)
       score += kWeights.remark_word;

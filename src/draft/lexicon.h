@@ -92,7 +92,8 @@ enum class Role {
   kHome,
   kWeekday,
   kPeople,
-  kKey,         ///< opens a line below a drill in the taught form
+  kKey,  ///< opens a line below a drill in the taught form
+  kReader,
   kGroupTurns,  ///< groups that take turns: their minutes are no dose
   kSwap,
   kAgeBefore,     ///< `over 40s`

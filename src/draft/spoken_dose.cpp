@@ -227,7 +227,7 @@ std::string amount_text(const SpokenDose& dose) {
     case DKind::kReps:
       return range;
     case DKind::kGoes:
-      return range + (dose.values.size() > 1 ? "" : " goes");
+      return range + (dose.values.size() > 1 ? "" : range == "1" ? " go" : " goes");
     case DKind::kSeconds:
       if (dose.as_many) return "AMRAP " + seconds_text(dose.values.front());
       return (dose.held && dose.values.size() == 1 ? "hold " : "") +

@@ -165,14 +165,20 @@ class Writer {
     put("\n");
   }
   // A remark that could be read as a drill, kit or a label of the taught form is kept from it.
-  static std::string as_remark(std::string_view text) {
+  std::string as_remark(std::string_view text) const {
     std::string out(trim(text));
     const std::size_t colon = out.find(':');
     const bool label =
         colon != std::string::npos && colon + 1 < out.size() && out[colon + 1] == ' ';
-    if (label) out.replace(colon, 1, " –");
+    if (label) {
+      const Pieces head = pieces_of(std::string_view(out).substr(0, colon));
+      const bool reader = words_.match(Role::kReader, head, 0, head.size()) == head.size();
+      out.replace(colon, 1, reader ? "," : " –");
+    }
+    // `Sets 3` alone would be a drill that has lost its dash.
     const bool counts = out.find_first_of("0123456789") != std::string::npos;
-    if (counts && !out.empty() && is_letter(out.back())) out += '.';
+    const bool capital = !out.empty() && out[0] >= 'A' && out[0] <= 'Z';
+    if (counts && capital && is_letter(out.back())) out += '.';
     return out;
   }
 

@@ -177,7 +177,8 @@ class CardWriter {
     section.slabs.back().keep_with_next = true;
     for (const plan::Words& line : session_.typed) {
       const Owner owner = Owner::of(b_.node(Builder::kRoot, Role::kP));
-      section.slabs.push_back({{b_.text(TextRole::kFine, line.text, owner, line.span)}, gap / 2});
+      // Without its place: as typed means without the typographer's marks.
+      section.slabs.push_back({{b_.text(TextRole::kFine, line.text, owner)}, gap / 2});
     }
     return section;
   }

@@ -48,7 +48,7 @@ struct Run {
 
 TEST_CASE("a draft prints, and no finding about it is an error") {
   const TemporaryFolder folder("draft-prints");
-  folder.write("plan.md", kDraft);
+  folder.put("plan.md", kDraft);
   Run run(folder);
   const Summary summary = build(run.request, run.around, run.ear);
   CHECK(summary.exit_code() == 0);
@@ -58,7 +58,7 @@ TEST_CASE("a draft prints, and no finding about it is an error") {
 
 TEST_CASE("times reads the draft's model, and its lines are the coach's") {
   const TemporaryFolder folder("draft-times");
-  folder.write("plan.md", kDraft);
+  folder.put("plan.md", kDraft);
   Run run(folder);
   const Timed timed = times(run.request, run.around, run.ear);
   REQUIRE(timed.plan);
@@ -76,14 +76,14 @@ TEST_CASE("times reads the draft's model, and its lines are the coach's") {
 
 TEST_CASE("tidy shows, writes, and has nothing to do the second time") {
   const TemporaryFolder folder("draft-tidy");
-  folder.write("plan.md", kDraft);
+  folder.put("plan.md", kDraft);
   Run run(folder);
   const TidyRun shown = tidy(run.request, TidyWay::kShow, run.around, run.ear);
   REQUIRE(shown.plans.size() == 1);
   CHECK(change_text(shown.plans[0]).starts_with("--- plan.md\n+++ plan.md\n@@ -1,"));
-  CHECK(run.files.read(folder.str() + "/plan.md", 10'000) == std::string(kDraft));
+  CHECK(folder.read("plan.md") == std::string(kDraft));
   const TidyRun written = tidy(run.request, TidyWay::kWrite, run.around, run.ear);
-  CHECK(run.files.read(folder.str() + "/plan.md", 10'000) == written.plans[0].after);
+  CHECK(folder.read("plan.md") == written.plans[0].after);
   const TidyRun again = tidy(run.request, TidyWay::kShow, run.around, run.ear);
   CHECK(change_text(again.plans[0]).empty());
 }

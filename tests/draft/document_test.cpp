@@ -34,6 +34,9 @@ std::string readings(const std::string& text) {
       case Reading::kTable:
         out += 'g';
         break;
+      case Reading::kKept:
+        out += 'k';
+        break;
       case Reading::kTyped:
         out += '.';
         break;

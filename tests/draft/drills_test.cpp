@@ -90,7 +90,7 @@ TEST_CASE("numbers that are no doses") {
   CHECK(drills("half on bar, swop after 10 mins").find(':') == std::string::npos);
   CHECK(drills("roundoff from 3 steps x 6") == "roundoff from 3 steps: 6");
   CHECK(drills("obstacle relay, teams of 4").find(':') == std::string::npos);
-  CHECK(drills("rope 1 go each, 2 ropes") == "rope: 1 goes | 2 ropes");
+  CHECK(drills("rope 1 go each, 2 ropes") == "rope: 1 go");
   CHECK(drills("throw with 1 turn below 5-8x") == "throw with 1 turn below: 5–8");
   CHECK(drills("1/1 turn x4") == "1/1 turn: 4");
 }

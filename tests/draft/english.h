@@ -9,6 +9,7 @@
 #include "draft/read.h"
 #include "draft/spoken_dose.h"
 #include "source/read.h"
+#include "support/places.h"
 
 namespace chalkleaf::draft_test {
 
@@ -16,7 +17,7 @@ inline const draft::Lexicon& english() {
   static const draft::Lexicon words = [] {
     Diagnostics diagnostics;
     RealFileSystem files;
-    const std::string path = std::string(CHALKLEAF_REPOSITORY) + "/themes/words/en.yaml";
+    const std::string path = support::repository() + "/themes/words/en.yaml";
     const SourcePtr source = source::load(files, path, path, diagnostics);
     return draft::Lexicon::read(*source::read_yaml(source, diagnostics), diagnostics);
   }();

@@ -9,6 +9,7 @@
 #include "draft/read.h"
 #include "plan/read.h"
 #include "source/read.h"
+#include "support/places.h"
 
 namespace {
 
@@ -17,7 +18,7 @@ const chalkleaf::draft::Lexicon& words() {
   static const draft::Lexicon lexicon = [] {
     Diagnostics diagnostics;
     RealFileSystem files;
-    const std::string path = std::string(CHALKLEAF_REPOSITORY) + "/themes/words/en.yaml";
+    const std::string path = support::repository() + "/themes/words/en.yaml";
     const SourcePtr source = source::load(files, path, path, diagnostics);
     return draft::Lexicon::read(*source::read_yaml(source, diagnostics), diagnostics);
   }();
