@@ -68,7 +68,7 @@ class DocumentReader {
   void find_title() {
     for (DraftLine& one : lines()) {
       if (one.line.blank) continue;
-      if (one.line.table) return;
+      if (one.line.table || (one.line.mark == Line::Mark::kHash && one.line.level > 1)) return;
       const std::string_view text = one.line.words(source_);
       if (starts_with_ignoring_case(text, "subject:")) {
         one.line.text += 8;

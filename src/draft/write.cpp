@@ -117,6 +117,10 @@ class Writer {
 
   void front_matter() {
     put("---\n");
+    const bool titled =
+        std::any_of(document_.lines.begin(), document_.lines.end(),
+                    [](const DraftLine& one) { return one.reading == Reading::kTitle; });
+    if (!titled) put(fmt::format("title: {}\n", yaml_string(file_name())));
     for (const DraftLine& one : document_.lines) {
       if (one.reading != Reading::kTitle) continue;
       put("title: ");
@@ -129,6 +133,13 @@ class Writer {
     if (facts_.slot) put(fmt::format("slot: {} min\n", *facts_.slot));
     if (facts_.gymnasts && !facts_.home) put(fmt::format("gymnasts: {}\n", *facts_.gymnasts));
     put("---\n");
+  }
+
+  // A text that begins with a part is called as its file is.
+  std::string_view file_name() const {
+    std::string_view name = coach_->path();
+    name.remove_prefix(std::min(name.rfind('/') + 1, name.size()));
+    return name.substr(0, name.rfind('.'));
   }
 
   void line(std::size_t at) {
