@@ -12,11 +12,13 @@
 #include "cli/drill_text.h"
 #include "cli/explain.h"
 #include "cli/stop_signal.h"
+#include "cli/times_json.h"
 #include "cli/times_table.h"
 #include "club/begin.h"
 #include "club/draw.h"
 #include "club/list_drills.h"
 #include "club/list_looks.h"
+#include "club/tidy.h"
 #include "club/week.h"
 
 namespace chalkleaf::cli {
@@ -111,8 +113,25 @@ int show_times(const Run& run) {
   club::Request request = request_of(run);
   request.arguments = run.given.all(kOnePlan);
   const club::Timed timed = club::times(request, run.around, run.terminal);
-  if (timed.plan) say(times_table(timed.plan->session, timed.plan->timetable));
+  if (timed.plan) {
+    say(run.given.has(kJson) ? times_json(*timed.plan)
+                             : times_table(timed.plan->session, timed.plan->timetable));
+  }
   return timed.summary.exit_code();
+}
+
+int tidy_plans(const Run& run) {
+  const bool write = run.given.has(kWrite);
+  const club::TidyRun made =
+      club::tidy(request_of(run), write ? club::TidyWay::kWrite : club::TidyWay::kShow, run.around,
+                 run.terminal);
+  for (const club::Tidied& plan : made.plans) {
+    if (!write) say(club::change_text(plan));
+    if (write && plan.after != plan.before) {
+      say(fmt::format("{} is now in the taught form\n", printable(plan.path)));
+    }
+  }
+  return made.summary.exit_code();
 }
 
 int make_week(const Run& run) {

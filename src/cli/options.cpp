@@ -101,6 +101,8 @@ const Option kOnly{"--only",
 const Option kJobs{
     "--jobs",           "N", "Plans worked on at a time; as many as cores if not given",
     Times::kAtMostOnce, {},  refuses_number<1, kMostJobs>};
+const Option kJson{"--json", "", "Print it as JSON, for scripts"};
+const Option kWrite{"--write", "", "Put it in the place of the file; without, it is only shown"};
 const Option kStrict{"--strict", "", "Take every warning for an error"};
 const Option kMessages{"--messages",
                        "STYLE",

@@ -34,7 +34,7 @@ extern const Option kPlans, kOnePlan, kCheckName, kNewFolder, kClubFolder, kDril
 extern const Option kOut, kWeekFile, kBookletFile, kFigureFile, kCatalogueFile;
 extern const Option kPaper, kWeekPaper, kBookletPaper, kFigurePaper;
 extern const Option kLook, kOnly, kJobs, kStrict, kMessages, kDots, kTwoUp, kCopies;
-extern const Option kGroup, kStarting, kAge;
+extern const Option kGroup, kStarting, kAge, kJson, kWrite;
 
 /// What was given on a command line, by row. All values have passed their rows' checks.
 class Given {

@@ -152,18 +152,32 @@ Timed times(const Request& request, const Surroundings& around, Listener& listen
   // Its sums need no looks or figures, but the pace of the shelf's drills.
   const auto data = open_data_folder(around.files, around.environment, around.program);
   const auto shelf = open_shelf(around.files, data.value_or(DataFolder()));
-  const ClubTools club =
+  ClubTools club =
       open_club(selection.roots[plan.root], request, around.files, {}, shelf, teller, Need::kNamed)
           .value();
+  club.words = words_for(club.club.language, around, teller);
   const std::unique_ptr<Studied> studied = study(
       paths_of(plan, selection.roots[plan.root], request), club, around.files, around.on_pass);
   teller.tell(studied->diagnostics, path_from(request.standing, plan.path));
   out.summary.failed = studied->diagnostics.has_errors() ? 1 : 0;
   if (!studied->readable) return out;
   // The model's own vectors move as they are, so what the timetable points at stays where it is.
-  out.plan = std::make_unique<const TimedPlan>(
-      TimedPlan{std::move(studied->session), std::move(studied->timetable), club.drills});
+  out.plan = std::make_unique<const TimedPlan>(TimedPlan{std::move(studied->session),
+                                                         std::move(studied->timetable), club.drills,
+                                                         std::move(studied->draft)});
   return out;
+}
+
+std::uint32_t TimedPlan::line_of(const Span& span) const {
+  if (!span) return 0;
+  const bool moved = draft && span.source == draft->canonical.get();
+  const Span at = moved ? draft->origin.of(span) : span;
+  return at.source->line_column(at.begin).line;
+}
+
+std::string TimedPlan::typed(const Span& span) const {
+  if (!draft || span.source != draft->canonical.get()) return {};
+  return std::string(draft->origin.of(span).text());
 }
 
 std::string_view version() { return CHALKLEAF_VERSION; }

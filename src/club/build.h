@@ -17,6 +17,7 @@
 #include "base/files.h"
 #include "base/paper.h"
 #include "club/options.h"
+#include "draft/read.h"
 #include "plan/library.h"
 #include "plan/model.h"
 #include "reason/timetable.h"
@@ -93,6 +94,11 @@ struct TimedPlan {
   plan::Session session;
   reason::Timetable timetable;                         ///< points into `session`
   std::shared_ptr<const plan::DrillBook> drills = {};  ///< `session` points into it
+  std::optional<draft::Draft> draft = {};              ///< `session` points into it
+  /// Of a place in the session, the line of the coach's file, from 1; 0 when it is nowhere.
+  std::uint32_t line_of(const Span& span) const;
+  /// Of a place in a draft's session, the coach's own words; empty where the plan has them itself.
+  std::string typed(const Span& span) const;
 };
 struct Timed {
   Summary summary;

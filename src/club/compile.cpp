@@ -5,6 +5,7 @@
 #include <new>
 #include <stdexcept>
 
+#include "club/drafts.h"
 #include "club/outputs.h"
 #include "club/page_pictures.h"
 #include "page/impose.h"
@@ -93,10 +94,19 @@ std::unique_ptr<Studied> study(const PlanPaths& plan, const ClubTools& club,
   if (!source) return out;
   found.keep(source);
   if (turns != nullptr) out->turn = turns->take(source->text().size());
-  const source::Document document = source::read_document(source, found);
+  begin(on_pass, "draft");
+  if (club.words) out->draft = draft::read(*club.words, source);
+  const SourcePtr& taught = out->draft ? out->draft->canonical : source;
+  found.keep(taught);
+  const source::Document document = source::read_document(taught, found);
 
   begin(on_pass, "understand");
   out->session = plan::read_session(document, club.club, found);
+  if (out->draft) {  // what is printed of the file is the coach's: its revision, its lines
+    out->session.source = source;
+    out->session.sources.push_back(source);
+    out->session.typed = typed_lines(*out->draft);
+  }
 
   begin(on_pass, "link");
   plan::link_parts(out->session, plan.path, *club.parts, found, club.pictures.get());
@@ -113,6 +123,7 @@ std::unique_ptr<Studied> study(const PlanPaths& plan, const ClubTools& club,
   club.broken_figures.report(out->session, found);
   if (club.figures) reason::check_figures(out->session, names_of(*club.figures->catalogue), found);
   reason::check(out->session, out->timetable, club.club, *club.drills, found);
+  if (out->draft) found = told_of_draft(found, *out->draft);
   out->readable = true;
   return out;
 }
@@ -140,6 +151,7 @@ Compiled compile_plan(const PlanPaths& plan, const ClubTools& club, const RunToo
       page::DisplayList list =
           two_up(sheet::make(kind, session, studied->timetable, context, typesetter, found),
                  context.paper, *theme, run);
+      if (studied->draft) found = told_of_draft(found, *studied->draft);
       if (run.purpose == Purpose::kCheck || !sound()) continue;
       begin(run.on_pass, "supply pictures");
       if (const auto gone = supply_pictures(list, *club.pictures)) {

@@ -21,6 +21,7 @@
 #include "club/pictures.h"
 #include "club/revision.h"
 #include "club/turns.h"
+#include "draft/read.h"
 #include "plan/read.h"
 #include "reason/timetable.h"
 #include "sheet/sheets.h"
@@ -44,6 +45,8 @@ struct ClubTools {
   /// Why some of the drills could not be read: it concerns plans with a drill that is not known.
   Diagnostics missing_drills = {};
   std::shared_ptr<const Looks> looks;  ///< null when no sheet is made
+  /// What drafts are read with; null: only plans in the taught form are.
+  std::shared_ptr<const draft::Lexicon> words = {};
   std::optional<Revisions> revisions;  ///< none when no sheet is made
   /// Null when neither checked nor printed.
   std::shared_ptr<const Figures> figures;
@@ -74,7 +77,8 @@ struct Studied {
   plan::Session session;
   reason::Timetable timetable;  ///< points into `session`
   Diagnostics diagnostics;
-  bool readable = false;  ///< false: no session, only diagnostics
+  bool readable = false;                   ///< false: no session, only diagnostics
+  std::optional<draft::Draft> draft = {};  ///< the file was no plan in the taught form
 };
 
 /// One plan's way: what to call it, where it stands, where its sheets go.

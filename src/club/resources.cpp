@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <optional>
 
+#include "draft/lexicon.h"
 #include "source/read.h"
 
 namespace chalkleaf::club {
@@ -72,7 +73,7 @@ tl::expected<DataFolder, std::string> open_data_folder(const FileSystem& files,
 
 std::vector<std::string> packable_files(const FileSystem& files, const std::string& data_folder) {
   std::vector<std::string> out = {join_path(data_folder, "fonts/catalogue.yaml")};
-  for (const char* name : {"themes", "themes/figures", "themes/labels"}) {
+  for (const char* name : {"themes", "themes/figures", "themes/labels", "themes/words"}) {
     const std::string folder = join_path(data_folder, name);
     for (const FolderEntry& entry : files.list(folder).value_or(std::vector<FolderEntry>{})) {
       if (entry.kind == FileKind::kFile && entry.name.ends_with(".yaml"))
@@ -111,6 +112,24 @@ std::shared_ptr<const sheet::Labels> load_labels(const FileSystem& files, const 
   if (!source) return nullptr;
   diagnostics.keep(source);
   return sheet::read_labels(source, diagnostics);
+}
+
+std::shared_ptr<const draft::Lexicon> load_words(const FileSystem& files, const DataFolder& data,
+                                                 const std::string& language,
+                                                 Diagnostics& diagnostics) {
+  const std::string folder = join_path(data.path, "themes/words");
+  std::string path = join_path(folder, language + ".yaml");
+  if (!is_language_tag(language) || files.kind(path) != FileKind::kFile) {
+    path = join_path(folder, "en.yaml");
+  }
+  const std::size_t before = diagnostics.error_count();
+  const SourcePtr source = source::load_shipped(files, path, data.pack, diagnostics);
+  if (!source) return nullptr;
+  diagnostics.keep(source);
+  const auto root = source::read_yaml(source, diagnostics);
+  if (!root) return nullptr;
+  auto words = std::make_shared<const draft::Lexicon>(draft::Lexicon::read(*root, diagnostics));
+  return diagnostics.error_count() > before ? nullptr : words;
 }
 
 }  // namespace chalkleaf::club

@@ -13,6 +13,7 @@
 #include "base/environment.h"
 #include "base/files.h"
 #include "base/pack.h"
+#include "draft/read.h"
 #include "sheet/labels.h"
 #include "sheet/theme.h"
 
@@ -51,6 +52,12 @@ bool has_labels(const FileSystem& files, const std::string& data_folder,
 /// Reads `themes/labels/<language>.yaml`. Null when there are errors, among them that there is no
 /// such file.
 std::shared_ptr<const sheet::Labels> load_labels(const FileSystem& files, const DataFolder& data,
+                                                 const std::string& language,
+                                                 Diagnostics& diagnostics);
+
+/// Reads `themes/words/<language>.yaml`, or English where a language has no such file. Null when
+/// there are errors (reported).
+std::shared_ptr<const draft::Lexicon> load_words(const FileSystem& files, const DataFolder& data,
                                                  const std::string& language,
                                                  Diagnostics& diagnostics);
 

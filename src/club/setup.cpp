@@ -39,8 +39,10 @@ void Teller::tell(const Diagnostics& found, const std::string& plan) {
       diagnostic.message = "there is more wrong from here on, which is not listed";
       diagnostic.hint = "mend what is listed, and check again";
       diagnostic.labels.clear();
+      diagnostic.edits.clear();
     }
-    ++(diagnostic.severity == Severity::kError ? summary_.errors : summary_.warnings);
+    if (diagnostic.severity == Severity::kError) ++summary_.errors;
+    if (diagnostic.severity == Severity::kWarning) ++summary_.warnings;
     listener_.found(diagnostic);
   }
 }
@@ -121,6 +123,10 @@ std::optional<ClubTools> open_club(const Root& root, const Request& request,
     if (!out.looks->is_own(kUsualLook) && !out.looks->find(kUsualLook, in_look)) unusable = true;
     found.append(in_look);
   }
+  if (!data.path.empty()) {
+    out.words = load_words(files, data, out.club.language, found);
+    unusable = unusable || !out.words;
+  }
   out.parts = std::make_unique<PartLibrary>(files, root.path, request.standing);
   out.pictures = std::make_unique<Pictures>(files, root.path);
   // What is wrong in these concerns the plans that use them; what is in `found`, all.
@@ -179,6 +185,16 @@ Need need_of(const Request& request, const Selection& selection, const FileSyste
         return files.kind(normal_path(join_path(request.standing, one))) == FileKind::kFile;
       });
   return few && plans ? Need::kNamed : Need::kAll;
+}
+
+std::shared_ptr<const draft::Lexicon> words_for(const std::string& language,
+                                                const Surroundings& around, Teller& teller) {
+  const auto data = open_data_folder(around.files, around.environment, around.program);
+  if (!data) return nullptr;  // plans in the taught form need no words
+  Diagnostics found;
+  auto out = load_words(around.files, *data, language, found);
+  teller.tell(found, "");
+  return out;
 }
 
 std::function<std::vector<Revisions>()> ask_for_revisions(const Selection& selection,

@@ -60,6 +60,11 @@ std::optional<ClubTools> open_club(const Root& root, const Request& request,
                                    const std::shared_ptr<const plan::ShelfSource>& shelf,
                                    Teller& teller, Need need = Need::kAll);
 
+/// The words drafts are read with, for a command that needs nothing else of the program's data;
+/// null when they cannot be read (told).
+std::shared_ptr<const draft::Lexicon> words_for(const std::string& language,
+                                                const Surroundings& around, Teller& teller);
+
 /// Each root's plans in one walk through its repository. Asks now, in this thread, and gives what
 /// waits for the answers.
 std::function<std::vector<Revisions>()> ask_for_revisions(const Selection& selection,

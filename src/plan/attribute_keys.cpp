@@ -5,7 +5,7 @@
 
 #include "base/text.h"
 #include "plan/attributes.h"
-#include "plan/dose_parser.h"
+#include "dose/parser.h"
 #include "plan/lines.h"
 #include "plan/readers.h"
 #include "plan/words.h"

@@ -7,7 +7,7 @@
 #include <string_view>
 
 #include "base/text.h"
-#include "plan/tokens.h"
+#include "dose/tokens.h"
 #include "plan/words.h"
 
 namespace chalkleaf::plan {

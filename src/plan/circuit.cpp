@@ -3,7 +3,7 @@
 
 #include <fmt/format.h>
 
-#include "plan/dose_phrases.h"
+#include "dose/phrases.h"
 
 namespace chalkleaf::plan {
 namespace {

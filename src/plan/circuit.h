@@ -7,7 +7,7 @@
 #include <optional>
 #include <tl/expected.hpp>
 
-#include "plan/dose_parser.h"
+#include "dose/parser.h"
 #include "plan/model.h"
 
 namespace chalkleaf::plan {

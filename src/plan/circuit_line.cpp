@@ -9,8 +9,8 @@
 
 #include "base/text.h"
 #include "plan/circuit.h"
-#include "plan/dose_parser.h"
-#include "plan/tokens.h"
+#include "dose/parser.h"
+#include "dose/tokens.h"
 #include "plan/words.h"
 
 namespace chalkleaf::plan {

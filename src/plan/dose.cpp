@@ -1,8 +1,8 @@
-// read_dose of plan/read.h: the grammar (plan/dose_parser.h) with its problems reported.
+// read_dose of plan/read.h: the grammar (dose/parser.h) with its problems reported.
 // Tested by tests/plan/dose_test.cpp.
 #include "plan/dose.h"
 
-#include "plan/dose_parser.h"
+#include "dose/parser.h"
 #include "plan/read.h"
 
 namespace chalkleaf::plan {

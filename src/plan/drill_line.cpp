@@ -10,10 +10,10 @@
 #include "base/text.h"
 #include "plan/choices.h"
 #include "plan/circuit_line.h"
-#include "plan/dose_parser.h"
+#include "dose/parser.h"
 #include "plan/mended_line.h"
 #include "plan/read.h"
-#include "plan/tokens.h"
+#include "dose/tokens.h"
 #include "plan/words.h"
 
 namespace chalkleaf::plan {

@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "base/text.h"
-#include "plan/tokens.h"
+#include "dose/tokens.h"
 #include "plan/values.h"
 #include "plan/words.h"
 

@@ -9,8 +9,8 @@
 #include <string_view>
 
 #include "base/text.h"
-#include "plan/dose_parser.h"
-#include "plan/tokens.h"
+#include "dose/parser.h"
+#include "dose/tokens.h"
 #include "plan/values.h"
 #include "plan/words.h"
 

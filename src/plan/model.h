@@ -300,6 +300,9 @@ struct Session {
   std::vector<Safety> safety;      ///< of the session; each part has its own besides
   std::vector<Part> parts;
   std::vector<SourcePtr> sources;  ///< the plan and every part it uses: keeps all spans alive
+  /// Of a draft: its lines of drills as the coach typed them. The card ends with them, so that what
+  /// was read can be compared.
+  std::vector<Words> typed;
   std::optional<Sourced<Ticks>> ticks_card;   ///< `ticks:`, or its `card:`; none: each gymnast
   std::optional<Sourced<Ticks>> ticks_sheet;  ///< the same for the home sheet; none: each day
 

@@ -5,7 +5,7 @@
 
 #include "plan/attributes.h"
 #include "plan/blocks.h"
-#include "plan/dose_parser.h"
+#include "dose/parser.h"
 #include "plan/pictures.h"
 #include "plan/words.h"
 

@@ -8,8 +8,8 @@
 #include <optional>
 
 #include "base/text.h"
-#include "plan/times.h"
-#include "plan/tokens.h"
+#include "dose/times.h"
+#include "dose/tokens.h"
 #include "plan/words.h"
 
 namespace chalkleaf::plan {

@@ -40,16 +40,6 @@ std::size_t behind_closing(std::string_view text, std::size_t at) {
 
 }  // namespace
 
-Words words_of(const source::Text& text) {
-  const source::Text kept = text.trimmed();
-  Words out{kept.str(), kept.span()};
-  std::replace(out.text.begin(), out.text.end(), '\n', ' ');
-  for (const source::Text::Mark& mark : kept.marks()) {
-    out.emphasis.push_back({mark.begin, mark.end, mark.tone == source::Tone::kStrong});
-  }
-  return out;
-}
-
 Words plain_words_of(const source::Text& text) {
   Words out = words_of(text);
   out.emphasis.clear();

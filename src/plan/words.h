@@ -6,14 +6,13 @@
 #include <string_view>
 #include <vector>
 
+#include "dose/words_of.h"
 #include "plan/dose.h"
 #include "source/tree.h"
 
 namespace chalkleaf::plan {
 
-/// The text without white space at its ends, line breaks as spaces, with its emphasis.
-Words words_of(const source::Text& text);
-/// The same without emphasis: for names and titles, which the sheets set in a type of their own.
+/// `words_of` without emphasis: for names and titles, which the sheets set in a type of their own.
 Words plain_words_of(const source::Text& text);
 /// Appends `more` and its emphasis, `between` the two where neither is empty.
 void append_words(Words& to, std::string_view between, const Words& more);

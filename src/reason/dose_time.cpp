@@ -81,6 +81,7 @@ Term of_count(const plan::Amount& amount, std::string_view one, std::string_view
   const std::int64_t n = amount.most_count();
   std::string text = counted(n, one, many);
   if (amount.count_to) text += fmt::format(" (of {}–{})", amount.count, n);
+  if (!amount.ladder.empty()) text += fmt::format(" ({})", fmt::join(amount.ladder, " + "));
   return multiplied(n, text, each);
 }
 
@@ -203,6 +204,16 @@ DrillTime one_rested_set(const Basis& basis, const Term& set, const Waves& waves
                   waves);
 }
 
+// A ladder's rest stands between its rungs.
+DrillTime rested_ladder(const Dose& dose, const Term& set, const Waves& waves) {
+  const auto rests = static_cast<std::int64_t>(dose.amount.ladder.size()) - 1;
+  Repeated once;
+  DrillTime out = in_waves(set, once, waves);
+  out.rest += times(*dose.rest, rests * std::max(1, waves.count));
+  out.reasoning += fmt::format(" + {} × {} rest", rests, exact_text(*dose.rest));
+  return out;
+}
+
 }  // namespace
 
 Duration times(Duration one, std::int64_t n) {
@@ -248,6 +259,9 @@ DrillTime dose_time(const plan::Dose& dose, const plan::Timings& timings,
     return with_starts_apart(dose, set, *dose.every, waves);
   }
   const bool rested = dose.rest && *dose.rest > Duration();
+  if (dose.sets == 1 && rested && !dose.amount.ladder.empty()) {
+    return rested_ladder(dose, set, waves);
+  }
   if (dose.sets == 1 && rested) return one_rested_set({dose, timings, pace}, set, waves);
   Repeated sets;
   sets.count = dose.sets;

@@ -37,6 +37,7 @@ class CardWriter {
       if (part.length > Duration() || has_content(*part.part, b_))
         sections.push_back(part_section(part));
     }
+    if (!session_.typed.empty()) sections.push_back(typed());
     sections.push_back(closing());
     return b_.finish(std::move(sections), session_, labels_.say("card"));
   }
@@ -163,6 +164,23 @@ class CardWriter {
     if (!b_.look().part_fill) lines.push_back(Builder::space(b_.look().row_padding / 2));
     lines.push_back(b_.rule(b_.width(), b_.look().line_width.scaled(1.4), Use::kMain));
     return Builder::stack(std::move(lines));
+  }
+
+  // ---- a draft's own lines
+
+  page::Section typed() {
+    page::Section section;
+    const Length gap = b_.look().row_padding;
+    const Owner head = Owner::of(b_.node(Builder::kRoot, Role::kP));
+    section.slabs.push_back(
+        {{b_.text(TextRole::kStrong, labels_.say("card-typed"), head)}, gap * 2});
+    section.slabs.back().keep_with_next = true;
+    for (const plan::Words& line : session_.typed) {
+      const Owner owner = Owner::of(b_.node(Builder::kRoot, Role::kP));
+      // Without its place: as typed means without the typographer's marks.
+      section.slabs.push_back({{b_.text(TextRole::kFine, line.text, owner)}, gap / 2});
+    }
+    return section;
   }
 
   // ---- the end

@@ -37,6 +37,7 @@ std::string short_time(const Amount& amount, const Labels& labels) {
 std::string short_count(const Amount& amount, const Labels& labels) {
   const std::string from = std::to_string(amount.count);
   const std::string most = std::to_string(amount.most_count());
+  if (!amount.ladder.empty()) return fmt::format("{}", fmt::join(amount.ladder, ", "));
   const std::string number =
       amount.count_to ? labels.say("dose-range", {{"from", from}, {"to", most}}) : from;
   const std::string_view key = amount.kind == AmountKind::kSteps     ? "dose-steps"
@@ -131,6 +132,9 @@ std::string long_time(const Amount& amount, const Labels& labels) {
 // `Take 20 steps.`; of a range, `Take 8 to 12 steps.`
 std::string plain_count(std::string_view key, std::string_view range, const Amount& amount,
                         const Labels& labels) {
+  if (!amount.ladder.empty()) {
+    return labels.say("say-ladder", {{"rungs", fmt::format("{}", fmt::join(amount.ladder, ", "))}});
+  }
   if (!amount.count_to) return labels.count(key, amount.count);
   return labels.say(
       range, {{"from", std::to_string(amount.count)}, {"to", std::to_string(*amount.count_to)}});

@@ -68,6 +68,8 @@ const std::vector<PhraseForm>& all_phrases() {
       {"circuit-rest", "time", false},
       {"circuit-between", "time", false},
       {"card-caution", "", false},
+      {"card-typed", "", false},
+      {"say-ladder", "rungs", false},
       {"part-until", "minutes time", false},
       {"part-safety", "part text", false},
       {"dose-sets", "amount n", false},

@@ -8,8 +8,8 @@
 
 #include <string>
 
+#include "dose/parser.h"
 #include "plan/circuit.h"
-#include "plan/dose_parser.h"
 
 namespace chalkleaf::plan {
 
@@ -17,8 +17,13 @@ inline std::string amount_meaning(const Amount& amount, bool named) {
   const auto range = [](const std::string& from, const std::string& to) {
     return to.empty() ? from : from + "–" + to;
   };
-  const std::string count =
-      range(std::to_string(amount.count), amount.count_to ? std::to_string(*amount.count_to) : "");
+  std::string rungs;
+  for (const std::int64_t rung : amount.ladder)
+    rungs += (rungs.empty() ? "" : "-") + std::to_string(rung);
+  const std::string count = !rungs.empty()
+                                ? rungs
+                                : range(std::to_string(amount.count),
+                                        amount.count_to ? std::to_string(*amount.count_to) : "");
   const std::string time = amount.time ? range(exact_text(*amount.time),
                                                amount.time_to ? exact_text(*amount.time_to) : "")
                                        : "";

@@ -169,8 +169,8 @@ TEST_CASE("what may mean two things is asked about, what is no dose for children
       {"20 s/20 s",
        "dose:1:6: error: two equal times may be two sides, or work and rest [unreadable-dose]; "
        "write `20 s each side`, or `20 s, rest 20 s`\n"},
-      {"10-8-6",
-       "dose:1:1: error: ‘10-8-6’ has a number for each set [unreadable-dose]; write one number "
+      {"10/8/6",
+       "dose:1:1: error: ‘10/8/6’ has a number for each set [unreadable-dose]; write one number "
        "for all of them, `3 x 8`, or a line for each set\n"},
       {"10, RPE 7",
        "dose:1:5: error: ‘RPE 7’ may be on one of two scales [unreadable-dose]; write `effort 7`, "

@@ -20,16 +20,18 @@ failures = []
 DOORS = {
     "base": "",
     "source": "base",
-    "plan": "base source",
-    "reason": "base plan",
+    "dose": "base source",
+    "draft": "base source dose",
+    "plan": "base source dose",
+    "reason": "base dose plan",
     "figure": "base source",
     "picture": "base",
     "type": "base",
     "page": "base type",
-    "sheet": "base source plan reason figure type page",
+    "sheet": "base source dose plan reason figure type page",
     "pdf": "base type page",
-    "club": "base source plan reason figure picture type page sheet pdf",
-    "cli": "base plan reason club",
+    "club": "base source dose draft plan reason figure picture type page sheet pdf",
+    "cli": "base dose draft plan reason club",
 }
 # Libraries that stay inside one room.
 OWNED = {

@@ -1,0 +1,19 @@
+// A draft on its way through the passes: read as a canonical plan, and told of in its own words.
+// Tested by tests/club/drafts_test.cpp.
+#pragma once
+
+#include "base/diagnostic.h"
+#include "draft/read.h"
+#include "plan/model.h"
+
+namespace chalkleaf::club {
+
+/// What was found in the canonical plan of a draft, at its places in the coach's file. Findings of
+/// form are no more than notes there, and nothing but what endangers a child keeps a draft from
+/// being printed.
+Diagnostics told_of_draft(const Diagnostics& found, const draft::Draft& draft);
+
+/// The draft's lines of drills, for the card.
+std::vector<plan::Words> typed_lines(const draft::Draft& draft);
+
+}  // namespace chalkleaf::club

@@ -1,0 +1,40 @@
+// A whole draft: which line opens a part, which has drills, which is a remark.
+//
+// Each line is tried as each of these, with what speaks for it (draft/weights.h); the readings that
+// together speak loudest are chosen over the whole document, as a paragraph breaker chooses lines
+// (a shortest path over three states: before the parts, within them, behind them), so that one odd
+// line does not derail the rest. Tested by tests/draft/document_test.cpp.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "draft/drills.h"
+#include "draft/headings.h"
+#include "draft/lines.h"
+
+namespace chalkleaf::draft {
+
+struct DraftLine {
+  /// kTable: a row that stays one. kTyped: a row whose words are said by other
+  /// lines. kKept: a line of the taught form, taken as it is.
+  enum class Reading { kBlank, kTitle, kRemark, kHeading, kDrills, kTable, kTyped, kKept };
+  Line line;
+  Reading reading = Reading::kBlank;
+  HeadingRead heading;
+  SpokenLine spoken;         ///< of the whole line, or of what stands behind the heading
+  std::uint32_t from = 0;    ///< where `spoken` begins, in bytes of the file
+  bool dose_behind = false;  ///< behind what would be its heading stand doses
+  bool about_child = false;
+  bool tail = false;  ///< behind the last part
+};
+
+struct DraftDocument {
+  std::vector<DraftLine> lines;
+  bool home = false;
+};
+
+DraftDocument read_document(const Lexicon& words, const Source& source);
+
+}  // namespace chalkleaf::draft

@@ -1,0 +1,38 @@
+// See the header.
+#include "draft/drills.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "base/text.h"
+#include "draft/assembler.h"
+#include "draft/spoken_dose.h"
+
+namespace chalkleaf::draft {
+bool SpokenLine::has_dose() const {
+  return std::any_of(drills.begin(), drills.end(),
+                     [](const SpokenDrill& drill) { return drill.dose.has_value(); });
+}
+
+SpokenDrill read_named(const Lexicon& words, std::string_view name, std::string_view dose,
+                       const Setting& setting) {
+  const Pieces pieces = pieces_of(dose);
+  SpokenDrill out;
+  out.name = name;
+  out.typed = std::string(name) + " " + std::string(dose);
+  for (const Item& item : cut(words, pieces, dose, Place::kInside)) {
+    if (item.kind == Item::Kind::kElement) out.elements.push_back(item.element);
+    if (item.kind != Item::Kind::kWords && item.kind != Item::Kind::kBracket) continue;
+    const std::size_t begin = pieces[item.begin].begin;
+    out.notes.emplace_back(trim(dose.substr(begin, pieces[item.end - 1].end - begin)));
+  }
+  out.dose = resolve(words, out, setting);
+  return out;
+}
+
+SpokenLine read_drills(const Lexicon& words, std::string_view line, const Setting& setting) {
+  const Pieces pieces = pieces_of(line);
+  return Assembler(words, pieces, line, setting).run(cut(words, pieces, line));
+}
+
+}  // namespace chalkleaf::draft

@@ -1,0 +1,306 @@
+// What is said beside counts and times: sides, rests, holds, rounds, ways there and back.
+#include "draft/elements.h"
+
+#include <algorithm>
+
+namespace chalkleaf::draft {
+namespace {
+
+using EKind = Element::Kind;
+
+Element element_of(EKind kind, std::size_t begin, std::size_t next) {
+  Element out;
+  out.kind = kind;
+  out.begin = begin;
+  out.next = next;
+  return out;
+}
+
+Element count_of(Unit unit, std::vector<double> values, std::size_t begin, std::size_t next) {
+  Element out = element_of(EKind::kCount, begin, next);
+  out.unit = unit;
+  out.values = std::move(values);
+  return out;
+}
+
+void scaled(std::vector<double>& values, double by) {
+  for (double& value : values) value *= by;
+}
+
+}  // namespace
+
+std::optional<Element> ElementReader::there_and_back(std::size_t at, std::size_t end) const {
+  std::size_t next = skip(Role::kThereAndBack, at, end);
+  if (next == at) {  // `across the room and back`, `down the trainer + back`
+    if (!has(Role::kThereBegin, at, end)) return std::nullopt;
+    constexpr std::size_t kFar = 5;
+    for (std::size_t i = at + 1; i + 1 < end && i < at + kFar; ++i) {
+      if (pieces_[i].is(Kind::kNumber) || pieces_[i].is(Kind::kComma)) break;
+      if (!has(Role::kAnd, i, end) || !has(Role::kBack, i + 1, end)) continue;
+      next = i + 2;
+      break;
+    }
+    if (next == at) return std::nullopt;
+  }
+  Element out = count_of(Unit::kLengths, {2}, at, next);
+  out.remark = text(at, next);
+  std::size_t behind = skip(Role::kEach, next, end);
+  if (const auto often = how_often(behind, end)) {
+    out.values = {2 * *often};
+    out.next = behind;
+    out.remark = text(at, behind);
+  }
+  return out;
+}
+
+// `L/R/middle`, `right, left, middle`, `R L and middle`, `L + R`
+std::optional<Element> ElementReader::side_list(std::size_t at, std::size_t end) const {
+  static const std::vector<Role> kSideRoles{Role::kLeft, Role::kRight, Role::kMiddle};
+  const auto role_at = [&](std::size_t i) -> std::optional<Role> {
+    for (const Role role : kSideRoles) {
+      if (has(role, i, end)) return role;
+    }
+    return std::nullopt;
+  };
+  const auto first = role_at(at);
+  if (!first || *first == Role::kMiddle) return std::nullopt;
+  Element out = element_of(EKind::kSides, at, at + 1);
+  std::vector<Role> seen{*first};
+  const auto name = [&](Role role, std::size_t i) {
+    if (role == Role::kLeft) return std::string("left");
+    if (role == Role::kRight) return std::string("right");
+    return pieces_[i].text.size() < 4 ? std::string("middle") : pieces_[i].text;
+  };
+  out.ways.push_back(name(*first, at));
+  for (;;) {
+    std::size_t i = out.next;
+    while (is(i, end, Kind::kSlash) || is(i, end, Kind::kComma) || has(Role::kAnd, i, end)) ++i;
+    const auto next = role_at(i);
+    if (!next || std::find(seen.begin(), seen.end(), *next) != seen.end()) break;
+    seen.push_back(*next);
+    out.ways.push_back(name(*next, i));
+    out.next = i + 1;
+  }
+  if (seen.size() < 2) return std::nullopt;
+  if (seen.size() == 2 && std::find(seen.begin(), seen.end(), Role::kMiddle) == seen.end()) {
+    out.ways.clear();
+    out.sides = Role::kEachSide;
+  }
+  return out;
+}
+
+std::optional<Element> ElementReader::sides(std::size_t at, std::size_t end) const {
+  for (const Role role : {Role::kEachSide, Role::kEachLeg, Role::kEachArm, Role::kEachWay}) {
+    const std::size_t next = skip(role, at, end);
+    if (next == at) continue;
+    // `30/side`; not the slash of `fwd/back/side`.
+    if (is(at, end, Kind::kSlash)) {
+      const bool tight = at > 0 && !pieces_[at].space_before && !pieces_[at].space_after;
+      const bool amount = tight && (pieces_[at - 1].is(Kind::kNumber) ||
+                                    words_.is(Role::kSecond, pieces_, at - 1, at));
+      if (!amount) return std::nullopt;
+    }
+    Element out = element_of(EKind::kSides, at, next);
+    out.sides = role;
+    return out;
+  }
+  return side_list(at, end);
+}
+
+std::size_t ElementReader::behind_between(std::size_t at, std::size_t end, Element& rest) const {
+  const std::size_t next = skip(Role::kBetween, at, end);
+  for (std::size_t i = at; i < std::min(next + 1, end); ++i) {
+    if (has(Role::kRound, i, end)) rest.between_rounds = true;
+  }
+  if (next == at) return at;
+  return rest.between_rounds && has(Role::kRound, next, end) ? next + 1 : next;
+}
+
+// `rest 30`, `pause 30 sec`, `30 s rest between sets`, `20s off`, `30 sec between`
+std::optional<Element> ElementReader::rest(std::size_t at, std::size_t end) const {
+  if (const std::size_t next = skip(Role::kNoRest, at, end); next > at) {
+    return element_of(EKind::kNothing, at, next);
+  }
+  Element out = element_of(EKind::kRest, at, at);
+  if (const std::size_t word = skip(Role::kRestBefore, at, end); word > at) {
+    std::size_t i = word;
+    while (i < end && (pieces_[i].is(Kind::kColon) || pieces_[i].is_word("for") ||
+                       pieces_[i].is_word("of") || pieces_[i].is_word("time"))) {
+      ++i;
+    }
+    const auto read = numbers(i, end);
+    if (!read) return std::nullopt;
+    std::size_t next = read->next;
+    const double unit = unit_seconds(next, end).value_or(1);
+    out.values = {read->values.front() * unit};
+    out.next = behind_between(next, end, out);
+    return out;
+  }
+  const auto read = numbers(at, end);
+  if (!read || read->values.size() != 1) return std::nullopt;
+  std::size_t next = read->next;
+  const auto unit = unit_seconds(next, end);
+  const std::size_t word = skip(Role::kRest, next, end);
+  // `30'' rest 20''`: the word belongs to the time behind it.
+  if (word > next && (unit || pieces_[next].text != "change") && !is(word, end, Kind::kNumber)) {
+    out.next = behind_between(word, end, out);
+  } else if (const std::size_t between = skip(Role::kBetween, next, end); unit && between > next) {
+    out.next = behind_between(next, end, out);
+    if (is(out.next, end, Kind::kWord) && is_clause_end(out.next + 1, end)) ++out.next;  // `rungs`
+  } else {
+    return std::nullopt;
+  }
+  out.values = {read->values.front() * unit.value_or(1)};
+  return out;
+}
+
+// `hold 20 secs`, `hold for 5 counts`, `count of 5`
+std::optional<Element> ElementReader::held(std::size_t at, std::size_t end) const {
+  std::size_t i = skip(Role::kCountTo, at, end);
+  const bool count = i > at;
+  if (!count) i = skip(Role::kHold, at, end);
+  if (i == at) return std::nullopt;
+  constexpr std::size_t kMostBetween = 2;  // `hold everything for 30`
+  const std::size_t word = i;
+  while (i < end && i < word + kMostBetween && is(i, end, Kind::kWord) &&
+         (pieces_[i].is_word("for") || pieces_[i].is_word("everything") ||
+          pieces_[i].is_word("all") || pieces_[i].is_word("it"))) {
+    ++i;
+  }
+  if (const auto several = sets_of(i, end); several && several->timed) {
+    Element out = *several;
+    out.begin = at;
+    out.held = true;
+    return out;
+  }
+  const auto read = numbers(i, end);
+  if (!read || (has(Role::kNotADose, read->next, end) && !has(Role::kCounted, read->next, end))) {
+    return std::nullopt;
+  }
+  std::size_t next = read->next;
+  auto unit = unit_seconds(next, end);
+  if (!unit) {
+    if (const std::size_t counted = skip(Role::kCounted, next, end); counted > next) {
+      next = counted;
+    } else if (this->unit(next, end)) {
+      return std::nullopt;
+    }
+  }
+  Element out = element_of(EKind::kTime, at, next);
+  out.values = read->values;
+  scaled(out.values, unit.value_or(1));
+  out.held = true;
+  return out;
+}
+
+// `until stuck 5`, `until 5 stuck`, `until you land 5`, `until you have 3 good stands in a row`
+std::optional<Element> ElementReader::until(std::size_t at, std::size_t end) const {
+  const std::size_t word = skip(Role::kUntil, at, end);
+  if (word == at) return std::nullopt;
+  constexpr std::size_t kFar = 4;
+  std::size_t number = word;
+  while (number < end && number < word + kFar && !is_number(number, end)) {
+    if (!pieces_[number].is(Kind::kWord)) return std::nullopt;
+    ++number;
+  }
+  if (!is_number(number, end) || !pieces_[number].whole) return std::nullopt;
+  std::size_t next = number + 1;
+  std::size_t wait = next;
+  if (unit_seconds(wait, end)) return std::nullopt;  // `until 5 min`
+  while (next < end && !is_clause_end(next, end) && next < number + 7) ++next;
+  bool stuck = has(Role::kStuck, number - 1, end) || has(Role::kInARow, number + 1, end);
+  for (std::size_t i = word; i < next && !stuck; ++i) {
+    stuck = has(Role::kStuck, i, end) || has(Role::kInARow, i, end);
+  }
+  if (!stuck) return std::nullopt;
+  Element out = count_of(Unit::kReps, {pieces_[number].value}, at, next);
+  out.remark = text(at, next);
+  return out;
+}
+
+std::optional<Element> ElementReader::rounds(std::size_t at, std::size_t end) const {
+  const auto round = [&](double n, std::size_t next) {
+    Element out = element_of(EKind::kRounds, at, next);
+    out.values = {n};
+    return out;
+  };
+  if (const std::size_t word = skip(Role::kSuperset, at, end); word > at) {
+    std::size_t next = word;
+    if (is(next, end, Kind::kComma)) ++next;
+    if (const auto often = how_often(next, end)) return round(*often, next);
+    return std::nullopt;
+  }
+  if (const std::size_t word = skip(Role::kThrough, at, end); word > at) {
+    std::size_t next = word;
+    if (next < end && pieces_[next].is_word("it")) ++next;
+    if (next < end && pieces_[next].is_word("round")) ++next;
+    if (const auto often = how_often(next, end)) return round(*often, next);
+    return std::nullopt;
+  }
+  std::size_t number = is(at, end, Kind::kTimes) ? at + 1 : at;
+  if (!is_number(number, end) || !pieces_[number].whole) return std::nullopt;
+  std::size_t next = number + 1;
+  if (is(next, end, Kind::kTimes)) ++next;
+  if (const std::size_t word = skip(Role::kRound, next, end); word > next) {
+    if (word + 1 < end && pieces_[word].is_word("of") && pieces_[word + 1].is_word("the")) {
+      return count_of(Unit::kLengths, {pieces_[number].value}, at, word);  // of the ground
+    }
+    const bool of = word < end && pieces_[word].is_word("of");
+    return round(pieces_[number].value, of ? word + 1 : word);
+  }
+  std::size_t often_end = at;
+  if (const auto often = how_often(often_end, end)) {  // `2 times through`
+    const std::size_t word = skip(Role::kThrough, often_end, end);
+    if (word > often_end && is_clause_end(word, end)) return round(*often, word);
+  }
+  return std::nullopt;
+}
+
+// `x 3`, `x 10-12`, `x 3 sets`; with what is counted behind it
+std::optional<Element> ElementReader::times(std::size_t at, std::size_t end) const {
+  if (!is(at, end, Kind::kTimes)) return std::nullopt;
+  const auto read = numbers(at + 1, end);
+  if (!read || !read->whole) return std::nullopt;
+  std::size_t next = read->next;
+  std::size_t unit_end = next;
+  if (const auto seconds = unit_seconds(unit_end, end)) {
+    Element out = element_of(EKind::kTime, at, unit_end);
+    out.values = read->values;
+    scaled(out.values, *seconds);
+    return out;
+  }
+  Element out = count_of(Unit::kTimes, read->values, at, next);
+  if (const auto behind = unit(next, end)) {
+    if (behind->unit == Unit::kSets || behind->unit == Unit::kReps) {
+      out.unit = behind->unit == Unit::kSets ? Unit::kSets : Unit::kTimes;
+      out.next = behind->next;
+    }
+  }
+  return out;
+}
+
+std::optional<Element> ElementReader::on_off(std::size_t at, std::size_t end) const {
+  const auto first = numbers(at, end);
+  if (!first || first->values.size() != 1) return std::nullopt;
+  std::size_t i = first->next;
+  const auto unit = unit_seconds(i, end);
+  const std::size_t work = skip(Role::kWork, i, end);
+  const bool said = work > i;
+  i = work;
+  const bool slash = is(i, end, Kind::kSlash);
+  if (slash || is(i, end, Kind::kComma)) ++i;
+  if (!said && !(slash && unit)) return std::nullopt;
+  const auto second = numbers(i, end);
+  if (!second || second->values.size() != 1) return std::nullopt;
+  i = second->next;
+  const auto rest_unit = unit_seconds(i, end);
+  const std::size_t off = skip(Role::kRest, i, end);
+  if (off == i && !(slash && unit && rest_unit && !said)) return std::nullopt;
+  Element out = element_of(EKind::kOnOff, at, off);
+  // `2 mins on / 30 off`: rests are seconds.
+  out.values = {first->values.front() * unit.value_or(1),
+                second->values.front() * rest_unit.value_or(1)};
+  return out;
+}
+
+}  // namespace chalkleaf::draft

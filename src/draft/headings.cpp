@@ -1,0 +1,366 @@
+// See the header.
+#include "draft/headings.h"
+
+#include <algorithm>
+
+#include "base/text.h"
+#include "draft/drills.h"
+#include "draft/elements.h"
+#include "draft/weights.h"
+
+namespace chalkleaf::draft {
+namespace {
+
+using PKind = Piece::Kind;
+
+/// `10 mins`, `(10 min)`, `20'`, `(15)`: minutes behind a heading.
+struct MinutesRead {
+  std::size_t begin = 0;  ///< pieces
+  std::size_t end = 0;
+  double minutes = 0;
+  bool bracket = false;
+  bool bare = false;
+};
+
+class HeadingReader {
+ public:
+  HeadingReader(const Lexicon& words, const Source& source, const Line& line, const Habits& habits)
+      : words_(words),
+        line_(line),
+        habits_(habits),
+        text_(line.words(source)),
+        pieces_(pieces_of(text_)) {}
+
+  HeadingRead run() {
+    out_.name_begin = out_.name_end = line_.text;
+    out_.rest = out_.rest_end = line_.end;
+    if (pieces_.empty()) return out_;
+    find_phrase();
+    find_end();
+    judge();
+    return out_;
+  }
+
+ private:
+  std::uint32_t at_piece(std::size_t i) const {
+    return i < pieces_.size() ? line_.text + static_cast<std::uint32_t>(pieces_[i].begin)
+                              : line_.end;
+  }
+
+  void find_phrase() {
+    for (const Role role :
+         {Role::kWarmUp, Role::kCoolDown, Role::kBreak, Role::kPart, Role::kStretchPart}) {
+      phrase_ = std::max(phrase_, words_.match(role, pieces_, first_, pieces_.size()));
+    }
+    // `cool down + stretch`
+    while (phrase_ > 0 && phrase_ + 1 < pieces_.size() &&
+           words_.is(Role::kAnd, pieces_, phrase_, pieces_.size())) {
+      std::size_t more = 0;
+      for (const Role role :
+           {Role::kWarmUp, Role::kCoolDown, Role::kBreak, Role::kPart, Role::kStretchPart}) {
+        more = std::max(more, words_.match(role, pieces_, phrase_ + 1, pieces_.size()));
+      }
+      if (more == 0) break;
+      phrase_ += 1 + more;
+    }
+    warm_or_cool_ = words_.is(Role::kWarmUp, pieces_, 0, pieces_.size()) ||
+                    words_.is(Role::kCoolDown, pieces_, 0, pieces_.size());
+  }
+
+  std::optional<MinutesRead> minutes_at(std::size_t at) const {
+    MinutesRead out;
+    out.begin = at;
+    out.bracket = pieces_[at].is(PKind::kOpen);
+    std::size_t i = out.bracket ? at + 1 : at;
+    if (i >= pieces_.size() || !pieces_[i].is(PKind::kNumber)) return std::nullopt;
+    if (i > 0 && pieces_[i - 1].is(PKind::kWord) && !pieces_[i].space_before) return std::nullopt;
+    out.minutes = pieces_[i].value;
+    if (!pieces_[i].whole && out.bracket) return std::nullopt;  // `(11.08)` is a clock
+    ++i;
+    const std::size_t unit = words_.match(Role::kMinute, pieces_, i, pieces_.size());
+    const bool mark = i < pieces_.size() && pieces_[i].is_word("min");
+    i += unit;
+    out.bare = unit == 0 && !mark;
+    if (out.bracket) {
+      std::size_t close = i;
+      while (close < pieces_.size() && !pieces_[close].is(PKind::kClose)) ++close;
+      if (close == pieces_.size() || (out.bare && close != i)) return std::nullopt;
+      out.end = close + 1;
+    } else {
+      if (words_.is(Role::kEach, pieces_, i, pieces_.size()) ||
+          words_.is(Role::kWork, pieces_, i, pieces_.size())) {
+        return std::nullopt;
+      }
+      // A bare number only at the end or before a colon: `Cool down 8:`
+      const bool ends = i == pieces_.size() || pieces_[i].is(PKind::kColon);
+      if (out.bare && (!ends || out.minutes < 3 || out.minutes > 60 ||
+                       words_.is(Role::kNameBeforeNumber, pieces_, i - 2, pieces_.size()) ||
+                       !pieces_[i - 1].whole))
+        return std::nullopt;
+      out.end = i;
+    }
+    return out;
+  }
+
+  bool spaced_dash(std::size_t i) const {
+    return pieces_[i].is(PKind::kDash) && (pieces_[i].space_before || pieces_[i].space_after);
+  }
+
+  // The head ends at minutes, a colon, a dash, a full stop or a comma, or is the phrase alone.
+  void find_end() {
+    std::size_t end = pieces_.size();
+    std::size_t rest = pieces_.size();
+    bool cut = false;
+    for (std::size_t i = 0; i < pieces_.size() && !cut; ++i) {
+      if (i > 0 || pieces_[i].is(PKind::kOpen)) {
+        if (const auto minutes = minutes_at(i); minutes && i > 0 && is_of_part(*minutes)) {
+          minutes_ = minutes;
+          end = i;
+          rest = minutes->end;
+          cut = true;
+          break;
+        }
+      }
+      if (i > 0 && is_gap(i)) {
+        end = i;
+        rest = i;
+        gap_ = true;
+        break;
+      }
+      const Piece& piece = pieces_[i];
+      const bool mark = piece.is(PKind::kColon) || spaced_dash(i) || piece.is(PKind::kComma) ||
+                        (piece.is(PKind::kStop) && i + 1 < pieces_.size()) ||
+                        piece.is(PKind::kSemicolon);
+      if (mark && i > 0) {
+        // `Warm-up, 15 minutes.`, `Cooling – 5 mins : …`
+        if (const auto minutes = i + 1 < pieces_.size() ? minutes_at(i + 1) : std::nullopt;
+            minutes && !minutes->bare &&
+            (minutes->end == pieces_.size() || is_separator(minutes->end))) {
+          minutes_ = minutes;
+          end = i;
+          rest = minutes->end;
+          cut = true;
+          break;
+        }
+        colon_ = piece.is(PKind::kColon) || spaced_dash(i);
+        comma_ = piece.is(PKind::kComma);
+        end = i;
+        rest = i + 1;
+        cut = true;
+      } else if (piece.is(PKind::kOpen) && i > 0) {
+        // `BARS (Sam)`, `Three stations, 8 minutes each (11.20)`
+        std::size_t close = i;
+        while (close < pieces_.size() && !pieces_[close].is(PKind::kClose)) ++close;
+        i = std::min(close, pieces_.size() - 1);
+      }
+    }
+    // Minutes at the very end of the line: `2 points, 3 points, show your neighbour (6)`.
+    if (!minutes_ && pieces_.size() > 3) {
+      for (std::size_t i = pieces_.size() - 1; i > 0 && i + 5 > pieces_.size(); --i) {
+        const auto minutes = minutes_at(i);
+        if (!minutes || minutes->end != pieces_.size()) continue;
+        // `Main activity in 4 rows – 15 mins`
+        const bool behind_dash = !minutes->bare && spaced_dash(i - 1) && phrase_ > 0;
+        const bool listed = line_.mark == Line::Mark::kNumber || line_.clock || phrase_ > 0;
+        if ((minutes->bracket && (listed || !minutes->bare)) || behind_dash) {
+          trailing_ = minutes;
+          break;
+        }
+      }
+    }
+    head_ = end;
+    while (rest < pieces_.size() && is_separator(rest)) ++rest;
+    rest_ = rest;
+  }
+  // A tab, or so many spaces that a new column begins.
+  bool is_gap(std::size_t i) const {
+    const std::string_view between =
+        text_.substr(pieces_[i - 1].end, pieces_[i].begin - pieces_[i - 1].end);
+    return between.find('\t') != std::string_view::npos || between.size() > 2;
+  }
+  // `warm up tag 4 mins then …`, `stretch splits 1 min, pike 1 min` are minutes of a drill.
+  bool is_of_part(const MinutesRead& minutes) const {
+    const bool words_between = phrase_ > 0 && phrase_ < minutes.begin;
+    const bool doses_behind =
+        read_drills(words_, text_.substr(pieces_[minutes.end - 1].end), {}).has_dose();
+    const bool goes_on = minutes.end < pieces_.size() && doses_behind &&
+                         (pieces_[minutes.end].is(PKind::kComma) ||
+                          words_.is(Role::kThen, pieces_, minutes.end, pieces_.size()));
+    return minutes.bracket || !words_between || !goes_on;
+  }
+  // A dose or rounds within the head do not belong to the name: `Strength 2 rounds: …`.
+  std::size_t before_amounts(std::size_t head) const {
+    const ElementReader reader(words_, pieces_, text_);
+    bool bracket = false;
+    for (std::size_t i = 1; i < head; ++i) {
+      bracket = (bracket || pieces_[i].is(PKind::kOpen)) && !pieces_[i].is(PKind::kClose);
+      if (bracket) continue;
+      const auto found = reader.read(i, pieces_.size(), Place::kInside);
+      if (!found) continue;
+      const bool group =
+          found->kind == Element::Kind::kRounds || found->kind == Element::Kind::kOnOff ||
+          found->kind == Element::Kind::kEmom || found->kind == Element::Kind::kAsMany;
+      if (group || (found->is_amount() && (phrase_ > 0 || line_.clock))) return i;
+      i = found->next - 1;
+    }
+    return head;
+  }
+  bool is_separator(std::size_t i) const {
+    const Piece& piece = pieces_[i];
+    return piece.is(PKind::kColon) || piece.is(PKind::kDash) || piece.is(PKind::kComma) ||
+           piece.is(PKind::kStop);
+  }
+
+  bool capitals(std::size_t end) const {
+    if (end == 0) return false;
+    const std::string_view head = text_.substr(0, pieces_[end - 1].end);
+    std::size_t big = 0;
+    for (const char c : head) {
+      if (c >= 'a' && c <= 'z') return false;
+      if (c >= 'A' && c <= 'Z') ++big;
+    }
+    return big > 1;
+  }
+  // The words in capitals at the begin: `WARM UP all together`.
+  std::size_t capital_words() const {
+    std::size_t i = 0;
+    for (; i < pieces_.size() && i < 4; ++i) {
+      const std::string_view raw =
+          text_.substr(pieces_[i].begin, pieces_[i].end - pieces_[i].begin);
+      if (!pieces_[i].is(PKind::kWord) || raw != upper(raw) || raw.size() < 2) break;
+    }
+    return i;
+  }
+  static std::string upper(std::string_view text) {
+    std::string out(text);
+    for (char& c : out) {
+      if (c >= 'a' && c <= 'z') c = static_cast<char>(c - 'a' + 'A');
+    }
+    return out;
+  }
+
+  void judge() {
+    double score = 0;
+    std::size_t head = head_;
+    std::size_t rest = rest_;
+    const bool phrase = phrase_ > 0;
+    const bool whole = phrase && phrase_ >= words_in(head);
+    // A word that opens parts, and right behind it drills: `floor fwd roll x5`.
+    const bool runs_on = phrase && !whole && !minutes_ && !line_.clock;
+    if (line_.clock) score += kWeights.clock;
+    if (line_.mark == Line::Mark::kHash) score += kWeights.hash;
+    if (line_.bold) score += kWeights.bold;
+    const bool caps = !habits_.capitals && capitals(head) && head < 6;
+    if (caps) score += kWeights.capitals;
+    if (phrase) score += kWeights.part_word;
+    if (whole) score += kWeights.whole_part_word;
+    if (minutes_)
+      score += minutes_->bracket ? kWeights.minutes_in_brackets
+               : phrase          ? kWeights.minutes
+                                 : kWeights.minutes_alone;
+    const bool right_behind = minutes_ && phrase && phrase_ == minutes_->begin;
+    if (right_behind) score += kWeights.minutes_right_behind - kWeights.minutes;
+    if (words_.is(Role::kBreak, pieces_, 0, pieces_.size())) {
+      score += right_behind ? kWeights.break_with_minutes : kWeights.break_word;
+    }
+    const bool whole_line =
+        minutes_ && minutes_->end == pieces_.size() && minutes_->minutes >= kLongMinutes;
+    if (whole_line && head < 4) score += kWeights.long_minutes;
+    if (trailing_) score += kWeights.minutes_in_brackets;
+    if (line_.mark == Line::Mark::kBullet) score += kWeights.bullet;
+    if (line_.indent > habits_.margin + 1) score += kWeights.indent;
+    const bool alone = rest >= pieces_.size();
+    if (alone && text_.ends_with(':')) score += kWeights.colon_at_end;
+    if (words_in(head) > kLongestHead && !line_.clock && !runs_on) score += kWeights.long_head;
+    if (alone && (text_.ends_with('.') || text_.ends_with('!'))) score += kWeights.sentence;
+    if (words_.is(Role::kRemark, pieces_, 0, pieces_.size()) && !phrase)
+      score += kWeights.remark_word;
+    const bool child = words_.is(Role::kChild, pieces_, 0, pieces_.size()) && pieces_.size() > 1 &&
+                       (pieces_[1].is(PKind::kNumber) || pieces_[1].is(PKind::kStop));
+    if (child || pieces_[0].text == "#") score += kWeights.child;
+    if (words_.is(Role::kLevel, pieces_, 0, pieces_.size()) && !line_.bold && !line_.clock)
+      score += kWeights.level;
+    if (comma_ && !minutes_ && !line_.clock) score += kWeights.comma;
+    if (runs_on && !caps && !habits_.weak_parts) score += kWeights.runs_on;
+    out_.strong = line_.clock || line_.mark == Line::Mark::kHash || line_.bold || caps ||
+                  (minutes_ && (phrase || minutes_->bracket)) || trailing_.has_value() ||
+                  (whole && alone && line_.mark == Line::Mark::kNone);
+    const ElementReader reader(words_, pieces_, text_);
+    const auto first = reader.read(0, pieces_.size(), Place::kFirst);
+    const bool names_nothing = first && first->kind != Element::Kind::kSides;
+    if (names_nothing && !line_.clock) score += kWeights.begins_with_amount;
+    out_.evidence = score;
+
+    // The name: the phrase alone where it runs on, else the head.
+    if (runs_on && !caps) {
+      head = phrase_;
+      rest = phrase_;
+    }
+    if (const std::size_t big = capital_words();
+        !habits_.capitals && big > 0 && big < head && (line_.clock || caps || phrase)) {
+      head = big;
+      rest = big;
+    }
+    if (const std::size_t cut = before_amounts(head); cut < head) {
+      // What stands between the word that opens a part and the amount is a drill's name.
+      head = phrase && phrase_ < cut ? phrase_ : cut;
+      rest = head;
+    }
+    if (trailing_) {
+      out_.rest_end = at_piece(trailing_->begin);
+      if (rest > trailing_->begin) rest = trailing_->begin;
+      head = std::min(head, trailing_->begin);
+    }
+    out_.name_begin = line_.text + static_cast<std::uint32_t>(pieces_[0].begin);
+    out_.name_end =
+        head > 0 ? line_.text + static_cast<std::uint32_t>(pieces_[head - 1].end) : out_.name_begin;
+    if (minutes_ && !minutes_->bare) {
+      out_.minutes = minutes_->minutes;
+    } else if (minutes_) {
+      out_.minutes = minutes_->minutes;
+    } else if (trailing_) {
+      out_.minutes = trailing_->minutes;
+    }
+    while (rest < pieces_.size() && is_separator(rest)) ++rest;
+    out_.rest = at_piece(rest);
+    out_.stretch = words_.is(Role::kStretchPart, pieces_, 0, pieces_.size()) ||
+                   (head > 0 && words_.within(Role::kStretchPart, pieces_, 0, head));
+  }
+  // Brackets do not count.
+  std::size_t words_in(std::size_t head) const {
+    std::size_t out = 0;
+    bool inside = false;
+    for (std::size_t i = 0; i < head; ++i) {
+      inside = inside || pieces_[i].is(PKind::kOpen);
+      if (!inside) ++out;
+      if (pieces_[i].is(PKind::kClose)) inside = false;
+    }
+    return out;
+  }
+
+  const Lexicon& words_;
+  const Line& line_;
+  const Habits& habits_;
+  std::string_view text_;
+  Pieces pieces_;
+  HeadingRead out_;
+  std::size_t first_ = 0;
+  std::size_t phrase_ = 0;
+  bool warm_or_cool_ = false;
+  std::optional<MinutesRead> minutes_;
+  std::optional<MinutesRead> trailing_;
+  std::size_t head_ = 0;
+  std::size_t rest_ = 0;
+  bool colon_ = false;
+  bool comma_ = false;
+  bool gap_ = false;  ///< a new column ends the head
+};
+
+}  // namespace
+
+HeadingRead read_heading(const Lexicon& words, const Source& source, const Line& line,
+                         const Habits& habits) {
+  return HeadingReader(words, source, line, habits).run();
+}
+
+}  // namespace chalkleaf::draft

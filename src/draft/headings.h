@@ -1,0 +1,37 @@
+// Whether a line opens a part, and what it says then: `4.42 stretch`, `B. FLOOR WORK (25 minutes)`,
+// `Vault 10 min - run + straight jump …`, `**BARS (Sam)**`.
+//
+// Gives evidence, not a verdict: the whole document decides (draft/sequence.h).
+// Tested by tests/draft/headings_test.cpp.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "draft/lexicon.h"
+#include "draft/lines.h"
+
+namespace chalkleaf::draft {
+
+struct HeadingRead {
+  double evidence = 0;  ///< for its being a heading
+  bool strong = false;  ///< a clock, hashes, bold, capitals or minutes say so
+  bool stretch = false;
+  std::uint32_t name_begin = 0;  ///< bytes in the file
+  std::uint32_t name_end = 0;
+  std::optional<double> minutes = {};
+  std::uint32_t rest = 0;  ///< where the words behind the heading begin; rest_end when none
+  std::uint32_t rest_end = 0;
+};
+
+/// What is known of the whole document.
+struct Habits {
+  bool capitals = false;    ///< all of it is in capitals
+  bool weak_parts = false;  ///< few lines are plainly headings, so that a word must do
+  std::size_t margin = 0;   ///< the usual indent
+};
+
+HeadingRead read_heading(const Lexicon& words, const Source& source, const Line& line,
+                         const Habits& habits);
+
+}  // namespace chalkleaf::draft

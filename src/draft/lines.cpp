@@ -1,0 +1,235 @@
+// See the header.
+#include "draft/lines.h"
+
+#include <algorithm>
+#include <array>
+#include <string>
+
+#include "base/text.h"
+
+namespace chalkleaf::draft {
+namespace {
+
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
+// The bytes of a space at `at`; 0 when there is none.
+std::size_t space_size(std::string_view text, std::size_t at) {
+  if (at >= text.size()) return 0;
+  if (text[at] == ' ' || text[at] == '\t') return 1;
+  const auto [code, size] = decode_utf8(text, at);
+  return code == 0xA0 || code == 0x3000 || code == 0x202F ? size : 0;
+}
+
+std::size_t behind_spaces(std::string_view text, std::size_t at) {
+  while (const std::size_t size = space_size(text, at)) at += size;
+  return at;
+}
+
+int digits(std::string_view text, std::size_t& at, std::size_t most) {
+  int out = 0;
+  const std::size_t begin = at;
+  while (at < text.size() && at < begin + most && is_digit(text[at])) {
+    out = out * 10 + (text[at] - '0');
+    ++at;
+  }
+  return at == begin ? -1 : out;
+}
+
+// `9.30`, `9:30`, `16h30`, `1700`; moves `at` behind it.
+std::optional<int> time_of_day(std::string_view text, std::size_t& at) {
+  const std::size_t begin = at;
+  std::size_t i = at;
+  const int hour = digits(text, i, 4);
+  if (hour < 0) return std::nullopt;
+  const std::size_t count = i - begin;
+  int minute = 0;
+  if (count == 4) {
+    if (i < text.size() && is_digit(text[i])) return std::nullopt;
+    if (hour / 100 > 23 || hour % 100 > 59 || hour < 600) return std::nullopt;
+    at = i;
+    return hour / 100 * 60 + hour % 100;
+  }
+  if (count > 2 || i >= text.size()) return std::nullopt;
+  const char mark = text[i];
+  if (mark != '.' && mark != ':' && mark != 'h') return std::nullopt;
+  ++i;
+  const std::size_t from = i;
+  minute = digits(text, i, 2);
+  if (i != from + 2 || minute > 59 || hour > 23 || (i < text.size() && is_digit(text[i]))) {
+    return std::nullopt;
+  }
+  at = i;
+  return hour * 60 + minute;
+}
+
+std::size_t behind_noon(std::string_view text, std::size_t at, int& minutes) {
+  std::size_t i = behind_spaces(text, at);
+  const std::string word = lower_ascii(text.substr(i, 2));
+  const bool ends = i + 2 >= text.size() || !is_letter(text[i + 2]);
+  if ((word != "am" && word != "pm") || !ends) return at;
+  if (word == "pm" && minutes < 12 * 60) minutes += 12 * 60;
+  return i + 2;
+}
+
+std::size_t dash_size(std::string_view text, std::size_t at) {
+  for (const std::string_view dash : {"-", "–", "—", "~", "～", "−"}) {
+    if (text.substr(std::min(at, text.size())).starts_with(dash)) return dash.size();
+  }
+  return 0;
+}
+
+// The bytes of a bullet; emoji and dingbats are bullets to those who type on a phone.
+std::size_t bullet_size(std::string_view text) {
+  if (text.empty()) return 0;
+  const auto [code, size] = decode_utf8(text, 0);
+  if (text.starts_with(">>")) return 2;
+  if (text[0] == '-' || text[0] == '*' || text[0] == '+' || text[0] == '~') {
+    const char next = text.size() > 1 ? text[1] : ' ';
+    if (next == text[0]) return 0;
+    const bool space = space_size(text, 1) > 0;
+    return space || (text[0] == '-' && is_letter(next)) ? 1 : 0;
+  }
+  const bool dash = code == 0x2013 || code == 0x2014;
+  if (dash) return space_size(text, size) > 0 ? size : 0;
+  const bool sign = code == 0xB7 || (code >= 0x2020 && code <= 0x2023) || code == 0x2043 ||
+                    (code >= 0x2190 && code <= 0x2BFF) || code == 0x30FB || code == 0xFF65 ||
+                    (code >= 0x1F300 && code <= 0x1FAFF);
+  if (!sign) return 0;
+  std::size_t end = size;
+  if (text.substr(end).starts_with("\xEF\xB8\x8F")) end += 3;  // its picture form
+  return end;
+}
+
+// `1.`, `2)`, `a)`, `iv.`, `A.`: the bytes with the space behind; 0 when there is none.
+std::size_t number_size(std::string_view text) {
+  std::size_t i = 0;
+  while (i < text.size() && i < 3 && is_digit(text[i])) ++i;
+  if (i == 0) {
+    const auto roman = [](char c) {
+      return std::string_view("ivxIVX").find(c) != std::string_view::npos;
+    };
+    while (i < text.size() && i < 4 && roman(text[i])) ++i;
+    if (i == 0 && is_letter(text[0])) i = 1;
+    const bool marked = i > 0 && i < text.size() && (text[i] == '.' || text[i] == ')');
+    if (!marked) return 0;
+  }
+  if (i == 0 || i >= text.size() || (text[i] != '.' && text[i] != ')')) return 0;
+  ++i;
+  return space_size(text, i) > 0 ? i : 0;
+}
+
+bool is_grid(std::string_view text) {
+  std::size_t gaps = 0;
+  text = trim(text);
+  for (std::size_t i = 0; i < text.size();) {
+    std::size_t run = 0;
+    bool tab = false;
+    while (i + run < text.size() && (text[i + run] == ' ' || text[i + run] == '\t')) {
+      tab = tab || text[i + run] == '\t';
+      ++run;
+    }
+    if (tab || run > 2) ++gaps;
+    i += run == 0 ? 1 : run;
+  }
+  return gaps > 1;
+}
+
+void read_margin(const Source& source, Line& line) {
+  const std::string_view all = source.text().substr(line.begin, line.end - line.begin);
+  std::size_t at = 0;
+  while (const std::size_t size = space_size(all, at)) {
+    line.indent += all[at] == '\t' ? 4 : 1;
+    at += size;
+  }
+  line.blank = at >= all.size();
+  if (line.blank) {
+    line.text = line.end;
+    return;
+  }
+  line.grid = is_grid(all);
+  std::string_view rest = all.substr(at);
+  line.table = rest[0] == '|';
+  const auto move = [&](std::size_t by) {
+    at = behind_spaces(all, at + by);
+    rest = all.substr(at);
+  };
+  const std::size_t hashes = std::min(rest.find_first_not_of('#'), rest.size());
+  if (hashes > 0 && hashes < 7 && hashes < rest.size() && !is_digit(rest[hashes])) {
+    line.mark = Line::Mark::kHash;
+    line.level = static_cast<int>(hashes);
+    move(hashes);
+  } else if (const std::size_t bullet = bullet_size(rest)) {
+    line.mark = Line::Mark::kBullet;
+    move(bullet);
+  } else if (rest[0] == '>') {
+    line.mark = Line::Mark::kQuote;
+    move(1);
+  } else if (const std::size_t number = number_size(rest)) {
+    line.mark = Line::Mark::kNumber;
+    move(number);
+  }
+  if (rest.starts_with("**") || rest.starts_with("__")) line.bold = true;
+  if (const auto clock = read_clock(rest)) {
+    line.clock = clock->clock;
+    move(clock->size);
+  }
+  line.text = line.begin + static_cast<std::uint32_t>(at);
+}
+
+}  // namespace
+
+std::optional<ClockRead> read_clock(std::string_view text) {
+  ClockRead out;
+  std::size_t at = 0;
+  const auto first = time_of_day(text, at);
+  if (!first) return std::nullopt;
+  out.clock.minutes = *first;
+  at = behind_noon(text, at, out.clock.minutes);
+  std::size_t i = behind_spaces(text, at);
+  if (const std::size_t dash = dash_size(text, i)) {
+    std::size_t end = behind_spaces(text, i + dash);
+    if (const auto second = time_of_day(text, end)) {
+      int minutes = *second;
+      end = behind_noon(text, end, minutes);
+      // `8:00-9:30pm`: the first is of the same half of the day.
+      const bool evening = minutes >= 13 * 60 && *second < 12 * 60;
+      if (evening && out.clock.minutes + 12 * 60 < minutes) out.clock.minutes += 12 * 60;
+      out.clock.until = minutes;
+      at = end;
+    }
+  }
+  // A time stands alone: `1.15m` is a height.
+  if (at < text.size() && (is_letter(text[at]) || is_digit(text[at]) || text[at] == '%')) {
+    return std::nullopt;
+  }
+  i = behind_spaces(text, at);
+  if (const std::size_t dash = dash_size(text, i); dash > 0 && space_size(text, i + dash) > 0) {
+    at = i + dash;
+  } else if (at < text.size() && text[at] == ':') {
+    ++at;
+  }
+  out.size = at;
+  return out;
+}
+
+std::vector<Line> lines_of(const Source& source, std::uint32_t begin) {
+  std::vector<Line> out;
+  const std::string_view all = source.text();
+  std::uint32_t number = source.line_column(begin).line;
+  while (begin < all.size()) {
+    const std::size_t stop = std::min(all.find('\n', begin), all.size());
+    Line line;
+    line.number = number++;
+    line.begin = begin;
+    line.end = static_cast<std::uint32_t>(stop);
+    while (line.end > line.begin && (all[line.end - 1] == '\r' || all[line.end - 1] == ' ')) {
+      --line.end;
+    }
+    read_margin(source, line);
+    out.push_back(line);
+    begin = static_cast<std::uint32_t>(stop) + 1;
+  }
+  return out;
+}
+
+}  // namespace chalkleaf::draft

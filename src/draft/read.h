@@ -1,0 +1,30 @@
+// A coach's own text becomes a plan in the taught form.
+//
+// `plan` makes the model of what comes out, and of nothing else; `tidy` shows the same text. So the
+// sheets of a draft are those of its tidied plan. Tested by tests/draft/ and tests/drafts/.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "draft/origin.h"
+
+namespace chalkleaf::draft {
+
+class Lexicon;
+
+struct Draft {
+  SourcePtr canonical;  ///< the plan that was read; its path is the coach's file's
+  Origin origin;
+  /// The lines whose words were taken apart, as typed: printed on the card beside what was read.
+  std::vector<Span> typed;
+};
+
+/// True when a file is in the taught form, and so means what it says: it begins with front matter.
+bool is_canonical(const Source& source);
+
+/// Reads a draft; nothing when the file is canonical, or has no words at all.
+std::optional<Draft> read(const Lexicon& words, const SourcePtr& coach);
+
+}  // namespace chalkleaf::draft

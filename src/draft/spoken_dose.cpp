@@ -1,0 +1,288 @@
+// See the header.
+#include "draft/spoken_dose.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace chalkleaf::draft {
+namespace {
+
+using EKind = Element::Kind;
+using DKind = SpokenDose::Kind;
+
+std::string number_text(double value) { return fmt::format("{:g}", value); }
+
+DKind kind_of(Unit unit) {
+  switch (unit) {
+    case Unit::kGoes:
+      return DKind::kGoes;
+    case Unit::kLengths:
+      return DKind::kLengths;
+    case Unit::kSteps:
+      return DKind::kSteps;
+    default:
+      return DKind::kReps;
+  }
+}
+
+/// Adds elements to a dose one after the other.
+class Resolver {
+ public:
+  Resolver(const Lexicon& words, SpokenDrill& drill, const Setting& setting)
+      : words_(words),
+        drill_(drill),
+        setting_(setting),
+        name_(pieces_of(drill.name + " " + drill.label)) {}
+
+  std::optional<SpokenDose> run() {
+    for (const Element& e : drill_.elements) take(e);
+    if (!has_amount_) inherit();
+    if (none_ && !has_amount_) return std::nullopt;
+    if (!has_amount_) {
+      if (sets_ > 0) {
+        out_.values = {sets_};
+        out_.kind = sets_goes_ ? DKind::kGoes : DKind::kReps;
+      } else {
+        return std::nullopt;
+      }
+    } else if (sets_ > 0) {
+      out_.sets = sets_;
+    }
+    for (const Element& e : setting_.defaults) {
+      if (e.kind == EKind::kRest && !out_.rest) out_.rest = e.values.front();
+    }
+    return std::move(out_);
+  }
+
+ private:
+  void amount(DKind kind, const std::vector<double>& values) {
+    out_.kind = kind;
+    out_.values = values;
+    has_amount_ = true;
+  }
+
+  // `hold everything 30` of the part.
+  void inherit() {
+    if (sets_ > 0 || none_) return;
+    for (const Element& e : setting_.defaults) {
+      if (e.kind == EKind::kTime && e.held && !has_amount_) take(e);
+    }
+  }
+
+  // A number alone is seconds of what is held, in a stretch of all that does not move.
+  bool is_seconds(const Element& e) const {
+    if (e.unit != Unit::kBare || e.leads || e.values.size() > 2 || e.values.front() < 3)
+      return false;
+    if (e.sides == Role::kEachWay && !e.ways.empty()) return false;
+    bool way = false;
+    for (const Element& other : drill_.elements) {
+      way = way ||
+            (other.kind == EKind::kSides && other.sides == Role::kEachWay && other.ways.empty());
+    }
+    if (way) return false;
+    const bool held = words_.within(Role::kStatic, name_, 0, name_.size());
+    const bool moves = words_.within(Role::kMoving, name_, 0, name_.size());
+    return !moves && (held || setting_.stretch);
+  }
+
+  void count(const Element& e) {
+    if (!e.remark.empty() && e.unit != Unit::kLengths) out_.remarks.push_back(e.remark);
+    if (e.sides != Role::kEachSide || !e.ways.empty()) {
+      if (!e.ways.empty()) out_.sides = e.sides;
+    }
+    if (none_ && e.unit == Unit::kTimes) return;
+    if (!has_amount_) {
+      if (e.unit == Unit::kSets) {
+        sets_ = e.values.front();
+        return;
+      }
+      amount(is_seconds(e) ? DKind::kSeconds : kind_of(e.unit), e.values);
+      own_unit_ = e.unit;
+      leads_ = e.leads;
+      return;
+    }
+    const bool often = e.unit == Unit::kTimes || e.unit == Unit::kGoes || e.unit == Unit::kSets ||
+                       (e.unit == Unit::kReps && out_.kind == DKind::kSeconds) ||
+                       (e.unit == Unit::kLengths && own_unit_ == Unit::kBare);
+    if (often && e.values.size() == 1 && sets_ == 0 && !sets_closed_) {
+      sets_ = e.values.front();
+      sets_goes_ = e.unit == Unit::kGoes;
+    } else {
+      leftover(e);
+    }
+  }
+
+  void time(const Element& e) {
+    if (has_amount_ && out_.kind == DKind::kReps && e.held && !sets_closed_ &&
+        out_.values.size() == 1 && ((own_unit_ == Unit::kTimes && is_close(e)) || leads_)) {
+      sets_ = out_.values.front();  // `x5 hold 5 secs`
+      amount(DKind::kSeconds, e.values);
+      out_.held = true;
+      return;
+    }
+    if (has_amount_) return leftover(e);
+    amount(DKind::kSeconds, e.values);
+    out_.held = e.held;
+  }
+  // Right behind the count, with no words between.
+  bool is_close(const Element& e) const {
+    for (std::size_t i = 1; i < drill_.elements.size(); ++i) {
+      if (drill_.elements[i].begin == e.begin) return drill_.elements[i - 1].next + 1 >= e.begin;
+    }
+    return false;
+  }
+
+  void leftover(const Element& e) {
+    (void)e;  // its words are typed below the drill
+  }
+
+  void take(const Element& e) {
+    switch (e.kind) {
+      case EKind::kCount:
+        return count(e);
+      case EKind::kSetsOf:
+        if (has_amount_) return leftover(e);
+        amount(e.timed ? DKind::kSeconds : kind_of(e.unit), e.values);
+        sets_ = e.sets;
+        sets_closed_ = true;
+        out_.held = e.held;
+        if (!e.remark.empty()) out_.remarks.push_back(e.remark);
+        return;
+      case EKind::kTime:
+        return time(e);
+      case EKind::kRest:
+        if (!out_.rest) out_.rest = e.values.front();
+        return;
+      case EKind::kSides:
+        if (out_.sides && e.ways.empty()) return;
+        out_.sides = e.ways.empty() ? e.sides : Role::kEachWay;
+        out_.ways = e.ways;
+        return;
+      case EKind::kMaxHold:
+        return max_hold(e);
+      case EKind::kAsMany:
+        if (!has_amount_ && !e.values.empty()) {
+          amount(DKind::kSeconds, e.values);
+          out_.as_many = true;
+          out_.remarks.push_back(e.remark);
+        }
+        return;
+      case EKind::kOnOff:
+      case EKind::kRounds:
+      case EKind::kEach:
+      case EKind::kEmom:
+      case EKind::kNothing:
+        return;
+    }
+  }
+
+  void max_hold(const Element& e) {
+    const bool held = words_.within(Role::kStatic, name_, 0, name_.size()) ||
+                      words_.within(Role::kHold, name_, 0, name_.size()) ||
+                      e.remark.find("hold") != std::string::npos;
+    if (!held) {
+      drill_.notes.push_back(e.remark);
+      if (has_amount_ && own_unit_ == Unit::kTimes) has_amount_ = false;  // `x 2 to fatigue`
+      none_ = !has_amount_;
+      sets_closed_ = true;
+      return;
+    }
+    if (has_amount_ && out_.kind == DKind::kReps && own_unit_ == Unit::kTimes) {
+      sets_ = out_.values.front();
+      has_amount_ = false;
+    }
+    if (has_amount_) return;
+    amount(DKind::kMaxHold, {});
+    if (e.remark.find("hold") == std::string::npos) out_.remarks.push_back(e.remark);
+  }
+
+  const Lexicon& words_;
+  SpokenDrill& drill_;
+  const Setting& setting_;
+  Pieces name_;
+  SpokenDose out_;
+  bool has_amount_ = false;
+  Unit own_unit_ = Unit::kBare;
+  double sets_ = 0;
+  bool sets_goes_ = false;
+  bool leads_ = false;
+  bool none_ = false;  ///< `to fatigue`: no amount at all
+  bool sets_closed_ = false;
+};
+
+std::string joined(const std::vector<double>& values, std::string_view between) {
+  std::string out;
+  for (const double value : values) {
+    if (!out.empty()) out += between;
+    out += number_text(value);
+  }
+  return out;
+}
+
+std::string amount_text(const SpokenDose& dose) {
+  const std::string range = joined(dose.values, dose.is_ladder() ? "-" : "–");
+  switch (dose.kind) {
+    case DKind::kReps:
+      return range;
+    case DKind::kGoes:
+      return range + (dose.values.size() > 1 ? "" : range == "1" ? " go" : " goes");
+    case DKind::kSeconds:
+      if (dose.as_many) return "AMRAP " + seconds_text(dose.values.front());
+      return (dose.held && dose.values.size() == 1 ? "hold " : "") +
+             (dose.values.size() == 1 ? seconds_text(dose.values.front()) : range + " s");
+    case DKind::kSteps:
+      return range + (range == "1" ? " step" : " steps");
+    case DKind::kLengths:
+      return range + (range == "1" ? " length" : " lengths");
+    case DKind::kMaxHold:
+      return "max hold";
+  }
+  return {};
+}
+
+std::string sides_text(const SpokenDose& dose) {
+  if (!dose.sides) return {};
+  if (!dose.ways.empty() && dose.ways.front() != "both") {
+    std::string out = " each way: ";
+    for (const std::string& way : dose.ways) out += (&way == &dose.ways.front() ? "" : ", ") + way;
+    return out;
+  }
+  switch (*dose.sides) {
+    case Role::kEachLeg:
+      return " each leg";
+    case Role::kEachArm:
+      return " each arm";
+    case Role::kEachWay:
+      return " each way";
+    default:
+      return " each side";
+  }
+}
+
+}  // namespace
+
+std::string seconds_text(double seconds) {
+  if (seconds >= 120 && std::fmod(seconds, 60) == 0) return number_text(seconds / 60) + " min";
+  return number_text(seconds) + " s";
+}
+
+std::optional<SpokenDose> resolve(const Lexicon& words, SpokenDrill& drill,
+                                  const Setting& setting) {
+  return Resolver(words, drill, setting).run();
+}
+
+std::string canonical(const SpokenDose& dose) {
+  std::string out;
+  if (dose.sets > 1) out = number_text(dose.sets) + " x ";
+  out += amount_text(dose);
+  out += sides_text(dose);
+  if (dose.rest && *dose.rest > 0) out += ", rest " + seconds_text(*dose.rest);
+  for (const std::string& remark : dose.remarks) {
+    if (remark.find_first_of("0123456789") == std::string::npos) out += ", " + remark;
+  }
+  return out;
+}
+
+}  // namespace chalkleaf::draft

@@ -1,0 +1,16 @@
+// Tables whose cells have doses: a drill a row (`| Jog | 2 laps | spacing |`), or a part a row with
+// a drill a cell (`| Monday | frog jumps x6 | candle hold 5, x3 |`).
+//
+// Any other table, a grid of groups and clock times above all, stays the table it is.
+// Tested by tests/draft/document_test.cpp.
+#pragma once
+
+#include "draft/document.h"
+
+namespace chalkleaf::draft {
+
+/// Reads the rows [begin, end) of a table in place of what they were taken for.
+void read_table(const Lexicon& words, const Source& source, std::vector<DraftLine>& lines,
+                std::size_t begin, std::size_t end, const Setting& setting);
+
+}  // namespace chalkleaf::draft

@@ -1,0 +1,404 @@
+// See the header.
+#include "draft/write.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cctype>
+
+#include "base/text.h"
+#include "draft/spoken_dose.h"
+
+namespace chalkleaf::draft {
+namespace {
+
+using Reading = DraftLine::Reading;
+
+// As Markdown shows it unchanged: CommonMark 0.31, 2.4 (backslash escapes).
+std::string escaped(std::string_view text) {
+  static constexpr std::string_view kSpecial = "\\`*_[]<>&~";
+  std::string out;
+  for (const char c : text) {
+    if (kSpecial.find(c) != std::string_view::npos) out += '\\';
+    out += c;
+  }
+  return out;
+}
+
+// The same at the begin of a line, where more signs mean something.
+std::string escaped_line(std::string_view text) {
+  std::string out = escaped(trim(text));
+  if (out.empty()) return out;
+  std::size_t digits = 0;
+  while (digits < out.size() && out[digits] >= '0' && out[digits] <= '9') ++digits;
+  if (digits > 0 && digits < out.size() && (out[digits] == '.' || out[digits] == ')')) {
+    out.insert(digits, "\\");
+  } else if (std::string_view("#-+=|:").find(out[0]) != std::string_view::npos) {
+    out.insert(0, "\\");
+  }
+  return out;
+}
+
+// Names begin with a capital, as on any sheet.
+std::string with_capital(std::string text) {
+  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') {
+    text[0] = static_cast<char>(text[0] - 'a' + 'A');
+  }
+  return text;
+}
+
+std::string yaml_string(std::string_view text) {
+  std::string out = "\"";
+  for (const char c : text) {
+    if (c == '"' || c == '\\') out += '\\';
+    out += c == '\t' ? ' ' : c;
+  }
+  return out + "\"";
+}
+
+// Without signs that would part a name from a dose, and without loose ends.
+std::string name_text(std::string_view name) {
+  std::string out;
+  for (const char c : trim(name)) {
+    if (c == ':') {
+      out += " –";
+    } else if (c == '\t') {
+      out += ' ';
+    } else {
+      out += c;
+    }
+  }
+  const auto is_loose = [](char c) {
+    return c == ' ' || c == ',' || c == '-' || c == '.' || c == ';' || c == '/';
+  };
+  while (!out.empty() && is_loose(out.back())) out.pop_back();
+  std::size_t begin = 0;
+  while (begin < out.size() && is_loose(out[begin])) ++begin;
+  return out.substr(begin);
+}
+
+class Writer {
+ public:
+  Writer(const Lexicon& words, const SourcePtr& coach, const DraftDocument& document,
+         const Facts& facts)
+      : words_(words), coach_(coach), document_(document), facts_(facts), origin_(coach) {}
+
+  Draft run() {
+    front_matter();
+    for (std::size_t i = 0; i < document_.lines.size(); ++i) line(i);
+    end_list();
+    return {std::make_shared<const Source>(coach_->path(), std::move(text_)), std::move(origin_),
+            std::move(typed_)};
+  }
+
+ private:
+  Span span(std::uint32_t begin, std::uint32_t end) const { return {coach_.get(), begin, end}; }
+  Span span(const DraftLine& one) const { return span(one.line.begin, one.line.end); }
+  Span span(const DraftLine& one, const Stretch& where) const {
+    return span(one.from + static_cast<std::uint32_t>(where.begin),
+                one.from + static_cast<std::uint32_t>(where.end));
+  }
+  void put(std::string_view text) { text_ += text; }
+  void put(std::string_view text, Span from) {
+    const auto begin = static_cast<std::uint32_t>(text_.size());
+    text_ += text;
+    origin_.add(begin, static_cast<std::uint32_t>(text_.size()), from);
+  }
+  std::string_view words_of(const DraftLine& one) const {
+    return coach_->text().substr(one.line.text, one.line.end - one.line.text);
+  }
+  // With its marks and its clock: a remark stays as it was typed.
+  std::string_view whole(const DraftLine& one) const {
+    std::string_view all =
+        trim(coach_->text().substr(one.line.begin, one.line.end - one.line.begin));
+    if (one.line.mark == Line::Mark::kNone || one.line.mark == Line::Mark::kNumber) return all;
+    return one.line.clock ? all : words_of(one);
+  }
+
+  void front_matter() {
+    put("---\n");
+    const bool titled =
+        std::any_of(document_.lines.begin(), document_.lines.end(),
+                    [](const DraftLine& one) { return one.reading == Reading::kTitle; });
+    if (!titled) put(fmt::format("title: {}\n", yaml_string(file_name())));
+    for (const DraftLine& one : document_.lines) {
+      if (one.reading != Reading::kTitle) continue;
+      put("title: ");
+      put(yaml_string(trim(words_of(one))), span(one));
+      put("\n");
+    }
+    put(facts_.home ? "place: home\n" : "place: gym\n");
+    if (facts_.start)
+      put(fmt::format("start: \"{:02}:{:02}\"\n", *facts_.start / 60, *facts_.start % 60));
+    if (facts_.slot) put(fmt::format("slot: {} min\n", *facts_.slot));
+    if (facts_.gymnasts && !facts_.home) put(fmt::format("gymnasts: {}\n", *facts_.gymnasts));
+    put("---\n");
+  }
+
+  // A text that begins with a part is called as its file is.
+  std::string_view file_name() const {
+    std::string_view name = coach_->path();
+    name.remove_prefix(std::min(name.rfind('/') + 1, name.size()));
+    return name.substr(0, name.rfind('.'));
+  }
+
+  void line(std::size_t at) {
+    const DraftLine& one = document_.lines[at];
+    switch (one.reading) {
+      case Reading::kBlank:
+      case Reading::kTitle:
+        return;
+      case Reading::kKept:
+        return kept(one);
+      case Reading::kTyped:
+        return typed_.push_back(span(one));
+      case Reading::kRemark:
+        return remark(one);
+      case Reading::kHeading:
+        return heading(at);
+      case Reading::kDrills:
+        return drills(one);
+      case Reading::kTable:
+        return table(at);
+    }
+  }
+
+  void end_list() {
+    in_list_ = false;
+    circuit_ = false;
+  }
+
+  void remark(const DraftLine& one) {
+    end_list();
+    put("\n");
+    if (one.about_child) put("Coach: ");
+    put(escaped_line(as_remark(whole(one))), span(one));
+    put("\n");
+  }
+  // A remark that could be read as a drill, kit or a label of the taught form is kept from it.
+  std::string as_remark(std::string_view text) const {
+    std::string out(trim(text));
+    const std::size_t colon = out.find(':');
+    const bool label =
+        colon != std::string::npos && colon + 1 < out.size() && out[colon + 1] == ' ';
+    if (label) {
+      const Pieces head = pieces_of(std::string_view(out).substr(0, colon));
+      const bool reader = words_.match(Role::kReader, head, 0, head.size()) == head.size();
+      out.replace(colon, 1, reader ? "," : " –");
+    }
+    // `Sets 3` alone would be a drill that has lost its dash.
+    const bool counts = out.find_first_of("0123456789") != std::string::npos;
+    const bool capital = !out.empty() && out[0] >= 'A' && out[0] <= 'Z';
+    if (counts && capital && is_letter(out.back())) out += '.';
+    return out;
+  }
+
+  // A line of the taught form, below what it stands below.
+  void kept(const DraftLine& one) {
+    const bool below = one.line.mark == Line::Mark::kBullet && in_list_;
+    if (!below) {
+      end_list();
+      put("\n");
+    }
+    const std::string_view all =
+        coach_->text().substr(one.line.begin, one.line.end - one.line.begin);
+    const std::string margin = below ? (circuit_ ? "    " : "  ") : "";
+    put(margin);
+    put(trim(all), span(one));
+    put("\n");
+  }
+
+  // Rows as they stand; a table begins and ends with an empty line.
+  void table(std::size_t at) {
+    const DraftLine& one = document_.lines[at];
+    const bool first = at == 0 || document_.lines[at - 1].reading != Reading::kTable;
+    if (first) {
+      end_list();
+      put("\n");
+    }
+    put(trim(coach_->text().substr(one.line.begin, one.line.end - one.line.begin)), span(one));
+    put("\n");
+  }
+
+  // Until the next clock, or as said.
+  std::optional<double> minutes(std::size_t at) const {
+    const DraftLine& one = document_.lines[at];
+    if (one.line.clock) {
+      if (one.line.clock->until) return between(one.line.clock->minutes, *one.line.clock->until);
+      for (std::size_t i = at + 1; i < document_.lines.size(); ++i) {
+        const DraftLine& next = document_.lines[i];
+        if (!next.line.clock ||
+            (next.reading != Reading::kHeading && next.reading != Reading::kRemark))
+          continue;
+        if (const auto found = between(one.line.clock->minutes, next.line.clock->minutes))
+          return found;
+        break;
+      }
+      if (facts_.start && facts_.slot) {
+        const int end = *facts_.start + *facts_.slot;
+        const int left = end - in_gym_hours(one.line.clock->minutes);
+        if (!one.heading.minutes && left > 0 && left < 8 * 60) return left;
+      }
+    }
+    return one.heading.minutes;
+  }
+  static std::optional<double> between(int from, int to) {
+    int out = in_gym_hours(to) - in_gym_hours(from);
+    if (out < 0) out += 12 * 60;
+    if (out <= 0 || out > 6 * 60) return std::nullopt;
+    return out;
+  }
+
+  void open_part(std::string_view name, Span from, std::optional<double> minutes) {
+    end_list();
+    put("\n## ");
+    put(escaped(with_capital(name_text(name))), from);
+    if (minutes && *minutes > 0) put(fmt::format(" ({:g} min)", *minutes), from);
+    put("\n");
+    in_part_ = true;
+  }
+
+  void heading(std::size_t at) {
+    const DraftLine& one = document_.lines[at];
+    const std::string_view name = coach_->text().substr(
+        one.heading.name_begin, one.heading.name_end - one.heading.name_begin);
+    open_part(without_marks(name), span(one.heading.name_begin, one.heading.name_end), minutes(at));
+    const std::string_view rest =
+        coach_->text().substr(one.heading.rest, one.heading.rest_end - one.heading.rest);
+    const bool row = one.line.table;
+    if (words_left(one)) typed_.push_back(span(one));
+    if (!one.spoken.drills.empty() && (one.spoken.has_dose() || row)) {
+      if (!words_left(one)) typed_.push_back(span(one));
+      return items(one);
+    }
+    group_below_ = one.spoken.group;
+    const bool nothing_below = !drills_follow(at);
+    if (group_below_ && !nothing_below) {
+      if (!trim(rest).empty()) paragraph(rest, span(one.heading.rest, one.heading.rest_end));
+      return open_circuit(*group_below_, span(one));
+    }
+    if (!one.spoken.drills.empty() && one.spoken.group) return items(one);
+    if (nothing_below) {
+      // A part that is one thing: a game, a drink, stickers.
+      in_list_ = true;
+      put("\n- ");
+      put(escaped_line(with_capital(name_text(without_marks(name)))),
+          span(one.heading.name_begin, one.heading.name_end));
+      put("\n");
+      if (!trim(rest).empty()) note(rest, span(one.heading.rest, one.heading.rest_end), "  ");
+      return;
+    }
+    if (!trim(rest).empty()) paragraph(rest, span(one.heading.rest, one.heading.rest_end));
+  }
+
+  // Words that are in neither the heading nor what stands behind it: `(5 mins – don't skip it)`.
+  bool words_left(const DraftLine& one) const {
+    const std::string_view all = coach_->text();
+    const auto left = [&](std::uint32_t begin, std::uint32_t end) {
+      const std::string_view text = all.substr(begin, std::max(begin, end) - begin);
+      return std::count_if(text.begin(), text.end(), [](char c) { return is_letter(c); }) > 4;
+    };
+    return left(one.heading.name_end, one.heading.rest) || left(one.heading.rest_end, one.line.end);
+  }
+
+  void paragraph(std::string_view text, Span from) {
+    end_list();
+    put("\n");
+    put(escaped_line(as_remark(without_marks(text))), from);
+    put("\n");
+  }
+
+  static std::string without_marks(std::string_view text) {
+    return replace_all(replace_all(text, "**", ""), "__", "");
+  }
+
+  bool drills_follow(std::size_t at) const {
+    for (std::size_t i = at + 1; i < document_.lines.size(); ++i) {
+      const DraftLine& one = document_.lines[i];
+      if (one.reading == Reading::kDrills || one.reading == Reading::kTable) return true;
+      if (one.reading == Reading::kHeading) return false;
+    }
+    return false;
+  }
+
+  void begin_list() {
+    if (!in_list_) put("\n");
+    in_list_ = true;
+  }
+
+  void open_circuit(const Group& group, Span from) {
+    begin_list();
+    circuit_ = true;
+    std::string line =
+        fmt::format("Circuit: {:g} {}", group.rounds, group.rounds > 1 ? "rounds" : "round");
+    if (group.work) line += ", " + seconds_text(*group.work) + " work";
+    if (group.rest && *group.rest > 0) line += ", " + seconds_text(*group.rest) + " rest";
+    if (group.between && *group.between > 0)
+      line += ", " + seconds_text(*group.between) + " between rounds";
+    put("- ");
+    put(line, from);
+    put("\n");
+  }
+
+  void drills(const DraftLine& one) {
+    if (!in_part_) open_part("Exercises", span(one), std::nullopt);
+    if (one.spoken.has_dose() || one.spoken.drills.size() > 1 || one.spoken.group)
+      typed_.push_back(span(one));
+    if (one.spoken.drills.empty() && one.spoken.group) {
+      end_list();
+      return open_circuit(*one.spoken.group, span(one));
+    }
+    items(one);
+  }
+
+  void items(const DraftLine& one) {
+    const bool own_group = one.spoken.group && !one.spoken.drills.empty();
+    const bool was_circuit = circuit_;
+    if (own_group) open_circuit(*one.spoken.group, span(one));
+    begin_list();
+    const std::string margin = circuit_ ? "  " : "";
+    for (const SpokenDrill& drill : one.spoken.drills) item(one, drill, margin);
+    if (own_group) circuit_ = was_circuit && !own_group;
+  }
+
+  void item(const DraftLine& one, const SpokenDrill& drill, const std::string& margin) {
+    const Span where = span(one, drill.where);
+    std::string name = drill.label.empty() ? drill.name : drill.label + " – " + drill.name;
+    name = with_capital(name_text(name));
+    put(margin + "- ");
+    put(escaped_line(name), where);
+    if (drill.dose) {
+      put(": ");
+      put(canonical(*drill.dose), where);
+    }
+    put("\n");
+    for (const std::string& said : drill.notes) note(said, where, margin + "  ");
+  }
+
+  void note(std::string_view text, Span from, const std::string& margin) {
+    put(margin + "- note: ");
+    put(escaped(trim(text)), from);
+    put("\n");
+  }
+
+  const Lexicon& words_;
+  const SourcePtr& coach_;
+  const DraftDocument& document_;
+  const Facts& facts_;
+  Origin origin_;
+  std::string text_;
+  std::vector<Span> typed_;
+  std::optional<Group> group_below_;
+  bool in_list_ = false;
+  bool circuit_ = false;
+  bool in_part_ = false;
+};
+
+}  // namespace
+
+Draft write(const Lexicon& words, const SourcePtr& coach, const DraftDocument& document,
+            const Facts& facts) {
+  return Writer(words, coach, document, facts).run();
+}
+
+}  // namespace chalkleaf::draft

@@ -1,0 +1,103 @@
+// Doses as spoken, one line each: the families of forms, not the list of any draft.
+#include "draft/drills.h"
+
+#include <catch2/catch.hpp>
+
+#include "draft/english.h"
+
+using namespace chalkleaf;
+using draft_test::drills;
+
+TEST_CASE("how often, in any order") {
+  CHECK(drills("casts x5") == "casts: 5");
+  CHECK(drills("casts 5x") == "casts: 5");
+  CHECK(drills("casts 5 times") == "casts: 5");
+  CHECK(drills("casts 3x6") == "casts: 3 x 6");
+  CHECK(drills("casts 3 sets 8 reps") == "casts: 3 x 8");
+  CHECK(drills("casts sets of 5 x 3") == "casts: 3 x 5");
+  CHECK(drills("casts 3 series x 5, pause 30 s") == "casts: 3 x 5, rest 30 s");
+  CHECK(drills("casts 15 x 3 sets") == "casts: 3 x 15");
+  CHECK(drills("casts 5, x 2") == "casts: 2 x 5");
+  CHECK(drills("kick to wall, 5 tries") == "kick to wall: 5 goes");
+  CHECK(drills("cast x 3-5") == "cast: 3–5");
+}
+
+TEST_CASE("times, held or counted") {
+  CHECK(drills("plank 3x10s") == "plank: 3 x 10 s");
+  CHECK(drills("plank 20 secs x3") == "plank: 3 x 20 s");
+  CHECK(drills("arch 3x20''") == "arch: 3 x 20 s");
+  CHECK(drills("bridge x3 hold 3") == "bridge: 3 x hold 3 s");
+  CHECK(drills("pike 10 counts x 3") == "pike: 3 x 10 s");
+  CHECK(drills("run 5'") == "run: 5 min");
+  CHECK(drills("dish 30 / arch 30") == "dish: 30 s | arch: 30 s");
+  CHECK(drills("jumps 2x10, hold 2 counts at the top") == "jumps: 2 x 10");
+}
+
+TEST_CASE("each by itself is no side") {
+  CHECK(drills("cartwheels 5 each") == "cartwheels: 5");
+  CHECK(drills("squat jumps 4 turns each") == "squat jumps: 4 goes");
+  CHECK(drills("forward roll, handstand roll, 2 turns each") ==
+        "forward roll: 2 goes | handstand roll: 2 goes");
+  CHECK(drills("side gallop, high knees, skips 1 lap ea") ==
+        "side gallop: 1 length | high knees: 1 length | skips: 1 length");
+}
+
+TEST_CASE("sides are what says so") {
+  CHECK(drills("leg swings 10/side") == "leg swings: 10 each side");
+  CHECK(drills("leg swings 10 e/l") == "leg swings: 10 each leg");
+  CHECK(drills("calf raises 8 per leg") == "calf raises: 8 each leg");
+  CHECK(drills("arm circles 10 ea way") == "arm circles: 10 each way");
+  CHECK(drills("turns 5 R 5 L") == "turns: 5 each side");
+  CHECK(drills("splits L/R/middle 30 secs each") == "splits: 30 s each way: left, right, middle");
+  CHECK(drills("splits right, left, middle – 40 s") ==
+        "splits: 40 s each way: right, left, middle");
+  CHECK(drills("walks fwd/back/side 2 lengths") == "walks forward/back/side: 2 lengths");
+}
+
+TEST_CASE("ladders, ways there and back, until so many are good") {
+  CHECK(drills("casts 5-4-3-2-1, 30 sec between") == "casts: 5-4-3-2-1, rest 30 s");
+  CHECK(drills("bear walk there and back x2") == "bear walk: 4 lengths");
+  CHECK(drills("bunny hops across the room and back") == "bunny hops: 2 lengths");
+  CHECK(drills("c/wheel until stuck 5") == "cartwheel: 5");
+  CHECK(drills("kip, 3 in a row, 3 sets") == "kip: 3 x 3, in a row");
+}
+
+TEST_CASE("several drills on a line, with and without commas") {
+  CHECK(drills("fwd roll x5 teddy rolls x4 bunny hops over bench there and back x4") ==
+        "forward roll: 5 | teddy rolls: 4 | bunny hops over bench: 8 lengths");
+  CHECK(drills("10 squats, 10 press ups") == "squats: 10 | press ups: 10");
+  CHECK(drills("run, jump, land in hoop x6") == "run, jump, land in hoop: 6");
+  CHECK(drills("silver: bwd roll x5, handstand w spot 4 goes") ==
+        "silver – backward roll: 5 | silver – handstand with spot: 4 goes");
+}
+
+TEST_CASE("rounds over several drills") {
+  const draft::SpokenLine superset = draft::read_drills(
+      draft_test::english(), "superset x3: 8 leg lifts + 10 press ups, 45s rest", {});
+  REQUIRE(superset.group);
+  CHECK(superset.group->rounds == 3);
+  CHECK(superset.group->between == 45);
+  CHECK(superset.drills.size() == 2);
+  const draft::SpokenLine circuit =
+      draft::read_drills(draft_test::english(), "40 on / 20 off x2 - push ups, squat jumps", {});
+  REQUIRE(circuit.group);
+  CHECK(circuit.group->rounds == 2);
+  CHECK(circuit.group->work == 40);
+  CHECK(circuit.group->rest == 20);
+}
+
+TEST_CASE("numbers that are no doses") {
+  CHECK(drills("half on bar, swop after 10 mins").find(':') == std::string::npos);
+  CHECK(drills("roundoff from 3 steps x 6") == "roundoff from 3 steps: 6");
+  CHECK(drills("obstacle relay, teams of 4").find(':') == std::string::npos);
+  CHECK(drills("rope 1 go each, 2 ropes") == "rope: 1 go");
+  CHECK(drills("throw with 1 turn below 5-8x") == "throw with 1 turn below: 5–8");
+  CHECK(drills("1/1 turn x4") == "1/1 turn: 4");
+}
+
+TEST_CASE("in a stretch a bare number is seconds, but not of what moves") {
+  draft::Setting stretch;
+  stretch.stretch = true;
+  CHECK(drills("shoulders 30/side", stretch) == "shoulders: 30 s each side");
+  CHECK(drills("wrist circles 10", stretch) == "wrist circles: 10");
+}

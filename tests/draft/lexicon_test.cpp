@@ -1,0 +1,32 @@
+#include "draft/lexicon.h"
+
+#include <catch2/catch.hpp>
+
+#include "draft/english.h"
+
+using namespace chalkleaf;
+using draft::Role;
+
+TEST_CASE("the shipped words are read, the longest phrase first") {
+  const draft::Pieces pieces = draft::pieces_of("there and back x2, cool down");
+  CHECK(draft_test::english().match(Role::kThereAndBack, pieces, 0, pieces.size()) == 3);
+  CHECK(draft_test::english().match(Role::kCoolDown, pieces, pieces.size() - 2, pieces.size()) ==
+        2);
+  CHECK(draft_test::english().match(Role::kCoolDown, pieces, 0, pieces.size()) == 0);
+}
+
+TEST_CASE("a role nobody knows is reported") {
+  Diagnostics diagnostics;
+  const SourcePtr source = source::load_text("x.yaml", "langauge: [a]\nsecond: [s]\n", diagnostics);
+  const auto root = source::read_yaml(source, diagnostics);
+  REQUIRE(root);
+  draft::Lexicon::read(*root, diagnostics);
+  REQUIRE(diagnostics.all().size() == 1);
+  CHECK(diagnostics.all()[0].message == "words have no role ‘langauge’");
+}
+
+TEST_CASE("an x beside a number is the sign, in a word it is a letter") {
+  const draft::Pieces pieces = draft::pieces_of("casts x5, land on the x");
+  CHECK(pieces[1].is(draft::Piece::Kind::kTimes));
+  CHECK(pieces.back().is(draft::Piece::Kind::kWord));
+}

@@ -1,0 +1,65 @@
+#include "draft/lines.h"
+
+#include <catch2/catch.hpp>
+
+using namespace chalkleaf;
+using draft::Line;
+
+namespace {
+
+Line only(const std::string& text) {
+  const Source source("d.md", text);
+  return draft::lines_of(source, 0).at(0);
+}
+std::string words(const std::string& text) {
+  const Source source("d.md", text);
+  return std::string(draft::lines_of(source, 0).at(0).words(source));
+}
+
+}  // namespace
+
+TEST_CASE("marks at the margin are no words") {
+  CHECK(words("- jog") == "jog");
+  CHECK(words("-CASTS 3X6") == "CASTS 3X6");
+  CHECK(words("•\tjog") == "jog");
+  CHECK(words("⭐ jog") == "jog");
+  CHECK(words(">> Warm up (12)") == "Warm up (12)");
+  CHECK(words("iii. jog") == "jog");
+  CHECK(words("  3) jog") == "jog");
+  CHECK(words("## Warm-up") == "Warm-up");
+  CHECK(words("#3 - wrist") == "#3 - wrist");
+  CHECK(words("10 squats") == "10 squats");
+  CHECK(only("  3) jog").mark == Line::Mark::kNumber);
+}
+
+TEST_CASE("a clock at the margin, in the forms people write") {
+  const auto minutes = [](const std::string& text) {
+    const Line line = only(text);
+    return line.clock ? line.clock->minutes : -1;
+  };
+  CHECK(minutes("9.30 hello") == 570);
+  CHECK(minutes("16h45 physical") == 1005);
+  CHECK(minutes("1700 W/U") == 1020);
+  CHECK(minutes("11.05 – Warm up") == 665);
+  CHECK(minutes("1.15m high") == -1);
+  CHECK(minutes("12 booked") == -1);
+  CHECK(minutes("2000 reps") == 1200);
+  CHECK(only("5:15-5:40 bars").clock->until == 340);
+  CHECK(words("11.05 – Warm up") == "Warm up");
+}
+
+TEST_CASE("a line of cells is a grid") {
+  CHECK(only("  A (L4)    bars      beam      V/FX").grid);
+  CHECK(only("G1\tFX\tPH\tWATER").grid);
+  CHECK_FALSE(only("4.42 stretch").grid);
+}
+
+TEST_CASE("every line end, and a file without one") {
+  const Source source("d.md", "a\r\n\r\nb");
+  const auto lines = draft::lines_of(source, 0);
+  REQUIRE(lines.size() == 3);
+  CHECK(lines[0].words(source) == "a");
+  CHECK(lines[1].blank);
+  CHECK(lines[2].words(source) == "b");
+  CHECK(lines[2].number == 3);
+}
