@@ -30,6 +30,18 @@ void shorten(std::string& text) {
 
 }  // namespace
 
+std::string_view word_for(Severity severity) {
+  switch (severity) {
+    case Severity::kError:
+      return "error";
+    case Severity::kWarning:
+      return "warning";
+    case Severity::kNote:
+      break;
+  }
+  return "note";
+}
+
 void Diagnostics::add(Diagnostic diagnostic) {
   const std::size_t before = counts_[{diagnostic.name, diagnostic.severity}]++;
   if (before > kMostOfOneName) return;
@@ -37,6 +49,7 @@ void Diagnostics::add(Diagnostic diagnostic) {
     diagnostic.message = "there is more like this from here on, which is not listed";
     diagnostic.hint = "mend what is listed, and check again";
     diagnostic.labels.clear();
+    diagnostic.edits.clear();
   }
   shorten(diagnostic.message);
   shorten(diagnostic.hint);
@@ -51,6 +64,16 @@ void Diagnostics::error(std::string name, Span span, std::string message, std::s
 
 void Diagnostics::warning(std::string name, Span span, std::string message, std::string hint) {
   add({Severity::kWarning, std::move(name), span, std::move(message), {}, std::move(hint)});
+}
+
+void Diagnostics::note(std::string name, Span span, std::string message, std::string hint) {
+  add({Severity::kNote, std::move(name), span, std::move(message), {}, std::move(hint)});
+}
+
+std::size_t Diagnostics::warning_count() const {
+  return static_cast<std::size_t>(std::count_if(all_.begin(), all_.end(), [](const Diagnostic& d) {
+    return d.severity == Severity::kWarning;
+  }));
 }
 
 std::vector<Diagnostic> Diagnostics::sorted() const {
@@ -85,8 +108,12 @@ void Diagnostics::revise(const std::function<std::optional<Severity>(const Diagn
 }
 
 void Diagnostics::make_strict() {
-  for (Diagnostic& diagnostic : all_) diagnostic.severity = Severity::kError;
-  errors_ = all_.size();
+  for (Diagnostic& diagnostic : all_) {
+    if (diagnostic.severity == Severity::kWarning) {
+      diagnostic.severity = Severity::kError;
+      ++errors_;
+    }
+  }
 }
 
 }  // namespace chalkleaf

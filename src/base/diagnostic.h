@@ -18,8 +18,12 @@
 namespace chalkleaf {
 
 /// An error keeps the plan from being printed; a warning does not (unless the user asks for
-/// `--strict`).
-enum class Severity { kError, kWarning };
+/// `--strict`). A note says what was assumed; nothing has to be done about it, and strictness does
+/// not touch it.
+enum class Severity { kError, kWarning, kNote };
+
+/// `error`, `warning` or `note`.
+std::string_view word_for(Severity severity);
 
 /// The name of a finding that is used in many rooms: a value that cannot be what it says.
 inline constexpr const char* kBadValue = "bad-value";
@@ -30,6 +34,13 @@ struct Label {
   std::string message;
 };
 
+/// A cure that can be written down: the bytes of `span` become `text`. An empty span is a place
+/// where `text` is put in.
+struct Edit {
+  Span span;
+  std::string text;
+};
+
 /// One thing the coach should know.
 struct Diagnostic {
   Severity severity = Severity::kError;
@@ -37,7 +48,8 @@ struct Diagnostic {
   Span span;            ///< where; a span with no source when the whole run is concerned
   std::string message;  ///< what is wrong: a sentence, no full stop
   std::vector<Label> labels = {};
-  std::string hint = {};  ///< what to change: a sentence, no full stop
+  std::string hint = {};         ///< what to change: a sentence, no full stop
+  std::vector<Edit> edits = {};  ///< that cure it, all of them together; none: a person must choose
 };
 
 /// Collects what the passes find about one document. Of one name only the first kMostOfOneName are
@@ -52,10 +64,11 @@ class Diagnostics {
   void add(Diagnostic diagnostic);
   void error(std::string name, Span span, std::string message, std::string hint = {});
   void warning(std::string name, Span span, std::string message, std::string hint = {});
+  void note(std::string name, Span span, std::string message, std::string hint = {});
 
   bool has_errors() const { return errors_ > 0; }
   std::size_t error_count() const { return errors_; }
-  std::size_t warning_count() const { return all_.size() - errors_; }
+  std::size_t warning_count() const;
   const std::vector<Diagnostic>& all() const { return all_; }
   /// Everything, in the order of (path, offset, name), each thing once.
   std::vector<Diagnostic> sorted() const;
@@ -66,7 +79,7 @@ class Diagnostics {
   void append(const Diagnostics& other);
   /// Gives each the severity that `decide` says, and drops those it says nothing for.
   void revise(const std::function<std::optional<Severity>(const Diagnostic&)>& decide);
-  /// Makes every warning an error, for `--strict`.
+  /// Makes every warning an error, for `--strict`; notes stay notes.
   void make_strict();
 
  private:

@@ -18,8 +18,16 @@ struct Palette {
 constexpr Palette kPlainPalette{"", "", "", "", ""};
 constexpr Palette kAnsiPalette{"\x1b[1;31m", "\x1b[1;33m", "\x1b[1;34m", "\x1b[1m", "\x1b[0m"};
 
-std::string_view word_for(Severity severity) {
-  return severity == Severity::kError ? "error" : "warning";
+std::string_view colour_of(Severity severity, const Palette& p) {
+  switch (severity) {
+    case Severity::kError:
+      return p.red;
+    case Severity::kWarning:
+      return p.yellow;
+    case Severity::kNote:
+      break;
+  }
+  return p.blue;
 }
 
 // The source line with carets under the span. Tabs are shown as one space so that carets line up.
@@ -73,7 +81,7 @@ std::string lead_in(const Span& span) {
 }
 
 std::string render_human(const Diagnostic& d, const Palette& p) {
-  const std::string_view colour = d.severity == Severity::kError ? p.red : p.yellow;
+  const std::string_view colour = colour_of(d.severity, p);
   std::string out = fmt::format("{}{}{}{}{}{}: {} [{}]\n", p.bold, lead_in(d.span), p.off, colour,
                                 word_for(d.severity), p.off, printable(d.message), d.name);
   if (d.span) out += excerpt(d.span, p, colour, "");
@@ -121,6 +129,13 @@ std::string render_json(const Diagnostic& d) {
     add_place(entry, label.span);
     entry["message"] = label.message;
     out["labels"].push_back(std::move(entry));
+  }
+  if (!d.edits.empty()) out["edits"] = nlohmann::ordered_json::array();
+  for (const Edit& edit : d.edits) {
+    nlohmann::ordered_json entry;
+    add_place(entry, edit.span);
+    entry["text"] = edit.text;
+    out["edits"].push_back(std::move(entry));
   }
   // A path or a quoted word may not be UTF-8; the line must still be JSON. ASCII only, so that no
   // control character reaches a terminal.

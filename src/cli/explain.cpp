@@ -48,12 +48,8 @@ std::string example(std::string_view lines) {
                      replace_all(lines, "\n", "\n" + std::string(kIndent, ' ')));
 }
 
-std::string_view severity(const CheckInfo& info) {
-  return info.severity == Severity::kError ? "error" : "warning";
-}
-
 std::string whole(const CheckInfo& info) {
-  std::string out = fmt::format("{} ({})\n\n", info.name, severity(info));
+  std::string out = fmt::format("{} ({})\n\n", info.name, word_for(info.severity));
   out += paragraph("What", info.what);
   out += paragraph("Why", info.why);
   out += paragraph("Source", info.source);
@@ -62,7 +58,7 @@ std::string whole(const CheckInfo& info) {
   out += "\n";
   out += paragraph(
       "Yours", info.adjustable ? fmt::format("A club may change how serious this is, in club.yaml: "
-                                             "‘checks: {{{}: warning}}’ (or error, or off).",
+                                             "‘checks: {{{}: warning}}’ (or error, note, off).",
                                              info.name)
                                : "This one cannot be switched off.");
   out.pop_back();
@@ -75,7 +71,7 @@ std::string list() {
   std::string out;
   for (const CheckInfo& info : reason::all_checks()) {
     const std::size_t indent = widest + 2 + 9;
-    out += fmt::format("{:<{}}{:<9}{}\n", info.name, widest + 2, severity(info),
+    out += fmt::format("{:<{}}{:<9}{}\n", info.name, widest + 2, word_for(info.severity),
                        wrapped(info.what, indent));
   }
   return out + "\nchalkleaf explain NAME says more of one.\n";

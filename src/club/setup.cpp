@@ -39,7 +39,8 @@ void Teller::tell(const Diagnostics& found, const std::string& plan) {
       diagnostic.hint = "mend what is listed, and check again";
       diagnostic.labels.clear();
     }
-    ++(diagnostic.severity == Severity::kError ? summary_.errors : summary_.warnings);
+    if (diagnostic.severity == Severity::kError) ++summary_.errors;
+    if (diagnostic.severity == Severity::kWarning) ++summary_.warnings;
     listener_.found(diagnostic);
   }
 }

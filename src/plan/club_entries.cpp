@@ -226,11 +226,12 @@ class EntriesReader {
       SeverityChoice choice{name_of(*entry), std::nullopt, value.span};
       if (word == "error") choice.severity = Severity::kError;
       if (word == "warning") choice.severity = Severity::kWarning;
+      if (word == "note") choice.severity = Severity::kNote;
       if (word == "off" || choice.severity) {
         club_.checks.push_back(std::move(choice));
       } else {
         wrong(value.span, fmt::format("‘{}’ is not a severity", value.text),
-              "write `error`, `warning` or `off`");
+              "write `error`, `warning`, `note` or `off`");
       }
     }
   }

@@ -156,3 +156,29 @@ TEST_CASE("lines stay lines, and nothing in them reaches a terminal as it is") {
         "1m\xEF\xBF\xBD\n\xEF\xBF\xBD");
   CHECK(printable_lines("").empty());
 }
+
+TEST_CASE("a note is neither an error nor a warning, and strictness does not touch it") {
+  Diagnostics found;
+  found.warning("over-slot", {}, "a warning");
+  found.note("assumed", {}, "a note");
+  CHECK(found.warning_count() == 1);
+  CHECK_FALSE(found.has_errors());
+  found.make_strict();
+  CHECK(found.error_count() == 1);
+  CHECK(found.warning_count() == 0);
+  CHECK(found.all()[1].severity == Severity::kNote);
+  CHECK(render(found.all()[1], MessageStyle::kShort, Colouring::kPlain) ==
+        "note: a note [assumed]\n");
+}
+
+TEST_CASE("a cure that can be written down is data") {
+  const Source source("p.md", "warm up\nDish: 3x\n");
+  Diagnostic d{Severity::kNote, "assumed", {&source, 0, 7}, "this opens a part", {}, ""};
+  d.edits = {{{&source, 0, 0}, "## "}};
+  CHECK(render(d, MessageStyle::kJson, Colouring::kPlain) ==
+        "{\"schema\":1,\"name\":\"assumed\",\"severity\":\"note\",\"path\":\"p.md\",\"line\":1,"
+        "\"column\":1,\"end_line\":1,\"end_column\":8,\"message\":\"this opens a "
+        "part\",\"hint\":\"\","
+        "\"labels\":[],\"edits\":[{\"path\":\"p.md\",\"line\":1,\"column\":1,\"end_line\":1,"
+        "\"end_column\":1,\"text\":\"## \"}]}\n");
+}
