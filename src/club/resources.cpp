@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <optional>
 
+#include "plan/danger_book.h"
+#include "reason/guard.h"
 #include "source/read.h"
 
 namespace chalkleaf::club {
@@ -72,7 +74,7 @@ tl::expected<DataFolder, std::string> open_data_folder(const FileSystem& files,
 
 std::vector<std::string> packable_files(const FileSystem& files, const std::string& data_folder) {
   std::vector<std::string> out = {join_path(data_folder, "fonts/catalogue.yaml")};
-  for (const char* name : {"themes", "themes/figures", "themes/labels"}) {
+  for (const char* name : {"themes", "themes/figures", "themes/labels", "themes/words/en"}) {
     const std::string folder = join_path(data_folder, name);
     for (const FolderEntry& entry : files.list(folder).value_or(std::vector<FolderEntry>{})) {
       if (entry.kind == FileKind::kFile && entry.name.ends_with(".yaml"))
@@ -111,6 +113,20 @@ std::shared_ptr<const sheet::Labels> load_labels(const FileSystem& files, const 
   if (!source) return nullptr;
   diagnostics.keep(source);
   return sheet::read_labels(source, diagnostics);
+}
+
+std::shared_ptr<const reason::Guard> load_guard(const FileSystem& files, const DataFolder& data,
+                                                const std::string& language,
+                                                Diagnostics& diagnostics) {
+  if (!is_language_tag(language)) return nullptr;
+  const std::string base = language.substr(0, language.find('-'));
+  const std::string path = join_path(data.path, "themes/words/" + base + "/dangers.yaml");
+  if (files.kind(path) != FileKind::kFile) return nullptr;
+  const SourcePtr source = source::load_shipped(files, path, data.pack, diagnostics);
+  if (!source) return nullptr;
+  diagnostics.keep(source);
+  auto book = plan::read_danger_book(source, diagnostics);
+  return book ? std::make_shared<const reason::Guard>(std::move(book), diagnostics) : nullptr;
 }
 
 }  // namespace chalkleaf::club

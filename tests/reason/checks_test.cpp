@@ -105,7 +105,7 @@ TEST_CASE("a part in which something was not understood is not called empty") {
   warm_up.span = {session.source.get(), warm_up.title.span.begin, warm_up.title.span.end + 1};
   Diagnostics diagnostics;
   diagnostics.error("bad-value", {session.source.get(), warm_up.span.end, warm_up.span.end}, "x");
-  check(session, timetable(session, {}), {}, {}, diagnostics);
+  check(session, timetable(session, {}), {}, {}, english_guard(), diagnostics);
   CHECK(
       report(diagnostics) ==
       "s.md:3:1: error: x [bad-value]\n"

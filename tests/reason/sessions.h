@@ -10,6 +10,7 @@
 #include "base/diagnostic_text.h"
 #include "plan/library.h"
 #include "reason/checks.h"
+#include "reason/english_guard.h"
 #include "reason/timetable.h"
 
 namespace chalkleaf::reason::tests {
@@ -242,7 +243,7 @@ inline std::string report(const Diagnostics& diagnostics) {
 
 inline std::string checked(SessionMaker maker, Diagnostics diagnostics = {}) {
   const plan::Session session = maker.session();
-  check(session, timetable(session, {}), {}, {}, diagnostics);
+  check(session, timetable(session, {}), {}, {}, english_guard(), diagnostics);
   return report(diagnostics);
 }
 
@@ -253,7 +254,7 @@ inline std::string checked(SessionMaker maker, const plan::Club& club,
   plan::Session session = maker.session();
   const plan::DrillBook book(std::move(drills), diagnostics);
   plan::inherit(session, book, diagnostics);
-  check(session, timetable(session, club), club, book, diagnostics);
+  check(session, timetable(session, club), club, book, english_guard(), diagnostics);
   return report(diagnostics);
 }
 
