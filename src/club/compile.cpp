@@ -140,7 +140,10 @@ std::vector<std::string> cautions_in(const Diagnostics& found) {
       ++more;
       continue;
     }
-    out.push_back(one.hint.empty() ? one.message : fmt::format("{}. {}", one.message, one.hint));
+    std::string hint = one.hint;
+    if (!hint.empty() && hint[0] >= 'a' && hint[0] <= 'z')
+      hint[0] = static_cast<char>(hint[0] - 'a' + 'A');
+    out.push_back(hint.empty() ? one.message : fmt::format("{}. {}", one.message, hint));
   }
   if (more > 0) out.push_back(fmt::format("and {} more: see ‘chalkleaf check’", more));
   return out;

@@ -28,6 +28,8 @@ class DangerReader {
         book.fillers = split(value);
       } else if (key.text == "negators") {
         book.negators = split(value);
+      } else if (key.text == "joiners") {
+        book.joiners = split(value);
       } else if (key.text == "turn-back") {
         book.turn_back = split(value);
       } else if (key.text == "not-negating") {

@@ -38,6 +38,7 @@ struct DangerBook {
   std::vector<Words> fillers;       ///< words that mean nothing here: `the`, `your`
   std::vector<Words> negators;      ///< `no`, `never`
   std::vector<Words> not_negating;  ///< patterns: `no matter`
+  std::vector<Words> joiners;       ///< words that join a list: `or`
   std::vector<Words> turn_back;     ///< words that end a negation: `but`
   std::vector<Words> forbids;       ///< patterns that forbid what stands beside them
   std::vector<std::pair<std::string, Words>> concepts;  ///< name and comma-separated phrases

@@ -342,6 +342,7 @@ WordPatterns::WordPatterns(const plan::DangerBook& book) {
   }
   flags(book.negators, negators_);
   flags(book.turn_back, turns_);
+  flags(book.joiners, joiners_);
   for (const plan::Words& one : book.not_negating) not_negating_.push_back(&pattern(one));
   for (const plan::Words& one : book.forbids) forbids_.push_back(&pattern(one));
 }

@@ -84,6 +84,7 @@ class WordPatterns {
   std::vector<Concept> concepts_;
   std::vector<bool> fillers_;   // by vocabulary id
   std::vector<bool> negators_;  // by vocabulary id
+  std::vector<bool> joiners_;   // by vocabulary id
   std::vector<bool> turns_;     // by vocabulary id
   std::vector<const Pattern*> not_negating_;
   std::vector<const Pattern*> forbids_;

@@ -239,17 +239,19 @@ void WordPatterns::negate(Sentence& sentence) const {
     const auto id = static_cast<std::size_t>(word.id);
     return word.id >= 0 && id < flags.size() && flags[id];
   };
-  const auto goes_on = [&](std::size_t from) {  // the list of a negation
-    std::size_t until_comma = from;
-    while (until_comma < words.size() &&
-           (until_comma == from || words[until_comma].edge == Lexeme::Edge::kNone))
-      ++until_comma;
-    return until_comma - from <= 2;
+  const auto list_goes_on = [&](std::size_t from) {
+    std::size_t to = from + 1;
+    bool joined = false;
+    while (to < words.size() && words[to].edge == Lexeme::Edge::kNone) {
+      joined = joined || (to - from <= 2 && in(words[to], joiners_));
+      ++to;
+    }
+    return joined || to - from <= 2;
   };
   int by = -1;
   for (std::size_t i = 0; i < words.size(); ++i) {
     if (words[i].edge == Lexeme::Edge::kClause) by = -1;
-    if (words[i].edge == Lexeme::Edge::kComma && by >= 0 && !goes_on(i)) by = -1;
+    if (words[i].edge == Lexeme::Edge::kComma && by >= 0 && !list_goes_on(i)) by = -1;
     if (in(words[i], turns_)) by = -1;
     words[i].negated_by = by;
     if (!words[i].negator) continue;

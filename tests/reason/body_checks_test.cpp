@@ -205,12 +205,12 @@ TEST_CASE("a dish wants an arch, and the other way round") {
   CHECK(said({"Dish hold", "Arch lifts"}).empty());
   CHECK(said({"Dish hold", "Superman"}).empty());  // an arch by its name
   CHECK(said({"Dish hold", "Tuck-ups"}) ==
-        "s.md:5:1: warning: ‘Dish hold’ bends the body into a dish, and nothing in this session "
+        "s.md:5:1: note: ‘Dish hold’ bends the body into a dish, and nothing in this session "
         "into an arch [unpaired-shape]; add an arch, such as ‘Arch lifts’, so that front and back "
         "grow strong together\n"
         "  Tuck-ups: a dish too\n");
   CHECK(said({"Arch lifts"}) ==
-        "s.md:5:1: warning: ‘Arch lifts’ bends the body into an arch, and nothing in this session "
+        "s.md:5:1: note: ‘Arch lifts’ bends the body into an arch, and nothing in this session "
         "into a dish [unpaired-shape]; add a dish, such as ‘Dish hold’, so that front and back "
         "grow strong together\n");
   CHECK(said({"Dish hold"}, false).find("such as ‘Arch hold’") != std::string::npos);

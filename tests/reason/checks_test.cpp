@@ -162,14 +162,14 @@ TEST_CASE("a home plan says who is there and what to clear, anywhere in its safe
     }));
   };
   CHECK(home("", "") ==
-        "s.md:1:1: error: no safety note of this home plan says that an adult is in the room "
+        "s.md:1:1: error: nothing in this home plan says that an adult stays in the room "
         "[no-adult-note]; add it as a block quote, such as ‘> **Safety.** An adult stays in the "
         "room.’\n"
-        "s.md:1:1: error: no safety note of this home plan says what to clear away "
+        "s.md:1:1: error: nothing in this home plan says what to clear away "
         "[no-space-note]; add it as a block quote, such as ‘> **Safety.** Clear two big steps of "
         "floor in every direction.’\n");
   CHECK(home("An adult stays in the room.", "") ==
-        "s.md:2:1: error: no safety note of this home plan says what to clear away "
+        "s.md:2:1: error: nothing in this home plan says what to clear away "
         "[no-space-note]; add it as a block quote, such as ‘> **Safety.** Clear two big steps of "
         "floor in every direction.’\n");
   CHECK(home("An adult stays in the room.", "Clear the floor first.").empty());
