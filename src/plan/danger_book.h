@@ -2,7 +2,7 @@
 //
 // One file a language, `themes/words/<language>/dangers.yaml`; its head explains the notation.
 // Read here, understood by `reason` (reason/word_patterns.h). Tested by
-// tests/reason/danger_checks_test.cpp.
+// tests/reason/guard_test.cpp.
 #pragma once
 
 #include <memory>

@@ -2,7 +2,7 @@
 //
 // What endangers a child has to be found wherever it stands, also where the plan's reader took a
 // line for something else or could not read it at all. So the guard reads the file itself and not
-// the model. Inside the room. Tested by tests/reason/raw_text_test.cpp.
+// the model. Inside the room. Tested by tests/reason/guard_test.cpp.
 #pragma once
 
 #include <cstdint>

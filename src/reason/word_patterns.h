@@ -4,7 +4,7 @@
 // numbers, and each word knows whether something negates it. A pattern is written in the danger
 // book: clauses joined by `&` (near each other, in any order) or `>` (in this order), each clause
 // a run of words, `{concepts}` and tests such as `[time>60]`; `!` before a clause forbids it.
-// Inside the room. Tested by tests/reason/word_patterns_test.cpp.
+// Inside the room. Tested by tests/reason/guard_test.cpp.
 #pragma once
 
 #include <cstdint>
