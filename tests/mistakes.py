@@ -63,7 +63,7 @@ for name in folders:
     shutil.copytree(gallery / name, copy)
     (copy / "expected.messages").unlink(missing_ok=True)
     said = run(copy, "build", "--messages", "short", "plan.md")
-    messages = [line for line in said.stderr.splitlines() if re.search(r"^\S.*: (error|warning): ", line) or line.startswith("error: ")]
+    messages = [line for line in said.stderr.splitlines() if re.search(r"^\S.*: (error|warning|note): ", line) or line.startswith("error: ")]
     names = {re.search(r" \[([a-z-]+)\](;|$)", line)[1] for line in messages}
     expect(f"{name}: found {sorted(names)}", names == {name}, said.stderr)
     text = "".join(line + "\n" for line in messages)

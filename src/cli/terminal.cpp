@@ -58,6 +58,21 @@ std::string sheets_text(std::size_t count, std::vector<std::string> names, std::
                      printable(join_list(names)));
 }
 
+// The coach's card is printed all the same, with what was found on top.
+std::string held_text(const club::Summary& summary, club::Purpose purpose) {
+  std::vector<std::string> names = summary.held_plans;
+  if (summary.held_back > names.size()) {
+    names.push_back(fmt::format("{} more", summary.held_back - names.size()));
+  }
+  const bool one = summary.held_back == 1;
+  const std::string_view verb = purpose == club::Purpose::kCheck ? "cannot go to families"
+                                : one                            ? "was not printed for families"
+                                                                 : "were not printed for families";
+  return fmt::format("{} {} as written, only as {}: {}\n",
+                     counted(summary.held_back, "home plan", "home plans"), verb,
+                     one ? "a coach card" : "coach cards", printable(join_list(names)));
+}
+
 }  // namespace
 
 Terminal::Terminal(MessageStyle style, const Environment& environment)
@@ -129,6 +144,7 @@ std::string summary_text(const club::Summary& summary, club::Purpose purpose) {
   out += sheets_text(summary.stayed_count, summary.stayed,
                      "is not from this version, and stays as it was",
                      "are not from this version, and stay as they were");
+  if (summary.held_back > 0) out += held_text(summary, purpose);
   if (summary.skipped > 0) {
     out += fmt::format(
         "Stopped: {} not reached. Every file that is there is whole.\n",

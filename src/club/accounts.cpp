@@ -116,6 +116,10 @@ void Accounts::count(const Waiting& done, const Placed& placed) {
     folders_.insert(
         path_from(request_.standing, folder_of(selection_.roots[plan.root].out, request_)));
   }
+  if (compiled.home_sheet_held && placed.well) {
+    ++summary_.held_back;
+    if (summary_.held_plans.size() < kMostNamedPlans) summary_.held_plans.push_back(display);
+  }
   if (!compiled.failed && placed.well) return;
   ++summary_.failed;
   if (summary_.failed_plans.size() < kMostNamedPlans) summary_.failed_plans.push_back(display);

@@ -70,9 +70,11 @@ struct Summary {
   std::size_t sheets = 0;      ///< written: PDFs, or pictures of pages
   std::size_t errors = 0;      ///< as heard by the listener
   std::size_t warnings = 0;
-  std::size_t failed = 0;                 ///< plans with errors
+  std::size_t failed = 0;                 ///< plans with errors that keep all sheets back
+  std::size_t held_back = 0;              ///< plans whose home sheet alone was kept back
   std::size_t skipped = 0;                ///< plans not reached, because the run was stopped
   std::vector<std::string> failed_plans;  ///< the first few of them, as the user names them
+  std::vector<std::string> held_plans;    ///< likewise, of those held back
   std::vector<std::string> folders;       ///< where the sheets are (each root's, or `--out`)
   /// PDFs of earlier runs that are there still, though this run was to make them: the first few.
   std::vector<std::string> stayed;

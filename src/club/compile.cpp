@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <new>
 #include <stdexcept>
 
@@ -122,13 +123,42 @@ std::unique_ptr<Studied> study(const PlanPaths& plan, const ClubTools& club,
     found.append(club.missing_drills);
   club.broken_figures.report(out->session, found);
   if (club.figures) reason::check_figures(out->session, names_of(*club.figures->catalogue), found);
-  reason::check(out->session, out->timetable, club.club, *club.drills, found);
+  reason::check(out->session, out->timetable, club.club, *club.drills, club.guard.get(), found);
   if (out->draft) found = told_of_draft(found, *out->draft);
   out->readable = true;
   return out;
 }
 
 namespace {
+
+// Whoever asks for strictness wants no sheet at all with anything wrong.
+bool stops(const Diagnostics& found, reason::Stops what, const RunTools& run) {
+  const bool strict = run.strictness == Strictness::kStrict;
+  return std::any_of(found.all().begin(), found.all().end(), [&](const Diagnostic& one) {
+    const auto stopped = reason::stopped_by(one);
+    return stopped && (strict || *stopped == what);
+  });
+}
+
+// What the coach has to see first: everything that can hurt a child.
+std::vector<std::string> cautions_in(const Diagnostics& found) {
+  constexpr std::size_t kMost = 5;  // a box that fills the card is not read
+  std::vector<std::string> out;
+  std::size_t more = 0;
+  for (const Diagnostic& one : found.sorted()) {
+    if (!reason::is_caution(one)) continue;
+    if (out.size() == kMost) {
+      ++more;
+      continue;
+    }
+    std::string hint = one.hint;
+    if (!hint.empty() && hint[0] >= 'a' && hint[0] <= 'z')
+      hint[0] = static_cast<char>(hint[0] - 'a' + 'A');
+    out.push_back(hint.empty() ? one.message : fmt::format("{}. {}", one.message, hint));
+  }
+  if (more > 0) out.push_back(fmt::format("and {} more: see ‘chalkleaf check’", more));
+  return out;
+}
 
 Compiled compile_plan(const PlanPaths& plan, const ClubTools& club, const RunTools& run,
                       type::Typesetter& typesetter) {
@@ -139,14 +169,20 @@ Compiled compile_plan(const PlanPaths& plan, const ClubTools& club, const RunToo
   std::vector<Sheet> sheets;
   const auto sound = [&] {
     if (run.strictness == Strictness::kStrict) found.make_strict();
-    return studied->readable && club.sound && !found.has_errors();
+    return studied->readable && club.sound && !stops(found, reason::Stops::kEverything, run);
+  };
+  const auto prints = [&](sheet::Kind kind) {
+    return sound() &&
+           (kind == sheet::Kind::kCoachCard || !stops(found, reason::Stops::kHomeSheet, run));
   };
 
   const auto theme = sound() ? look_for(session.printing, club, run, found) : nullptr;
   // A plan with errors is not set: its sheets would repeat the same mistakes as overflow.
   if (theme && sound()) {
     for (const sheet::Kind kind : kinds_to_print(session.place.value, run.only)) {
-      const sheet::Context context = context_for(kind, session, *theme, club, run, plan.path);
+      if (!prints(kind)) continue;
+      sheet::Context context = context_for(kind, session, *theme, club, run, plan.path);
+      if (kind == sheet::Kind::kCoachCard) context.cautions = cautions_in(found);
       begin(run.on_pass, kind == sheet::Kind::kCoachCard ? "set card" : "set sheet");
       page::DisplayList list =
           two_up(sheet::make(kind, session, studied->timetable, context, typesetter, found),
@@ -181,7 +217,7 @@ Compiled compile_plan(const PlanPaths& plan, const ClubTools& club, const RunToo
       sheets.back().pages = std::move(*pictures);
     }
   }
-  if (!sound()) sheets.clear();
+  std::erase_if(sheets, [&](const Sheet& sheet) { return !prints(sheet.kind); });
   out.older = club.sound ? fate_of_older(found, session.source.get()) : Older::kStay;
 
   if (run.purpose != Purpose::kCheck) begin(run.on_pass, "save");
@@ -193,6 +229,8 @@ Compiled compile_plan(const PlanPaths& plan, const ClubTools& club, const RunToo
     for (const Sheet& sheet : sheets) out.written += sheet.pages.size();
   }
   out.failed = !sound();
+  out.home_sheet_held =
+      !out.failed && session.place.value == plan::Place::kHome && !prints(sheet::Kind::kHomeSheet);
   if (out.failed) out.written = 0;
   out.diagnostics = std::move(found);
   out.sources = session.sources;

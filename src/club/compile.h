@@ -23,6 +23,7 @@
 #include "club/turns.h"
 #include "draft/read.h"
 #include "plan/read.h"
+#include "reason/guard.h"
 #include "reason/timetable.h"
 #include "sheet/sheets.h"
 
@@ -47,7 +48,8 @@ struct ClubTools {
   std::shared_ptr<const Looks> looks;  ///< null when no sheet is made
   /// What drafts are read with; null: only plans in the taught form are.
   std::shared_ptr<const draft::Lexicon> words = {};
-  std::optional<Revisions> revisions;  ///< none when no sheet is made
+  std::shared_ptr<const reason::Guard> guard = {};  ///< null when its language has no words
+  std::optional<Revisions> revisions;               ///< none when no sheet is made
   /// Null when neither checked nor printed.
   std::shared_ptr<const Figures> figures;
   BrokenFigures broken_figures = {};
@@ -109,11 +111,12 @@ struct Compiled {
   std::vector<SourcePtr> sources;   ///< what the diagnostics point into
   std::vector<StagedSheet> staged;  ///< PDFs, for club::put_in_place()
   Older older = Older::kStay;
-  std::size_t written = 0;      ///< pictures, now on the disk
-  bool failed = false;          ///< the plan was not set: it, or what it needs, has errors
-  bool not_written = false;     ///< the disk would not take a sheet
-  bool internal_error = false;  ///< a mistake of ours ended it
-  bool skipped = false;         ///< the run was stopped before: nothing was done
+  std::size_t written = 0;       ///< pictures, now on the disk
+  bool failed = false;           ///< the plan was not set: it, or what it needs, has errors
+  bool home_sheet_held = false;  ///< too dangerous for a home; its coach card is there
+  bool not_written = false;      ///< the disk would not take a sheet
+  bool internal_error = false;   ///< a mistake of ours ended it
+  bool skipped = false;          ///< the run was stopped before: nothing was done
 };
 
 /// Reads, links, times and checks. The session is on the heap because the timetable points into it.

@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <array>
 
+#include "reason/checks.h"
+
 namespace chalkleaf::club {
 namespace {
 
@@ -121,6 +123,8 @@ Older fate_of_older(const Diagnostics& found, const Source* plan_source) {
   if (plan_source == nullptr) return Older::kStay;
   const bool only_own = std::all_of(found.all().begin(), found.all().end(), [&](const auto& one) {
     if (one.severity != Severity::kError) return true;
+    // What can hurt a child makes an older sheet no better, wherever it was written.
+    if (reason::stopped_by(one) == reason::Stops::kHomeSheet) return true;
     return one.span.source == plan_source &&
            std::find(kFaults.begin(), kFaults.end(), one.name) == kFaults.end();
   });

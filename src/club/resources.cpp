@@ -4,6 +4,8 @@
 #include <optional>
 
 #include "draft/lexicon.h"
+#include "plan/danger_book.h"
+#include "reason/guard.h"
 #include "source/read.h"
 
 namespace chalkleaf::club {
@@ -73,7 +75,8 @@ tl::expected<DataFolder, std::string> open_data_folder(const FileSystem& files,
 
 std::vector<std::string> packable_files(const FileSystem& files, const std::string& data_folder) {
   std::vector<std::string> out = {join_path(data_folder, "fonts/catalogue.yaml")};
-  for (const char* name : {"themes", "themes/figures", "themes/labels", "themes/words"}) {
+  for (const char* name :
+       {"themes", "themes/figures", "themes/labels", "themes/words", "themes/words/en"}) {
     const std::string folder = join_path(data_folder, name);
     for (const FolderEntry& entry : files.list(folder).value_or(std::vector<FolderEntry>{})) {
       if (entry.kind == FileKind::kFile && entry.name.ends_with(".yaml"))
@@ -130,6 +133,20 @@ std::shared_ptr<const draft::Lexicon> load_words(const FileSystem& files, const 
   if (!root) return nullptr;
   auto words = std::make_shared<const draft::Lexicon>(draft::Lexicon::read(*root, diagnostics));
   return diagnostics.error_count() > before ? nullptr : words;
+}
+
+std::shared_ptr<const reason::Guard> load_guard(const FileSystem& files, const DataFolder& data,
+                                                const std::string& language,
+                                                Diagnostics& diagnostics) {
+  if (!is_language_tag(language)) return nullptr;
+  const std::string base = language.substr(0, language.find('-'));
+  const std::string path = join_path(data.path, "themes/words/" + base + "/dangers.yaml");
+  if (files.kind(path) != FileKind::kFile) return nullptr;
+  const SourcePtr source = source::load_shipped(files, path, data.pack, diagnostics);
+  if (!source) return nullptr;
+  diagnostics.keep(source);
+  auto book = plan::read_danger_book(source, diagnostics);
+  return book ? std::make_shared<const reason::Guard>(std::move(book), diagnostics) : nullptr;
 }
 
 }  // namespace chalkleaf::club

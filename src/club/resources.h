@@ -17,6 +17,10 @@
 #include "sheet/labels.h"
 #include "sheet/theme.h"
 
+namespace chalkleaf::reason {
+class Guard;
+}
+
 namespace chalkleaf::club {
 
 /// The folder with `themes/` and `fonts/`: CHALKLEAF_DATA if set; else `../share/chalkleaf` from
@@ -54,6 +58,11 @@ bool has_labels(const FileSystem& files, const std::string& data_folder,
 std::shared_ptr<const sheet::Labels> load_labels(const FileSystem& files, const DataFolder& data,
                                                  const std::string& language,
                                                  Diagnostics& diagnostics);
+/// What is dangerous, in the words of a language. Null when the program has none for it: then plans
+/// are checked without.
+std::shared_ptr<const reason::Guard> load_guard(const FileSystem& files, const DataFolder& data,
+                                                const std::string& language,
+                                                Diagnostics& diagnostics);
 
 /// Reads `themes/words/<language>.yaml`, or English where a language has no such file. Null when
 /// there are errors (reported).

@@ -92,6 +92,7 @@ Club read_club(const SourcePtr& source, const source::YamlNode& root, Diagnostic
     read_timings(*timings, Timing::Origin::kClub, club.timings, diagnostics);
   }
   club.contact = keys.text("contact");
+  club.home_safety = keys.text("home-safety");
   if (const source::YamlNode* colours = keys.find("colours")) {
     if (colours->kind == YamlKind::kMap) {
       const Keys each(*colours, "colours", known_keys(KeyMap::kColours), diagnostics);

@@ -174,6 +174,28 @@ Span place_for_keys(const source::Document& document) {
 
 }  // namespace
 
+// A sentence ends at `.`, `!` or `?` with a blank behind it.
+Safety safety_of(const Words& words) {
+  Safety out;
+  out.words = words;
+  const std::string& text = words.text;
+  const bool exact = words.span.text() == text;
+  std::size_t begin = 0;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const bool last = i + 1 == text.size();
+    const bool ends = std::string_view(".!?").find(text[i]) != std::string_view::npos;
+    if (!last && !(ends && text[i + 1] == ' ')) continue;
+    Words sentence{text.substr(begin, i + 1 - begin), words.span};
+    if (exact) {
+      sentence.span.begin += static_cast<std::uint32_t>(begin);
+      sentence.span.end = sentence.span.begin + static_cast<std::uint32_t>(sentence.text.size());
+    }
+    out.sentences.push_back(std::move(sentence));
+    begin = std::min(i + 2, text.size());
+  }
+  return out;
+}
+
 bool has_front_matter(const source::Document& document) {
   return document.front.has_value() || !document.front_span.text().empty();
 }
@@ -214,6 +236,8 @@ std::vector<Budget> read_front_matter(const source::Document& document, const Cl
   session.start = keys.value("start", parse_time_of_day);
   session.date = keys.value("date", parse_day);
   read_repeat(keys, session, diagnostics);
+  if (const Words safety = keys.text("safety"); !safety.empty())
+    session.safety.push_back(safety_of(safety));
   read_printing(keys, session.printing);
   read_fit(keys, session);
   read_ticks(keys, session, diagnostics);

@@ -12,6 +12,9 @@
 
 namespace chalkleaf::plan {
 
+/// A safety note of these words, in its sentences. Words must not be empty.
+Safety safety_of(const Words& words);
+
 /// Fills everything of `session` that front matter says; returns the part budgets, which can be
 /// placed only when the parts are known.
 std::vector<Budget> read_front_matter(const source::Document& document, const Club& club,

@@ -8,7 +8,7 @@ const std::vector<std::string>& known_keys(KeyMap map) {
   static const List session{"title",   "place", "group", "gymnasts",      "adults",
                             "slot",    "start", "date",  "repeat",        "equipment",
                             "timings", "web",   "paper", "filing-margin", "return-slip",
-                            "fit",     "ticks", "look"};
+                            "fit",     "ticks", "look",  "safety"};
   static const List each_sheet{"card", "sheet"};
   static const List timings{"rep", "step", "length", "changeover", "max-hold", "rest"};
   static const List drill{"title",         "also",          "kind",      "level",   "curve",
@@ -22,7 +22,8 @@ const std::vector<std::string>& known_keys(KeyMap map) {
   static const List club{"name",        "groups",  "hall",     "kit",   "staff",
                          "timings",     "contact", "contacts", "words", "checks",
                          "limits",      "paper",   "language", "web",   "filing-margin",
-                         "return-slip", "look",    "colours",  "logo",  "shelf"};
+                         "return-slip", "look",    "colours",  "logo",  "shelf",
+                         "home-safety"};
   static const List colours{"main", "second"};
   static const List group{"ages", "size", "level", "adults"};
   static const List station{"count", "takes"};

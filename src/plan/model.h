@@ -235,7 +235,8 @@ struct Club {
   Printing printing;
   std::vector<Group> groups;
   Timings timings;
-  Words contact;  ///< who to ask, for the home sheet; may be empty
+  Words contact;      ///< who to ask, for the home sheet; may be empty
+  Words home_safety;  ///< `home-safety:`, the safety note of every home plan; may be empty
   /// `contacts:` besides, each with what it is for: `safeguarding: …`
   std::vector<std::pair<Words, Words>> contacts;
   std::vector<Station> stations;  ///< of the hall

@@ -63,7 +63,9 @@ Session read_session(const source::Document& document, const Club& club, Diagnos
   Body body = read_body(document.body, FileRole::kSession, session.title, diagnostics);
   if (!title_written) session.title = std::move(body.title);
   session.introduction = std::move(body.introduction);
-  session.safety = std::move(body.safety);
+  if (session.place.value == Place::kHome && !club.home_safety.empty())
+    session.safety.insert(session.safety.begin(), safety_of(club.home_safety));
+  for (Safety& one : body.safety) session.safety.push_back(std::move(one));
   session.parts = std::move(body.parts);
   if (session.title.empty() && !is_reported("title", document, diagnostics)) {
     diagnostics.error("missing-key", session.front_matter, "the plan has no title",

@@ -262,7 +262,7 @@ void check_curve(const Subject& subject, std::string_view curve, std::string_vie
   if (lines.empty() || !curved(subject, other).empty() || any_bends(subject, other)) return;
   const Curved& first = lines.front();
   const auto article = [](std::string_view word) { return word == "arch" ? "an arch" : "a dish"; };
-  Diagnostic found{Severity::kWarning, "unpaired-shape", first.span,
+  Diagnostic found{Severity::kNote, "unpaired-shape", first.span,
                    fmt::format("{} bends the body into {}, and nothing in this session into {}",
                                quoted(first.name), article(curve), article(other))};
   for (std::size_t i = 1; i < std::min<std::size_t>(lines.size(), 12); ++i) {

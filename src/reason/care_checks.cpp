@@ -114,7 +114,7 @@ namespace {
 constexpr Duration kWaterAfter = Duration::minutes(60);
 
 bool speaks_of_water(std::string_view text) {
-  return has_one_of(words_in(text), {"water", "drink", "drinks", "hydrate", "hydration"});
+  return has_one_of(words_in(text), {"water", "drink", "sip", "hydrate", "hydration"});
 }
 
 bool any_water(const std::vector<plan::Note>& notes) {
@@ -190,12 +190,11 @@ void report_dry(const Subject& subject, Break dry, bool none, Diagnostics& diagn
   const auto& limit = subject.club.limits.water_after;
   const DrillTime* before = nearest_to(subject.timetable, dry.begin + (dry.end - dry.begin) / 2);
   const plan::Session& session = subject.session;
-  Diagnostic found{Severity::kError, "no-water-break",
-                   session.slot ? session.slot->span : session.front_matter,
-                   none ? fmt::format("this session takes {} and has no water break",
-                                      exact_text(subject.timetable.total))
-                        : fmt::format("{} pass in this session without a water break",
-                                      exact_text(dry.end - dry.begin))};
+  Diagnostic found{
+      Severity::kError, "no-water-break", session.slot ? session.slot->span : session.front_matter,
+      none ? fmt::format("this session takes {} and has no water break", exact_text(dry.end))
+           : fmt::format("{} pass in this session without a water break",
+                         exact_text(dry.end - dry.begin))};
   if (before != nullptr) {
     found.labels.push_back({before->drill->name.span, "about the middle of that time"});
   }
@@ -211,13 +210,15 @@ void report_dry(const Subject& subject, Break dry, bool none, Diagnostics& diagn
 void check_water(const Subject& subject, Diagnostics& diagnostics) {
   const auto& limit = subject.club.limits.water_after;
   const Duration most = limit ? limit->value : kWaterAfter;
-  if (subject.timetable.total <= most || water_at_any_time(subject.session)) return;
+  const auto& slot = subject.session.slot;
+  const Duration whole = std::max(subject.timetable.total, slot ? slot->value : Duration());
+  if (whole <= most || water_at_any_time(subject.session)) return;
   std::vector<Break> breaks;
   for (const PartTime& part : subject.timetable.parts) {
     for (const Break& one : breaks_in(part)) breaks.push_back(one);
   }
   const bool none = breaks.empty();
-  breaks.push_back({subject.timetable.total, subject.timetable.total});
+  breaks.push_back({whole, whole});
   Break longest{};
   Duration since;
   for (const Break& one : breaks) {

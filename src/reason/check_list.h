@@ -16,6 +16,8 @@ inline constexpr std::string_view kOurs = "A rule of Chalkleaf's own.";
 std::vector<CheckInfo> session_checks();
 /// What a body should and should not do, and who looks after it.
 std::vector<CheckInfo> body_checks();
+/// What endangers a child in the coach's own words. Not adjustable.
+std::vector<CheckInfo> danger_checks();
 /// Kit, the library, what a home has.
 std::vector<CheckInfo> kit_checks();
 /// Poses, and the names of figures.

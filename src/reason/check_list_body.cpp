@@ -12,7 +12,7 @@ std::vector<CheckInfo> body_checks() {
        "Put a drill that raises the pulse (jogging, skipping, a running game) before the stretch, "
        "or move the stretch "
        "to the cool-down.",
-       "## Warm-up\n\n- Pike stretch: 2 x 20 s\n- Jog on the spot: 2 min"},
+       "## Warm-up\n\n- Pike stretch: 2 x 20 s\n- Jog on the spot: 2 min", true, Stops::kHomeSheet},
       {"stretch-too-long", kWarning,
        "One stretch is held longer than guidance has it, or a muscle group is stretched for a "
        "minute or more before "
@@ -29,7 +29,7 @@ std::vector<CheckInfo> body_checks() {
       {"one-side-only", kWarning, "A drill that works one side at a time has a dose without sides.",
        "One side gets all the work, or each gymnast guesses differently.", kCommonPractice,
        "Write ‘each side’, ‘each leg’ or ‘each arm’ in the dose.", "- Passé balance: 3 x 10 s"},
-      {"unpaired-shape", kWarning,
+      {"unpaired-shape", Severity::kNote,
        "A session trains the dish but not the arch, or the other way round.",
        "The front and the back of the body grow strong together, and a back that only arches or "
        "only rounds "
@@ -41,34 +41,35 @@ std::vector<CheckInfo> body_checks() {
        "The levels of the club's own library and groups.",
        "Use an easier rung of the drill's ladder, or change the level of the drill or of the group "
        "if it is wrong.",
-       "group: Wrens   (level: 2)\n…\n- Back walkover: 3 goes   (level: 6)"},
+       "group: Wrens   (level: 2)\n…\n- Back walkover: 3 goes   (level: 6)", true,
+       Stops::kHomeSheet},
       {"too-few-adults", kError, "Fewer adults are with the group than its age and size ask for.",
        "When one adult is busy with one child, another has to see all the others.",
        "NSPCC, recommended adult to child ratios (guidance, not law): ages 4-8 1:6, 9-12 1:8, "
        "13-18 1:10, and always "
        "two adults at least. A club sets ‘limits: {fewest-adults: 2}’.",
        "Find another adult and write it as ‘adults: 3’, or take fewer gymnasts: ‘gymnasts: 12’.",
-       "group: Wrens   (ages 6-8, size 14)\nadults: 2"},
+       "group: Wrens   (ages 6-8, size 14)\nadults: 2", true, Stops::kHomeSheet},
       {"no-water-break", kError, "A long session has no water break.",
        "Children feel thirst late and do not like to ask.",
        "Common practice, no source. A club sets the time with ‘limits: {water-after: 60 min}’.",
        "Add a line such as ‘- Water: 2 min’ between two parts.",
-       "slot: 90 min   (and no line with water)"},
+       "slot: 90 min   (and no line with water)", true, Stops::kHomeSheet},
       {"spotter-at-home", kError,
        "A home plan has a drill that needs a spotter or a coach, or that the library keeps in the "
        "gym.",
        "At home nobody is trained to catch a child, and there is no mat under it.",
        "The `spotter:`, `coach:` and `home:` of the library.",
        "Take the drill out, or use a rung of its ladder that needs nobody.",
-       "place: home\n…\n- Handstand: 3 goes   (spotter: yes)"},
+       "place: home\n…\n- Handstand: 3 goes   (spotter: yes)", false, Stops::kHomeSheet},
       {"no-adult-note", kError, "No safety note of a home plan says that an adult is in the room.",
        "At home no coach is there.", kCommonPractice,
        "Add it as a block quote: ‘> **Safety.** An adult stays in the room’.",
-       "place: home\n…\n> **Safety.** Clear two big steps of floor."},
+       "place: home\n…\n> **Safety.** Clear two big steps of floor.", false, Stops::kHomeSheet},
       {"no-space-note", kError, "No safety note of a home plan says what to clear away.",
        "A living room is full of corners.", kCommonPractice,
        "Add it as a block quote: ‘> **Safety.** Clear two big steps of floor in every direction’.",
-       "place: home\n…\n> **Safety.** An adult stays in the room."},
+       "place: home\n…\n> **Safety.** An adult stays in the room.", false, Stops::kHomeSheet},
       {"coach-words-at-home", kWarning, "Words on a family's sheet read like a note for the coach.",
        "What a coach notes about children is not for other eyes, and a parent would puzzle over "
        "it.",

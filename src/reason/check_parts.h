@@ -7,6 +7,7 @@
 #include "base/diagnostic.h"
 #include "plan/library.h"
 #include "plan/model.h"
+#include "reason/guard.h"
 #include "reason/timetable.h"
 
 namespace chalkleaf::reason {
@@ -17,6 +18,7 @@ struct Subject {
   const Timetable& timetable;
   const plan::Club& club;
   const plan::DrillBook& book;
+  const Guard* guard = nullptr;  ///< null: no words for the plan's language
 
   bool at_home() const { return session.place.value == plan::Place::kHome; }
 };
@@ -35,7 +37,7 @@ void check_unused_budgets(const Subject& subject, Diagnostics& diagnostics);
 /// `no-dose`, `bad-value` of an interval, `substitute-without-easier`.
 void check_drills(const Subject& subject, Diagnostics& diagnostics);
 /// `no-adult-note`, `no-space-note`
-void check_home_notes(const plan::Session& session, Diagnostics& diagnostics);
+void check_home_notes(const Subject& subject, Diagnostics& diagnostics);
 
 /// `unknown-drill`
 void check_known(const Subject& subject, Diagnostics& diagnostics);

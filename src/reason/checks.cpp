@@ -99,7 +99,6 @@ void check_lines(const Subject& subject, Diagnostics& diagnostics) {
   check_choice_order(subject, diagnostics);
   check_repeated_lines(subject, diagnostics);
   check_levels(subject, diagnostics);
-  check_spotters(subject, diagnostics);
   check_stations(subject, diagnostics);
   check_kit_listed(subject, diagnostics);
   check_kit_enough(subject, diagnostics);
@@ -116,7 +115,7 @@ void check_whole(const Subject& subject, Diagnostics& diagnostics) {
   const plan::Session& session = subject.session;
   check_content(session, plan::PartRole::kWarmUp, "missing-warm-up", "warm-up", diagnostics);
   check_content(session, plan::PartRole::kCoolDown, "missing-cool-down", "cool-down", diagnostics);
-  check_home_notes(session, diagnostics);
+  check_home_notes(subject, diagnostics);
   check_raise_first(subject, diagnostics);
   check_curves(subject, diagnostics);
   check_water(subject, diagnostics);
@@ -152,9 +151,13 @@ void check_all(const Subject& subject, Diagnostics& diagnostics) {
 }  // namespace
 
 void check(const plan::Session& session, const Timetable& timetable, const plan::Club& club,
-           const plan::DrillBook& book, Diagnostics& diagnostics) {
+           const plan::DrillBook& book, const Guard* guard, Diagnostics& diagnostics) {
   if (club.source) diagnostics.keep(club.source);
-  check_all({session, timetable, club, book}, diagnostics);
+  const Subject subject{session, timetable, club, book, guard};
+  check_spotters(subject, diagnostics);
+  // Where the library has spoken of a line, its words need not be judged as well.
+  if (guard != nullptr) guard->check(session, book, diagnostics);
+  check_all(subject, diagnostics);
   apply_choices(club, diagnostics);
 }
 

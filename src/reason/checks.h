@@ -16,6 +16,14 @@
 namespace chalkleaf::reason {
 
 /// What there is to know about a check; `explain NAME` prints it. Sentences with their full stops.
+class Guard;
+
+/// What an error of a check keeps from being printed.
+enum class Stops {
+  kEverything,
+  /// The families' sheet; the coach's card is printed with the finding on top of its safety box.
+  kHomeSheet,
+};
 struct CheckInfo {
   std::string_view name;
   Severity severity;
@@ -25,6 +33,7 @@ struct CheckInfo {
   std::string_view cure;     ///< what to change
   std::string_view example;  ///< lines of a plan, a drill or a club file that provoke it
   bool adjustable = true;    ///< a club may change its severity; not of what cannot be read
+  Stops stops = Stops::kEverything;
 };
 /// Every check of the program, whichever room finds it, in the order of the manual.
 const std::vector<CheckInfo>& all_checks();
@@ -34,6 +43,10 @@ const CheckInfo* find_check(std::string_view name);
 
 /// Judges the `checks:` of a club file: names that no check has, and checks that cannot be changed.
 void check_choices(const plan::Club& club, Diagnostics& diagnostics);
+/// What this finding keeps from being printed; nothing for a warning or a note.
+std::optional<Stops> stopped_by(const Diagnostic& found);
+/// It can hurt a child, so the coach's card says it first.
+bool is_caution(const Diagnostic& found);
 /// Gives what was found the severity the club has chosen for it, and drops what it has switched
 /// off. `check` does it itself; this is for what is found elsewhere, such as `duplicate-drill` of
 /// the library.
@@ -53,8 +66,8 @@ void check_figures(const plan::LibraryDrill& drill, const FigureNames& figures,
 
 /// Runs every check on a session whose parts are linked and whose drills have inherited from the
 /// club's library (plan::inherit). Then the severities the club has chosen are given to all
-/// findings.
+/// findings. Without a guard (no words for the plan's language) nothing is judged by its words.
 void check(const plan::Session& session, const Timetable& timetable, const plan::Club& club,
-           const plan::DrillBook& book, Diagnostics& diagnostics);
+           const plan::DrillBook& book, const Guard* guard, Diagnostics& diagnostics);
 
 }  // namespace chalkleaf::reason

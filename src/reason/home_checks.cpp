@@ -1,38 +1,49 @@
-// What a plan for at home must say before a child starts: who is there, and what is cleared away.
-// Tested by tests/reason/checks_test.cpp.
+// What a plan for home must say before a child starts: who is there, and what is cleared away. By
+// meaning and wherever it stands: in a quote, in `safety:`, in the text above the drills.
+// Tested by tests/reason/checks_test.cpp and tests/reason/guard_test.cpp.
 #include <algorithm>
+#include <string_view>
 
 #include "reason/check_parts.h"
-#include "reason/safety_words.h"
 
 namespace chalkleaf::reason {
 namespace {
 
-template <class Rule>
-bool any_note(const plan::Session& session, Rule rule) {
+bool found_of(std::string_view name, const Diagnostics& diagnostics) {
+  const auto& all = diagnostics.all();
+  return std::any_of(all.begin(), all.end(), [&](const Diagnostic& d) { return d.name == name; });
+}
+
+// In the file, or in a note that came with a drill of the library.
+bool is_said(std::string_view saying, const Subject& subject) {
+  const plan::Session& session = subject.session;
   const auto in = [&](const std::vector<plan::Safety>& notes) {
-    return std::any_of(notes.begin(), notes.end(),
-                       [&](const plan::Safety& note) { return rule(note.words.text); });
+    return std::any_of(notes.begin(), notes.end(), [&](const plan::Safety& note) {
+      return subject.guard->says(saying, note.words.text);
+    });
   };
-  return in(session.safety) || std::any_of(session.parts.begin(), session.parts.end(),
-                                           [&](const plan::Part& part) { return in(part.safety); });
+  return subject.guard->says(saying, session) || in(session.safety) ||
+         std::any_of(session.parts.begin(), session.parts.end(),
+                     [&](const plan::Part& part) { return in(part.safety); });
 }
 
 }  // namespace
 
-void check_home_notes(const plan::Session& session, Diagnostics& diagnostics) {
-  if (session.place.value != plan::Place::kHome) return;
+void check_home_notes(const Subject& subject, Diagnostics& diagnostics) {
+  if (!subject.at_home() || subject.guard == nullptr) return;
+  const plan::Session& session = subject.session;
   // At the first safety note, where the words belong; where there is none, at the front matter.
   const Span span =
       session.safety.empty() ? session.front_matter : session.safety.front().words.span;
-  if (!any_note(session, says_adult_present)) {
+  // A sentence that says the opposite has been pointed at already.
+  if (!found_of("danger-alone", diagnostics) && !is_said("adult-stays", subject)) {
     diagnostics.error(
-        "no-adult-note", span, "no safety note of this home plan says that an adult is in the room",
+        "no-adult-note", span, "nothing in this home plan says that an adult stays in the room",
         "add it as a block quote, such as ‘> **Safety.** An adult stays in the room.’");
   }
-  if (!any_note(session, says_space_cleared)) {
+  if (!found_of("danger-space", diagnostics) && !is_said("space-cleared", subject)) {
     diagnostics.error(
-        "no-space-note", span, "no safety note of this home plan says what to clear away",
+        "no-space-note", span, "nothing in this home plan says what to clear away",
         "add it as a block quote, such as ‘> **Safety.** Clear two big steps of floor "
         "in every direction.’");
   }

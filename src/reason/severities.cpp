@@ -30,6 +30,18 @@ const CheckInfo* find_check(std::string_view name) {
   return found == all.end() ? nullptr : &*found;
 }
 
+std::optional<Stops> stopped_by(const Diagnostic& found) {
+  if (found.severity != Severity::kError) return std::nullopt;
+  const CheckInfo* info = find_check(found.name);
+  return info == nullptr ? Stops::kEverything : info->stops;
+}
+
+bool is_caution(const Diagnostic& found) {
+  if (found.severity == Severity::kNote) return false;
+  const CheckInfo* info = find_check(found.name);
+  return info != nullptr && info->stops == Stops::kHomeSheet;
+}
+
 void check_choices(const plan::Club& club, Diagnostics& diagnostics) {
   for (const plan::SeverityChoice& choice : club.checks) {
     const std::string& name = choice.check.text;
@@ -38,11 +50,13 @@ void check_choices(const plan::Club& club, Diagnostics& diagnostics) {
       diagnostics.error(kBadValue, choice.check.span, "there is no check " + quoted(name),
                         name_hint(name));
     } else if (!info->adjustable) {
-      diagnostics.error(kBadValue, choice.check.span,
-                        quoted(name) +
-                            " cannot be changed: what it finds would be guessed at or lost on "
-                            "the page",
-                        "take this line out");
+      diagnostics.error(
+          kBadValue, choice.check.span,
+          quoted(name) + (info->stops == Stops::kHomeSheet
+                              ? " cannot be changed: what it finds can hurt a child"
+                              : " cannot be changed: what it finds would be guessed at or lost "
+                                "on the page"),
+          "take this line out");
     }
   }
 }

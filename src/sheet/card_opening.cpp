@@ -111,6 +111,9 @@ class OpeningWriter {
       if (lines.size() > 1) lines.push_back(Builder::space(b_.look().row_padding / 2));
       lines.push_back(b_.paragraph(std::move(pieces), TextRole::kBoxText, owner));
     };
+    for (const std::string& caution : b_.context().cautions)
+      add({b_.piece(TextRole::kBoxText,
+                    labels_.say("card-danger", {{"text", typographic(caution)}}))});
     for (const plan::Safety& safety : session_.safety)
       add(b_.pieces(TextRole::kBoxText, safety.words));
     for (const PartsSafety& one : safety_of_parts()) add(part_safety(one));

@@ -38,6 +38,7 @@ const std::vector<PhraseForm>& all_phrases() {
       {"booklet-home", "", false},
       {"before-you-start", "", false},
       {"card-stop-line", "", false},
+      {"card-danger", "text", false},
       {"kit", "", false},
       {"gymnasts", "n", true},
       {"adults", "n", true},

@@ -47,6 +47,7 @@ struct Context {
   plan::Filing filing = plan::Filing::kNone;
   std::optional<Numbering> numbering = {};  ///< none: a document of its own
   const Logo* logo = nullptr;               ///< may be none
+  std::vector<std::string> cautions = {};   ///< of the card: what can hurt a child as written
 };
 
 /// Sets the sheet. What does not fit or cannot be shown is reported (`text-overflow`,

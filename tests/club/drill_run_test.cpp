@@ -17,7 +17,8 @@ void fill(const TemporaryFolder& folder, const std::string& dish) {
              "name: Alder Quay Gymnastics\nshelf: off\nchecks: {unknown-drill: off}\n");
   folder.put("drills/dish-hold.md", dish);
   std::string plan = gym_plan("A");
-  plan.replace(plan.find("- Walk"), 6, "- Dish hold");
+  // As long as the walk was; no child holds a dish for twenty minutes.
+  plan.replace(plan.find("- Walk: 20 min"), 14, "- Dish hold: 40 x 15 s, rest 15 s");
   folder.put("sessions/a.md", plan);
   folder.put("sessions/b.md", gym_plan("B"));
 }

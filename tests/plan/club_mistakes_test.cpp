@@ -109,7 +109,8 @@ TEST_CASE("contacts, words, checks and limits") {
        "club.yaml:2:17: error: ‘Dish’ is written twice [duplicate-key]; keep one of the two "
        "lines\n"},
       {"checks: {under-slot: never, over-slot: [off]}\n",
-       "club.yaml:2:22: error: ‘never’ is not a severity [bad-value]; write `error`, `warning` or "
+       "club.yaml:2:22: error: ‘never’ is not a severity [bad-value]; write `error`, `warning`, "
+       "`note` or "
        "`off`\n"
        "club.yaml:2:40: error: ‘over-slot’ must be one value [bad-value]; write it on one line: "
        "`over-slot: …`\n"},

@@ -177,8 +177,8 @@ TEST_CASE("a one-sided drill says that both sides have their turn") {
   CHECK(said(each_leg(hold(3, s(10)))).empty());
   CHECK(said(hold(3, s(10)), "Passé balance, left").empty());
   CHECK(said(hold(3, s(10)), "Passé balance", "Swap legs at the bell").empty());
-  CHECK(said(dose(AmountKind::kLengths, 2)).empty());  // there and back
-  CHECK_FALSE(said(dose(AmountKind::kLengths, 1)).empty());
+  CHECK(said(a_dose(AmountKind::kLengths, 2)).empty());  // there and back
+  CHECK_FALSE(said(a_dose(AmountKind::kLengths, 1)).empty());
 }
 
 TEST_CASE("a dish wants an arch, and the other way round") {
@@ -205,12 +205,12 @@ TEST_CASE("a dish wants an arch, and the other way round") {
   CHECK(said({"Dish hold", "Arch lifts"}).empty());
   CHECK(said({"Dish hold", "Superman"}).empty());  // an arch by its name
   CHECK(said({"Dish hold", "Tuck-ups"}) ==
-        "s.md:5:1: warning: ‘Dish hold’ bends the body into a dish, and nothing in this session "
+        "s.md:5:1: note: ‘Dish hold’ bends the body into a dish, and nothing in this session "
         "into an arch [unpaired-shape]; add an arch, such as ‘Arch lifts’, so that front and back "
         "grow strong together\n"
         "  Tuck-ups: a dish too\n");
   CHECK(said({"Arch lifts"}) ==
-        "s.md:5:1: warning: ‘Arch lifts’ bends the body into an arch, and nothing in this session "
+        "s.md:5:1: note: ‘Arch lifts’ bends the body into an arch, and nothing in this session "
         "into a dish [unpaired-shape]; add a dish, such as ‘Dish hold’, so that front and back "
         "grow strong together\n");
   CHECK(said({"Dish hold"}, false).find("such as ‘Arch hold’") != std::string::npos);

@@ -105,7 +105,7 @@ TEST_CASE("a part in which something was not understood is not called empty") {
   warm_up.span = {session.source.get(), warm_up.title.span.begin, warm_up.title.span.end + 1};
   Diagnostics diagnostics;
   diagnostics.error("bad-value", {session.source.get(), warm_up.span.end, warm_up.span.end}, "x");
-  check(session, timetable(session, {}), {}, {}, diagnostics);
+  check(session, timetable(session, {}), {}, {}, english_guard(), diagnostics);
   CHECK(
       report(diagnostics) ==
       "s.md:3:1: error: x [bad-value]\n"
@@ -162,14 +162,14 @@ TEST_CASE("a home plan says who is there and what to clear, anywhere in its safe
     }));
   };
   CHECK(home("", "") ==
-        "s.md:1:1: error: no safety note of this home plan says that an adult is in the room "
+        "s.md:1:1: error: nothing in this home plan says that an adult stays in the room "
         "[no-adult-note]; add it as a block quote, such as ‘> **Safety.** An adult stays in the "
         "room.’\n"
-        "s.md:1:1: error: no safety note of this home plan says what to clear away "
+        "s.md:1:1: error: nothing in this home plan says what to clear away "
         "[no-space-note]; add it as a block quote, such as ‘> **Safety.** Clear two big steps of "
         "floor in every direction.’\n");
   CHECK(home("An adult stays in the room.", "") ==
-        "s.md:2:1: error: no safety note of this home plan says what to clear away "
+        "s.md:2:1: error: nothing in this home plan says what to clear away "
         "[no-space-note]; add it as a block quote, such as ‘> **Safety.** Clear two big steps of "
         "floor in every direction.’\n");
   CHECK(home("An adult stays in the room.", "Clear the floor first.").empty());

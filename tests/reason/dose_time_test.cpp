@@ -43,18 +43,18 @@ TEST_CASE("repetitions, steps and lengths take their default unless the plan say
   // Defaults: issue 2 (a rep 2 s, a step 1 s); common practice, no source.
   CHECK(summed(reps(1, 10)) == "20 s + 0 s = 10 reps × 2 s (a rep, default)");
   CHECK(summed(reps(1, 1)) == "2 s + 0 s = 1 rep × 2 s (a rep, default)");
-  CHECK(summed(dose(AmountKind::kSteps, 12)) == "12 s + 0 s = 12 steps × 1 s (a step, default)");
-  CHECK(summed(dose(AmountKind::kLengths, 4)) ==
+  CHECK(summed(a_dose(AmountKind::kSteps, 12)) == "12 s + 0 s = 12 steps × 1 s (a step, default)");
+  CHECK(summed(a_dose(AmountKind::kLengths, 4)) ==
         "1 min + 0 s = 4 lengths × 15 s (a length, default)");
   CHECK(summed(reps(1, 10), from_club()) == "30 s + 0 s = 10 reps × 3 s (a rep, club)");
-  Dose paced = dose(AmountKind::kSteps, 12);
+  Dose paced = a_dose(AmountKind::kSteps, 12);
   paced.pace = Duration::milliseconds(1500);
   CHECK(summed(paced) == "18 s + 0 s = 12 steps × 1.5 s (its pace)");
 }
 
 TEST_CASE("holds: timed, capped and as long as can be") {
   CHECK(summed(hold(1, s(20))) == "20 s + 0 s = 20 s");
-  Dose most = dose(AmountKind::kMaxHold, 0);
+  Dose most = a_dose(AmountKind::kMaxHold, 0);
   CHECK(summed(most) == "30 s + 0 s = 30 s (max hold, default)");
   most.amount.time = s(15);
   most.sets = 3;
@@ -117,7 +117,7 @@ TEST_CASE("several moves in a row are added up, and told apart from what is done
     out.amount.count = count;
     return out;
   };
-  Dose mix = dose(AmountKind::kMoves, 0);
+  Dose mix = a_dose(AmountKind::kMoves, 0);
   mix.moves = {move("star jumps", 10), move("high knees", 12)};
   CHECK(summed(mix) == "44 s + 0 s = 10 reps × 2 s (a rep, default) + 12 reps × 2 s");
   mix.sets = 2;

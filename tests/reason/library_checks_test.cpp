@@ -104,7 +104,7 @@ TEST_CASE("choices, moves and stations are looked up one by one") {
                [](SessionMaker& m) {
                  m.part("Strong").drill("Plank or tuna", reps(1, 3));
                  m.last_drill().choices = {m.words("Plank"), m.words("tuna")};
-                 Dose moves = dose(AmountKind::kMoves, 0);
+                 Dose moves = a_dose(AmountKind::kMoves, 0);
                  plan::Move one;
                  one.name = m.words("planks");
                  one.amount.count = 10;

@@ -10,6 +10,7 @@
 #include "base/diagnostic_text.h"
 #include "plan/library.h"
 #include "reason/checks.h"
+#include "reason/english_guard.h"
 #include "reason/timetable.h"
 
 namespace chalkleaf::reason::tests {
@@ -20,14 +21,14 @@ using plan::Dose;
 constexpr Duration s(std::int64_t n) { return Duration::seconds(n); }
 constexpr Duration min(std::int64_t n) { return Duration::minutes(n); }
 
-inline Dose dose(AmountKind kind, std::int64_t count) {
+inline Dose a_dose(AmountKind kind, std::int64_t count) {
   Dose out;
   out.amount.kind = kind;
   out.amount.count = count;
   return out;
 }
 inline Dose reps(std::int64_t sets, std::int64_t count) {
-  Dose out = dose(AmountKind::kRepetitions, count);
+  Dose out = a_dose(AmountKind::kRepetitions, count);
   out.sets = sets;
   return out;
 }
@@ -242,7 +243,7 @@ inline std::string report(const Diagnostics& diagnostics) {
 
 inline std::string checked(SessionMaker maker, Diagnostics diagnostics = {}) {
   const plan::Session session = maker.session();
-  check(session, timetable(session, {}), {}, {}, diagnostics);
+  check(session, timetable(session, {}), {}, {}, english_guard(), diagnostics);
   return report(diagnostics);
 }
 
@@ -253,7 +254,7 @@ inline std::string checked(SessionMaker maker, const plan::Club& club,
   plan::Session session = maker.session();
   const plan::DrillBook book(std::move(drills), diagnostics);
   plan::inherit(session, book, diagnostics);
-  check(session, timetable(session, club), club, book, diagnostics);
+  check(session, timetable(session, club), club, book, english_guard(), diagnostics);
   return report(diagnostics);
 }
 

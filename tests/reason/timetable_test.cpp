@@ -152,8 +152,8 @@ TEST_CASE("the library's pace is for repetitions and steps that have none") {
     return timetable(session, {}).parts[0].drills[0].reasoning;
   };
   CHECK(summed(reps(2, 12)) == "2 sets × 12 reps × 1 s (its pace in the library)");
-  CHECK(summed(dose(AmountKind::kSteps, 6)) == "6 steps × 1 s (its pace in the library)");
-  CHECK(summed(dose(AmountKind::kLengths, 2)) == "2 lengths × 15 s (a length, default)");
+  CHECK(summed(a_dose(AmountKind::kSteps, 6)) == "6 steps × 1 s (its pace in the library)");
+  CHECK(summed(a_dose(AmountKind::kLengths, 2)) == "2 lengths × 15 s (a length, default)");
   CHECK(summed(hold(1, s(20))) == "20 s");
   Dose own = reps(1, 4);
   own.pace = s(3);

@@ -1,0 +1,143 @@
+// The manual of the checks: what endangers a child in the coach's own words. What the words are
+// stands in themes/words/<language>/dangers.yaml, each with its source.
+#include "reason/check_list.h"
+
+namespace chalkleaf::reason {
+namespace {
+
+// No `checks:` line of a club changes these.
+CheckInfo danger(std::string_view name, std::string_view what, std::string_view why,
+                 std::string_view source, std::string_view cure, std::string_view example) {
+  return {name, kError, what, why, source, cure, example, false, Stops::kHomeSheet};
+}
+
+}  // namespace
+
+std::vector<CheckInfo> danger_checks() {
+  return {
+      danger(
+          "danger-upside-down",
+          "A home plan asks for a skill upside down, over the hands or through the air, by any "
+          "name.",
+          "It ends on head or neck when it goes wrong, and a home has neither mats nor a "
+          "trained spotter.",
+          kCommonPractice,
+          "Keep it for the gym; at home practise its shape lying down, or its parts on the feet.",
+          "place: home\n…\n- Kick up to the wall: 5 goes"),
+      danger("danger-back-bend", "A home plan asks for a bridge or a back-bend, by any name.",
+             "It bends a growing back under load, with nobody trained to hold it.", kCommonPractice,
+             "Use a lift of the hips with the shoulders on the floor, or an arch hold.",
+             "place: home\n…\n- Bridge: 3 x 10 s"),
+      danger("danger-neck", "The neck is circled, pulled, or bears the body's weight.",
+             "The small joints of a child's neck are pressed together.", kCommonPractice,
+             "Look left and right, slowly; keep weight off head and neck.",
+             "- Head circles: 10 each way"),
+      danger("danger-weight", "Outside weights, or another person, load a child's body.",
+             "Growing joints and backs are not ready for it without a qualified eye on technique.",
+             "Faigenbaum et al. 2009, J Strength Cond Res 23(5):S60-S79 (value from memory).",
+             "Use the body's own weight: slower, one leg, a longer lever.",
+             "- Press two full water bottles overhead: 3 x 12"),
+      danger("danger-force", "Somebody pushes, sits or pulls a child further into a stretch.",
+             "The pull goes past what muscle and joint allow.",
+             "ACSM's Guidelines for Exercise Testing and Prescription, 11th ed., table 5.6: to "
+             "slight discomfort only.",
+             "Let the child go by itself as far as it feels a gentle pull.",
+             "- Splits: a partner sits on your hips"),
+      danger("danger-bounce", "A stretch is bounced or jerked.",
+             "The muscle pulls back against the stretch, and what is tight tears.",
+             "ACSM's Guidelines for Exercise Testing and Prescription, 11th ed., table 5.6: held, "
+             "10-30 s.",
+             "Hold it still; swings belong into the warm-up.",
+             "- Pike stretch: bounce down until the nose touches the knees"),
+      danger("danger-height", "A home plan climbs on furniture, jumps from it or hangs from it.",
+             "It tips and slides, and there is no mat below.", kCommonPractice,
+             "Do it on the flat floor: over a line, on one leg.",
+             "place: home\n…\n- Jump off the sofa: 6"),
+      danger("danger-door", "Stairs, doors or a bar in a door frame are used to train on.",
+             "Doors open, bars slip, and a slip on stairs is a fall down them.", kCommonPractice,
+             "Do it on the flat floor, hands on a wall.", "- Hop up the stairs: 3 each leg"),
+      danger("danger-tied", "Something is tied or hung round the neck, or limbs are tied.",
+             "It can catch and strangle, and who is tied cannot catch a fall.", kCommonPractice,
+             "Keep necks free; squeeze a cushion instead of tying the feet.",
+             "- Gallop with a scarf tied round the neck: 2 rounds"),
+      danger("danger-choking", "Something is in the mouth during a move.",
+             "It goes down the wrong way in a jump or a fall.", kCommonPractice,
+             "Mouths are empty before the first move.", "- Jog with a sweet in the mouth: 2 min"),
+      danger("danger-trampoline",
+             "A trampoline at home, or in a hall more than one on it or no coach beside it.",
+             "Most injuries happen to the second child on it.",
+             "American Academy of Pediatrics 2012, Pediatrics 130:774-779 (value from memory).",
+             "One at a time, with a qualified coach beside the bed; at home jump on the floor.",
+             "- Trampoline with a friend: 20 bounces"),
+      danger("danger-slip", "Socks, or a floor that is wet or slippery.",
+             "Feet slip away in a jump or a turn.", kCommonPractice,
+             "Bare feet on a dry floor that grips.", "- Keep your socks on and slide: 4"),
+      danger("danger-breath", "The breath is held in work, or dizziness is aimed at.",
+             "Pressure rises, and a child may faint.", kCommonPractice,
+             "Breathe in every hold: count or sing aloud.", "- Dish, holding your breath: 20 s"),
+      danger("danger-pain", "A child is told to go on through pain or injury.",
+             "A small hurt becomes an injury, and children learn not to tell.", kCommonPractice,
+             "Write the opposite: at the first pain stop, rest, and tell.",
+             "- Wall sit: 30 s, push through the pain"),
+      danger("danger-blindfold", "A child moves or stands high with covered or closed eyes.",
+             "It runs into things and cannot catch a fall.", kCommonPractice,
+             "Keep the eyes open and make it harder otherwise.",
+             "- Walk the beam blindfolded: 2 lengths"),
+      danger("danger-exhaustion", "Work until nothing is left, or work as a punishment.",
+             "Technique falls apart, children get ill, or leave the sport.",
+             "Faigenbaum et al. 2009, J Strength Cond Res 23(5):S60-S79 (value from memory).",
+             "Give a number that the weakest can do well, and rest.", "- Burpees until you drop"),
+      danger("danger-tired-skill", "A hard skill is asked of tired arms and legs.",
+             "They give way in what a child can do when fresh.", kCommonPractice,
+             "Hard skills straight behind the warm-up, conditioning at the end.",
+             "- Back tucks when your legs are jelly: 8"),
+      danger("danger-hold", "A hold is far longer than a child can keep its form.",
+             "The weight hangs on joints and the lower back.",
+             "Common practice, no source: shape holds of 15-20 s, longer with age.",
+             "Hold it for 5 to 20 s, up to 30 s from 12 years, and repeat.",
+             "- Plank: hold it for two minutes"),
+      danger("danger-cold", "Full effort, or a wide stretch, before anything has warmed up.",
+             "Cold muscle tears when it has to work hard.",
+             "Jeffreys 2007, Professional Strength and Conditioning 6:12-18: raise comes first.",
+             "Raise the pulse for three to five minutes first.", "- Highest jumps, stone cold: 10"),
+      danger("danger-long-stretch", "A stretch of a minute or more comes straight before power.",
+             "The muscle jumps and sprints worse for a while.",
+             "Behm et al. 2016, Appl Physiol Nutr Metab 41:1-11; Kay & Blazevich 2012, Med Sci "
+             "Sports Exerc 44(1):154-164.",
+             "Move the long stretch to the cool-down.",
+             "- Splits for two minutes, then straight to the run-up"),
+      danger("danger-unspotted", "A skill is asked for with nobody there to catch it.",
+             "It can end on the head, with nobody near.", kCommonPractice,
+             "Name who stands by, or go back to a shape of it on the floor.",
+             "- Back tuck without a spotter: 5"),
+      danger("danger-no-mats", "Landings and falls on a bare floor.",
+             "Hard floors hurt joints, and a fall worse.",
+             "McNitt-Gray et al. 1993, J Appl Biomech 9:173-190; 1994, 10:237-252.",
+             "Say which mats lie where, or do it from the floor.",
+             "- Vault over the box, no mats: 5"),
+      danger("danger-level", "A skill is asked of children who are too young for it.",
+             "Asked for too early it is learned wrongly, or hurts.", kCommonPractice,
+             "Take the step of its ladder that fits their age.",
+             "Twelve beginners aged 6\n…\n- Back somersault: 4 each"),
+      danger("danger-alone",
+             "Nobody of 18 or more is in the room all the time, or too few are in the hall.",
+             "From next door or by video nobody can help in a fall.",
+             "NSPCC, recommended adult to child ratios (guidance, not law): two adults at least "
+             "with a group. At home: common practice, no source.",
+             "Say who stays: ‘A grown-up stays in the room the whole time’; in a hall ‘adults: 2’.",
+             "place: home\n…\nMum can watch on a video call."),
+      danger("danger-space", "A home plan makes do without clear space.",
+             "Furniture within reach is what children are hurt on.", kCommonPractice,
+             "Say what to clear: ‘Clear two big steps of floor in every direction’.",
+             "place: home\n…\nNo need to move the furniture."),
+      danger("danger-water", "Drinking is put off or refused, or hard work is done in heat.",
+             "Children overheat sooner than adults and feel thirst late.", kCommonPractice,
+             "Let them drink every 15 to 20 minutes and when they ask; in heat work gently.",
+             "Nobody drinks until the end."),
+      danger("danger-traffic", "Training where vehicles move, by water or at an edge.",
+             "No adult can stop what happens there.", kCommonPractice,
+             "Stay indoors, on a lawn or in a closed yard.", "- Sprint along the road: 4"),
+  };
+}
+
+}  // namespace chalkleaf::reason
