@@ -43,7 +43,7 @@ def club(name):
     shutil.rmtree(folder, ignore_errors=True)
     (folder / "pictures").mkdir(parents=True)
     (folder / "sessions").mkdir()
-    (folder / "club.yaml").write_text("name: Alder Quay Gymnastics\ngroups: {Wrens: {ages: 6-8, size: 6, adults: 2}}\n")
+    (folder / "club.yaml").write_text("name: Alder Quay Gymnastics\ngroups: {Wrens: {ages: 6-8, size: 6, adults: 2}}\nshelf: off\n")
     return folder
 
 

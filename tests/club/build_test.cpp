@@ -424,9 +424,10 @@ TEST_CASE("the passes of a plan, in order") {
         {files, fixed, "/nowhere/chalkleaf",
          [&](std::string_view pass) { passes += std::string(pass) + ", "; }},
         notebook);
-  CHECK(passes ==
-        "read, understand, link, inherit, time, check, set card, supply pictures, write pdf, "
-        "set sheet, supply pictures, write pdf, save, ");
+  CHECK(
+      passes ==
+      "read, draft, understand, link, inherit, time, check, set card, supply pictures, write pdf, "
+      "set sheet, supply pictures, write pdf, save, ");
 }
 
 TEST_CASE("times: one plan, and what is wrong with it") {

@@ -136,8 +136,8 @@ class Scene {
  public:
   explicit Scene(const std::string& name) : folder_(name), club_(folder_ / "club") {
     const std::string from = support::repository() + "/";
-    for (const std::string file :
-         {"themes/classic.yaml", "themes/labels/en.yaml", "fonts/catalogue.yaml"})
+    for (const std::string file : {"themes/classic.yaml", "themes/labels/en.yaml",
+                                   "themes/words/en.yaml", "fonts/catalogue.yaml"})
       folder_.put("data/" + file, RealFileSystem().read(from + file, 1 << 20).value());
     put("club.yaml", "name: Alder Quay Gymnastics\nchecks: {unknown-drill: off}\n");
     put("parts/warm-up.md", "- Jog: 5 min\n");
