@@ -42,7 +42,9 @@ std::string content(const page::Artwork& art) {
     const bool shown = !path.steps.empty() && (path.fill || path.stroke);
     if (shown) paths.write(path);
   }
-  return deflated(out, Effort::kOnce);
+  // A plan has fifty of them and uses most of them once or twice: looking harder for what repeats
+  // took a fifth of the run, and made its files 3 % smaller.
+  return deflated(out, Effort::kOften);
 }
 
 }  // namespace
