@@ -16,7 +16,55 @@ const SourcePtr* own_source(const Figures& figures, const Source* wanted) {
   return found == figures.sources.end() ? nullptr : &*found;
 }
 
+// The entry of a block map that a byte of it belongs to: the last line at or before it that begins
+// in the first column. Empty when the file is not written so.
+std::string_view entry_at(std::string_view text, std::size_t at) {
+  std::string_view out;
+  for (std::size_t begin = 0; begin <= std::min(at, text.size());) {
+    const std::size_t end = std::min(text.find('\n', begin), text.size());
+    const std::string_view line = text.substr(begin, end - begin);
+    const bool is_entry = !line.empty() && (is_letter(line.front()) || line.front() == '"');
+    if (is_entry) out = trim(line.substr(0, std::min(line.find(':'), line.size())));
+    begin = end + 1;
+  }
+  return out;
+}
+
 }  // namespace
+
+BrokenClub::BrokenClub(const plan::Club& club, const Diagnostics& found) {
+  for (const plan::Group& group : club.groups) known_.insert(lower_ascii(group.name.text));
+  for (const Diagnostic& one : found.all()) {
+    if (one.severity != Severity::kError) continue;
+    // Of a file that cannot be read as YAML there is no club.
+    const bool inside = club.source != nullptr && one.span.source == club.source.get();
+    const std::string_view entry = inside ? entry_at(club.source->text(), one.span.begin) : "";
+    if (entry == "groups") {
+      const plan::Group* group = nullptr;
+      for (const plan::Group& each : club.groups) {
+        const bool before = each.name.span.begin <= one.span.begin;
+        if (before && (!group || each.name.span.begin > group->name.span.begin)) group = &each;
+      }
+      if (group != nullptr) groups_.insert(lower_ascii(group->name.text));
+      any_group_ = true;
+    } else if (entry == "hall" || entry == "staff") {
+      gym_plans_ = true;
+    } else if (entry == "contact" || entry == "contacts" || entry == "return-slip" ||
+               entry == "home-safety") {
+      home_sheets_ = true;
+    } else {
+      all_ = true;
+    }
+  }
+}
+
+bool BrokenClub::holds_back(const plan::Session& session) const {
+  if (all_ || (gym_plans_ && session.place.value == plan::Place::kGym)) return true;
+  const std::string group = lower_ascii(session.group_name.text);
+  if (group.empty() || !any_group_) return false;
+  // A group that could not be read may be the one the plan means.
+  return groups_.count(group) > 0 || known_.count(group) == 0;
+}
 
 BrokenFigures::BrokenFigures(const Figures& figures, const Diagnostics& found)
     : catalogue_(figures.catalogue.get()), found_(found) {

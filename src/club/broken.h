@@ -6,6 +6,7 @@
 #pragma once
 
 #include <map>
+#include <set>
 #include <string>
 #include <utility>
 #include <vector>
@@ -42,6 +43,32 @@ class BrokenFigures {
   std::map<std::string, std::vector<Diagnostic>> by_name_;  ///< in lower case
   std::map<const Source*, BadFile> files_;
   std::vector<Diagnostic> anywhere_;  ///< errors of files that nobody could read
+};
+
+/// What is wrong with a club's `club.yaml`. An entry that only some plans need keeps back only
+/// those: a group its own, the hall and its staff gym plans, who to ask the home sheets.
+class BrokenClub {
+ public:
+  BrokenClub() = default;
+  /// `found` is what load_club() found, and what was found with the looks, labels and logo. Nothing
+  /// of either has to outlive this.
+  BrokenClub(const plan::Club& club, const Diagnostics& found);
+  /// Nothing of the session may be printed.
+  bool holds_back(const plan::Session& session) const;
+  /// No home sheet may be printed.
+  bool holds_home_sheets() const { return home_sheets_; }
+  /// What is printed of several plans at once needs all of it.
+  bool empty() const {
+    return !all_ && !gym_plans_ && !home_sheets_ && !any_group_ && groups_.empty();
+  }
+
+ private:
+  bool all_ = false;
+  bool gym_plans_ = false;
+  bool home_sheets_ = false;
+  bool any_group_ = false;
+  std::set<std::string> groups_;  ///< in lower case
+  std::set<std::string> known_;   ///< the groups that could be read, in lower case
 };
 
 /// Whether a linked session has a drill, a choice, a move or a substitute that the library does not

@@ -167,13 +167,15 @@ Compiled compile_plan(const PlanPaths& plan, const ClubTools& club, const RunToo
   const plan::Session& session = studied->session;
   Diagnostics found = std::move(studied->diagnostics);
   std::vector<Sheet> sheets;
+  const bool club_sound = club.sound && !club.broken_club.holds_back(session);
   const auto sound = [&] {
     if (run.strictness == Strictness::kStrict) found.make_strict();
-    return studied->readable && club.sound && !stops(found, reason::Stops::kEverything, run);
+    return studied->readable && club_sound && !stops(found, reason::Stops::kEverything, run);
   };
   const auto prints = [&](sheet::Kind kind) {
     return sound() &&
-           (kind == sheet::Kind::kCoachCard || !stops(found, reason::Stops::kHomeSheet, run));
+           (kind == sheet::Kind::kCoachCard || (!club.broken_club.holds_home_sheets() &&
+                                                !stops(found, reason::Stops::kHomeSheet, run)));
   };
 
   const auto theme = sound() ? look_for(session.printing, club, run, found) : nullptr;
@@ -218,7 +220,8 @@ Compiled compile_plan(const PlanPaths& plan, const ClubTools& club, const RunToo
     }
   }
   std::erase_if(sheets, [&](const Sheet& sheet) { return !prints(sheet.kind); });
-  out.older = club.sound ? fate_of_older(found, session.source.get()) : Older::kStay;
+  const bool own_fault = club_sound && !club.broken_club.holds_home_sheets();
+  out.older = own_fault ? fate_of_older(found, session.source.get()) : Older::kStay;
 
   if (run.purpose != Purpose::kCheck) begin(run.on_pass, "save");
   if (run.purpose == Purpose::kBuild) {

@@ -35,9 +35,9 @@ using OnPass = std::function<void(std::string_view pass)>;
 /// What all plans of one club share.
 struct ClubTools {
   plan::Club club;
-  /// False: club.yaml has errors, or the sheets' words could not be read, so nothing of it is
-  /// printed: every sheet depends on them.
+  /// False: the sheets' words could not be read, so nothing is printed: every sheet needs them.
   bool sound = true;
+  BrokenClub broken_club = {};                  ///< whom the mistakes of club.yaml concern
   std::shared_ptr<const sheet::Labels> labels;  ///< null when there are none: then not sound
   std::unique_ptr<const plan::PartLookup> parts;
   std::unique_ptr<const Pictures> pictures;

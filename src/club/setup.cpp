@@ -170,7 +170,7 @@ std::optional<ClubTools> open_club(const Root& root, const Request& request,
     found.make_strict();
     in_drills.make_strict();
   }
-  out.sound = out.sound && !found.has_errors();
+  out.broken_club = BrokenClub(out.club, found);
   found.append(in_folders);
   teller.tell(found, "");
   teller.tell(in_drills, "");

@@ -65,7 +65,7 @@ class Gathering {
     if (!theme_) return false;
     typesetter_.emplace(*press_->fonts, club_.club.language,
                         &press_->hyphenations->of(club_.club.language));
-    return read_all() && club_.sound;
+    return read_all() && club_.sound && club_.broken_club.empty();
   }
 
   Together finish() {

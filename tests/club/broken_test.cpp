@@ -4,6 +4,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "base/text.h"
 #include "club/build.h"
 #include "club/folders.h"
 
@@ -41,8 +42,9 @@ struct Club {
                "figures:\n  our star: {touches: feet}\n  our tree: {touches: feet}\n");
   }
   /// The plans that are printed, and what is said.
-  std::string build() {
-    std::filesystem::remove_all(folder / "out");
+  enum class Out { kGone, kKept };
+  std::string build(Out before = Out::kGone) {
+    if (before == Out::kGone) std::filesystem::remove_all(folder / "out");
     const std::map<std::string, std::string> values{{"CHALKLEAF_DATA", support::repository()},
                                                     {"SOURCE_DATE_EPOCH", "1764600000"}};
     const FixedEnvironment environment(values);
@@ -139,4 +141,57 @@ TEST_CASE("broken: a look keeps back the plans that have it") {
   club.folder.put("looks/classic.yaml", "name: Classic\nlike: nonsense\n");
   CHECK(club.build().empty());
   CHECK(club.summary.exit_code() == 1);
+}
+
+TEST_CASE("broken: a mistake in club.yaml keeps back the plans that need the entry") {
+  Club club("broken-club-entry");
+  const auto in_group = [&](const std::string& name, const std::string& group) {
+    std::string plan = gym_plan(name);
+    plan.replace(plan.find("place: gym"), 10, "place: gym\ngroup: " + group);
+    club.folder.put("sessions/" + lower_ascii(name) + ".md", plan);
+  };
+  in_group("Bridge", "Wrens");
+  in_group("Star", "Kestrels");
+  const std::string name = "name: Alder Quay Gymnastics\n";
+  const std::string kestrels = "  Kestrels: {ages: 9-11, size: 8}\n";
+
+  club.folder.put("club.yaml", name + "groups:\n  Wrens: {ages: young, size: 6}\n" + kestrels);
+  CHECK(club.build() == "plain star ");
+  CHECK(club.summary.exit_code() == 1);
+  CHECK(club.summary.failed == 1);
+
+  club.folder.put("club.yaml",
+                  name + "groups:\n" + kestrels + "  Wrens: {ages: 6-8, size: many}\n");
+  CHECK(club.build() == "plain star ");
+
+  club.folder.put("club.yaml", name + "groups: none\n");
+  CHECK(club.build() == "plain ");
+
+  club.folder.put("club.yaml", name + "groups:\n  Wrens: {ages: 6-8}\n" + kestrels +
+                                   "hall: {beam: {count: none}}\n");
+  CHECK(club.build().empty());
+
+  club.folder.put("club.yaml",
+                  name + "groups:\n  Wrens: {ages: 6-8}\n" + kestrels + "contact: [1, 2]\n");
+  CHECK(club.build() == "plain bridge star ");
+  CHECK(club.summary.exit_code() == 1);
+
+  club.folder.put("club.yaml", name + "timings: soon\n");
+  CHECK(club.build().empty());
+
+  club.folder.put("club.yaml", name + "groups: {Wrens\n");
+  CHECK(club.build() == "plain ");
+}
+
+TEST_CASE("broken: whom to ask is a matter of home sheets, and the last good one stays") {
+  Club club("broken-club-contact");
+  club.folder.put("sessions/plain.md", home_plan("Plain"));
+  CHECK(club.build() == "plain bridge star ");
+  CHECK(club.folder.has("out/plain-sheet.pdf"));
+  const std::string old = club.folder.read("out/plain-sheet.pdf");
+  club.folder.put("club.yaml", "name: Alder Quay Gymnastics\ncontact: [1, 2]\n");
+  CHECK(club.build(Club::Out::kKept) == "plain bridge star ");
+  CHECK(club.folder.read("out/plain-sheet.pdf") == old);
+  CHECK(club.summary.held_back == 1);
+  CHECK(club.summary.stayed == std::vector<std::string>{"out/plain-sheet.pdf"});
 }
