@@ -1,5 +1,7 @@
 #include "base/text.h"
 
+#include <unicode/uchar.h>
+
 #include <algorithm>
 #include <array>
 
@@ -36,19 +38,16 @@ std::size_t sequence_length(std::string_view text, std::size_t at) {
   return 0;
 }
 
+// East Asian Wide and Fullwidth (UAX 11); emoji are Wide there.
 bool is_wide(char32_t c) {
-  // The blocks whose characters are East Asian Wide or Fullwidth (UAX 11), coarsely, and emoji.
-  return (c >= 0x1100 && c <= 0x115F) || (c >= 0x2E80 && c <= 0xA4CF) ||
-         (c >= 0xAC00 && c <= 0xD7A3) || (c >= 0xF900 && c <= 0xFAFF) ||
-         (c >= 0xFE30 && c <= 0xFE6F) || (c >= 0xFF00 && c <= 0xFF60) ||
-         (c >= 0xFFE0 && c <= 0xFFE6) || (c >= 0x1F300 && c <= 0x1FAFF) ||
-         (c >= 0x20000 && c <= 0x3FFFD);
+  const int width = u_getIntPropertyValue(static_cast<UChar32>(c), UCHAR_EAST_ASIAN_WIDTH);
+  return width == U_EA_WIDE || width == U_EA_FULLWIDTH;
 }
 
+// Marks that stand on the letter before them, and characters that only steer.
 bool is_zero_width(char32_t c) {
-  return (c >= 0x0300 && c <= 0x036F) || (c >= 0x0591 && c <= 0x05BD) ||
-         (c >= 0x064B && c <= 0x065F) || (c >= 0x200B && c <= 0x200F) ||
-         (c >= 0x20D0 && c <= 0x20FF) || (c >= 0xFE00 && c <= 0xFE0F) || c == 0xFEFF;
+  constexpr std::uint32_t kNone = U_GC_MN_MASK | U_GC_ME_MASK | U_GC_CF_MASK;
+  return (U_GET_GC_MASK(static_cast<UChar32>(c)) & kNone) != 0;
 }
 
 std::u32string to_code_points(std::string_view text) {

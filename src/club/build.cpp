@@ -101,7 +101,7 @@ Summary build(const Request& request, const Surroundings& around, Listener& list
     }
   }
 
-  RunTools run{around.files, *press->fonts};
+  RunTools run{around.files, *press->writer};
   run.paper = request.paper;
   run.two_up = request.two_up;
   run.look = request.look;

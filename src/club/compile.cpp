@@ -199,7 +199,7 @@ Compiled compile_plan(const PlanPaths& plan, const ClubTools& club, const RunToo
         continue;
       }
       begin(run.on_pass, "write pdf");
-      auto bytes = pdf::write(list, run.fonts);
+      auto bytes = run.writer.write(list);
       if (!bytes) {
         found.error("not-written", {},
                     fmt::format("a sheet of {} could not be made into a PDF: {}", plan.display,

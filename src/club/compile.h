@@ -22,6 +22,7 @@
 #include "club/revision.h"
 #include "club/turns.h"
 #include "draft/read.h"
+#include "pdf/write.h"
 #include "plan/read.h"
 #include "reason/guard.h"
 #include "reason/timetable.h"
@@ -59,7 +60,7 @@ struct ClubTools {
 /// What the whole run shares.
 struct RunTools {
   FileSystem& files;
-  const type::Fonts& fonts;
+  const pdf::Writer& writer;
   std::optional<Paper> paper = {};  ///< asked for; none: the club's, else the kind's own
   TwoUp two_up = TwoUp::kNo;        ///< of sheets on A5 and half-letter; others stay as they are
   std::string look = {};            ///< asked for, and known; empty: the plan's or the club's

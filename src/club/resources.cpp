@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <optional>
 
+#include "base/text.h"
 #include "draft/lexicon.h"
 #include "plan/danger_book.h"
 #include "reason/guard.h"
@@ -16,17 +17,13 @@ bool is_data_folder(const FileSystem& files, const std::string& folder) {
          files.kind(join_path(folder, "themes")) == FileKind::kFolder;
 }
 
-// A build folder says in its CMakeCache.txt which source tree it was made from.
+// A build folder says in a file of its own which source tree it was made from.
 std::optional<std::string> source_tree_of(const FileSystem& files,
                                           const std::string& build_folder) {
-  constexpr std::string_view kEntry = "\nCMAKE_HOME_DIRECTORY:INTERNAL=";
-  constexpr std::uint64_t kMost = 1024 * 1024;
-  const auto cache = files.read(join_path(build_folder, "CMakeCache.txt"), kMost);
-  if (!cache) return std::nullopt;
-  const std::size_t at = cache->find(kEntry);
-  if (at == std::string::npos) return std::nullopt;
-  const std::size_t begin = at + kEntry.size();
-  return cache->substr(begin, cache->find('\n', begin) - begin);
+  constexpr std::uint64_t kLongestPath = 4096;
+  auto tree = files.read(join_path(build_folder, "source-tree"), kLongestPath);
+  if (!tree) return std::nullopt;
+  return std::string(trim(*tree));
 }
 
 // A tag names a file here, so it may hold nothing but what BCP 47 (RFC 5646, 2.1) allows.

@@ -82,6 +82,7 @@ std::optional<Press> set_up_press(const Surroundings& around, Teller& teller, Su
     return std::nullopt;
   }
   press.fonts = std::make_unique<type::Fonts>(std::move(catalogue), around.files);
+  press.writer = std::make_unique<const pdf::Writer>(*press.fonts);
   press.hyphenations = std::make_unique<type::Hyphenations>(
       around.files, type::Hyphenations::usual_folders(), press.data.pack);
   const std::vector<type::FontError> unusable = press.fonts->open_primary();

@@ -45,6 +45,7 @@ std::optional<std::int64_t> read_source_date(const Environment& environment, Tel
 /// What a run prints with, apart from the plans.
 struct Press {
   std::unique_ptr<const type::Fonts> fonts;
+  std::unique_ptr<const pdf::Writer> writer;  ///< with these fonts
   std::unique_ptr<const type::Hyphenations> hyphenations;
   DataFolder data;
   std::shared_ptr<const plan::ShelfSource> shelf;  ///< null when there is none

@@ -38,10 +38,9 @@ TidyRun tidy(const Request& request, TidyWay way, const Surroundings& around, Li
   for (const PlanFile& plan : selection.plans) {
     const std::string display = path_from(request.standing, plan.path);
     Diagnostics found;
-    const ClubTools club =
-        open_club(selection.roots[plan.root], request, around.files, {}, shelf, teller,
-                  Need::kNamed)
-            .value();
+    const ClubTools club = open_club(selection.roots[plan.root], request, around.files, {}, shelf,
+                                     teller, Need::kNamed)
+                               .value();
     const auto words = words_for(club.club.language, around, teller);
     const SourcePtr source = source::load(around.files, plan.path, display, found);
     if (source) found.keep(source);

@@ -58,7 +58,7 @@ class Gathering {
     club_.revisions = std::move(revisions().front());
     tell_of_revisions(*club_.revisions, selection_.roots.front(), base, teller_);
     Diagnostics in_look;
-    RunTools run{around_.files, *press_->fonts};
+    RunTools run{around_.files, *press_->writer};
     run.look = request_.base.look;
     theme_ = look_for(club_.club.printing, club_, run, in_look);
     teller_.tell(in_look, "");
@@ -87,7 +87,7 @@ class Gathering {
   Together& out() { return out_; }
 
   sheet::Context context(const plan::Session& session, const std::string& path, Paper paper) const {
-    RunTools run{around_.files, *press_->fonts};
+    RunTools run{around_.files, *press_->writer};
     run.paper = paper;
     run.source_date = date_;
     run.producer = "Chalkleaf " + std::string(version());
@@ -118,7 +118,7 @@ class Gathering {
       problem(fmt::format("the picture {} changed while it was set; try again", printable(*gone)));
       return;
     }
-    const auto bytes = pdf::write(list, *press_->fonts);
+    const auto bytes = press_->writer->write(list);
     if (!bytes) {
       problem("the pages could not be made into a PDF: " + bytes.error().message);
       return;

@@ -9,11 +9,9 @@
 #include <string>
 #include <variant>
 #include <vector>
-#include "base/made_once.h"
 
 #include "base/colour.h"
 #include "base/geometry.h"
-#include "base/made_once.h"
 #include "type/fonts.h"
 
 namespace chalkleaf::page {
@@ -135,17 +133,10 @@ class Artwork {
   Artwork(Size size, std::vector<PathItem> paths) : size_(size), paths_(std::move(paths)) {}
   Size size() const { return size_; }
   const std::vector<PathItem>& paths() const { return paths_; }
-  /// What `make` made of it when it was first asked: the bytes of a file's own form of it.
-  /// Thread-safe.
-  template <class Make>
-  const std::string& written(Make make) const {
-    return written_.get([&] { return make(*this); });
-  }
 
  private:
   Size size_;
   std::vector<PathItem> paths_;
-  MadeOnce written_;
 };
 
 /// An artwork that fills a box.

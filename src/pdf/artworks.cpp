@@ -50,7 +50,7 @@ std::string content(const page::Artwork& art) {
 }  // namespace
 
 // Two artworks are one when they are written alike, wherever they are kept.
-ArtworkTable ArtworkTable::collect(const page::DisplayList& list) {
+ArtworkTable ArtworkTable::collect(const page::DisplayList& list, Kept& kept) {
   ArtworkTable out;
   std::map<Hash128, std::string> known;
   for (const page::Page& page : list.pages) {
@@ -58,12 +58,13 @@ ArtworkTable ArtworkTable::collect(const page::DisplayList& list) {
       const auto* shown = std::get_if<page::ArtItem>(&item);
       if (shown == nullptr || out.names_.count(shown->art.get()) > 0) continue;
       const page::Artwork* art = shown->art.get();
+      const std::string& bytes = kept.bytes(shown->art, [&] { return content(*art); });
       const Hash128 hash = hash128(fmt::format("{} {} ", art->size().width.in_millipoints(),
                                                art->size().height.in_millipoints()) +
-                                   art->written(content));
+                                   bytes);
       const auto [found, is_new] =
           known.try_emplace(hash, fmt::format("A{}", out.in_order_.size()));
-      if (is_new) out.in_order_.push_back(art);
+      if (is_new) out.in_order_.push_back({art, &bytes});
       out.names_[art] = found->second;
     }
   }
@@ -72,7 +73,7 @@ ArtworkTable ArtworkTable::collect(const page::DisplayList& list) {
 
 std::string ArtworkTable::write(Objects& objects) const {
   std::string out;
-  for (const page::Artwork* art : in_order_) {
+  for (const auto& [art, bytes] : in_order_) {
     std::string entries = "/Type /XObject\n/Subtype /Form\n/Filter /FlateDecode\n/BBox [";
     for (const Length edge : bounds(*art)) {
       append_length(entries, edge);
@@ -81,8 +82,7 @@ std::string ArtworkTable::write(Objects& objects) const {
     entries.back() = ']';
     // Nothing but paths: an empty dictionary says that no resources of the page are meant.
     entries += "\n/Resources <<>>\n";
-    const ObjectId object =
-        objects.add_stream(std::move(entries), art->written(content), Packing::kPlain);
+    const ObjectId object = objects.add_stream(std::move(entries), *bytes, Packing::kPlain);
     out += fmt::format("/{} {} ", names_.at(art), reference(object));
   }
   return out;

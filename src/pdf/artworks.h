@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "page/display_list.h"
+#include "pdf/kept.h"
 #include "pdf/objects.h"
 
 namespace chalkleaf::pdf {
@@ -17,8 +18,8 @@ namespace chalkleaf::pdf {
 /// The artworks of one document.
 class ArtworkTable {
  public:
-  /// Looks through the whole list; refers to its artworks.
-  static ArtworkTable collect(const page::DisplayList& list);
+  /// Looks through the whole list; refers to its artworks and to what is kept.
+  static ArtworkTable collect(const page::DisplayList& list, Kept& kept);
   /// In /Resources: "A0", in the order of first use.
   const std::string& name(const page::ArtItem& item) const { return names_.at(item.art.get()); }
   /// Adds all artworks to the file; entries of the /XObject dictionary.
@@ -26,7 +27,11 @@ class ArtworkTable {
 
  private:
   std::map<const page::Artwork*, std::string> names_;  ///< looked up only, never walked
-  std::vector<const page::Artwork*> in_order_;
+  struct Written {
+    const page::Artwork* art;
+    const std::string* bytes;  ///< of what stands between `stream` and `endstream`
+  };
+  std::vector<Written> in_order_;
 };
 
 }  // namespace chalkleaf::pdf

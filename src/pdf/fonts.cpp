@@ -189,23 +189,23 @@ std::string descriptor(const FaceUse& use, const std::string& name, ObjectId fil
 }
 
 // The file of the font, packed once a run where it is shared.
-ObjectId write_file(const FaceUse& use, Objects& objects) {
+ObjectId write_file(const FaceUse& use, Objects& objects, Kept& kept) {
   const type::Subset& subset = use.cut();
   std::string entries = subset.is_cff ? "/Subtype /CIDFontType0C\n"
                                       : fmt::format("/Length1 {}\n", subset.bytes.size());
   if (use.shared == nullptr)
     return objects.add_stream(std::move(entries), subset.bytes, Packing::kDeflated);
   const std::string& packed =
-      use.shared->written.get([&] { return deflated(subset.bytes, Effort::kOnce); });
+      kept.bytes_of_lasting(use.shared, [&] { return deflated(subset.bytes, Effort::kOnce); });
   if (packed.empty())  // no memory for it then; perhaps now
     return objects.add_stream(std::move(entries), subset.bytes, Packing::kDeflated);
   return objects.add_stream(entries + "/Filter /FlateDecode\n", packed, Packing::kPlain);
 }
 
-ObjectId write_face(const FaceUse& use, Objects& objects) {
+ObjectId write_face(const FaceUse& use, Objects& objects, Kept& kept) {
   const bool cff = use.cut().is_cff;
   const std::string name = tagged_name(use);
-  const ObjectId described = objects.add(descriptor(use, name, write_file(use, objects)));
+  const ObjectId described = objects.add(descriptor(use, name, write_file(use, objects, kept)));
   const ObjectId descendant = objects.add(
       fmt::format("/Type /Font\n/Subtype /{}\n/BaseFont /{}\n"
                   "/CIDSystemInfo <</Registry (Adobe) /Ordering (Identity) /Supplement 0>>\n"
@@ -248,10 +248,10 @@ tl::expected<FontTable, WriteError> FontTable::collect(const page::DisplayList& 
   return table;
 }
 
-std::string FontTable::write(Objects& objects) const {
+std::string FontTable::write(Objects& objects, Kept& kept) const {
   std::string out = "/Font <<";
   for (const auto& [id, use] : faces_) {
-    out += fmt::format("/{} {} ", use.name, reference(write_face(use, objects)));
+    out += fmt::format("/{} {} ", use.name, reference(write_face(use, objects, kept)));
   }
   return out + ">>\n";
 }

@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "page/display_list.h"
+#include "pdf/kept.h"
 #include "pdf/objects.h"
 #include "pdf/write.h"
 #include "type/fonts.h"
@@ -45,7 +46,7 @@ class FontTable {
                                                      const type::Fonts& fonts);
   const FaceUse& face(type::FaceId id) const { return faces_.at(id); }
   /// Adds all fonts to the file; the entries of /Resources.
-  std::string write(Objects& objects) const;
+  std::string write(Objects& objects, Kept& kept) const;
 
  private:
   std::map<type::FaceId, FaceUse> faces_;

@@ -7,6 +7,7 @@
 #include "pdf/artworks.h"
 #include "pdf/content.h"
 #include "pdf/fonts.h"
+#include "pdf/kept.h"
 #include "pdf/links.h"
 #include "pdf/metadata.h"
 #include "pdf/objects.h"
@@ -82,15 +83,22 @@ ObjectId write_page_tree(const std::vector<ObjectId>& pages, std::vector<ObjectI
 
 }  // namespace
 
+Writer::Writer(const type::Fonts& fonts) : fonts_(fonts), kept_(std::make_unique<Kept>()) {}
+Writer::~Writer() = default;
+
 tl::expected<std::string, WriteError> write(const page::DisplayList& list,
                                             const type::Fonts& fonts) {
+  return Writer(fonts).write(list);
+}
+
+tl::expected<std::string, WriteError> Writer::write(const page::DisplayList& list) const {
   if (auto sound = check(list); !sound) return tl::unexpected(sound.error());
-  const auto table = FontTable::collect(list, fonts);
+  const auto table = FontTable::collect(list, fonts_);
   if (!table) return tl::unexpected(table.error());
   const auto pictures = PictureTable::collect(list);
   if (!pictures) return tl::unexpected(pictures.error());
 
-  const ArtworkTable artworks = ArtworkTable::collect(list);
+  const ArtworkTable artworks = ArtworkTable::collect(list, *kept_);
 
   Objects objects;
   const ObjectId catalog = objects.reserve();
@@ -98,7 +106,7 @@ tl::expected<std::string, WriteError> write(const page::DisplayList& list,
   for (std::size_t i = 0; i < list.pages.size(); ++i) pages.push_back(objects.reserve());
   std::vector<ObjectId> parent_of;
   const ObjectId page_tree = write_page_tree(pages, parent_of, objects);
-  std::string named = table->write(objects);
+  std::string named = table->write(objects, *kept_);
   const std::string drawn = pictures->write(objects) + artworks.write(objects);
   if (!drawn.empty()) named += "/XObject <<" + drawn + ">>\n";
   const ObjectId resources = objects.add(std::move(named));

@@ -5,6 +5,7 @@
 // every machine. Tested by tests/pdf/.
 #pragma once
 
+#include <memory>
 #include <string>
 #include <tl/expected.hpp>
 
@@ -17,7 +18,25 @@ struct WriteError {
   std::string message;
 };
 
-/// Thread-safe: each call has a document of its own.
+class Kept;
+
+/// Writes the files of a run with these fonts, which have to outlive it. What its files have in
+/// common is made once. Thread-safe: each file has a document of its own.
+class Writer {
+ public:
+  explicit Writer(const type::Fonts& fonts);
+  ~Writer();
+  Writer(const Writer&) = delete;
+  Writer& operator=(const Writer&) = delete;
+
+  tl::expected<std::string, WriteError> write(const page::DisplayList& list) const;
+
+ private:
+  const type::Fonts& fonts_;
+  std::unique_ptr<Kept> kept_;
+};
+
+/// One file by itself.
 tl::expected<std::string, WriteError> write(const page::DisplayList& list,
                                             const type::Fonts& fonts);
 

@@ -15,7 +15,6 @@
 
 #include "base/files.h"
 #include "base/geometry.h"
-#include "base/made_once.h"
 
 namespace chalkleaf::type {
 
@@ -70,7 +69,6 @@ struct Subset {
 struct SharedSubset {
   std::vector<std::uint16_t> glyphs;  ///< of the face, ascending, without 0
   Subset subset;                      ///< of these
-  MadeOnce written;                   ///< `pdf`'s form of it
 };
 
 class FaceData;  // HarfBuzz's side of a face

@@ -33,7 +33,7 @@ TEST_CASE("data: named by the environment, installed, or in the source tree, in 
   CHECK(found(files, "/usr/bin/chalkleaf") ==
         "! the themes and fonts that belong to the program are not in /usr/share/chalkleaf; set "
         "CHALKLEAF_DATA to the folder that has them");
-  files.put("/builds/x/CMakeCache.txt", "# cache\nCMAKE_HOME_DIRECTORY:INTERNAL=/tree\nA:B=C\n");
+  files.put("/builds/x/source-tree", "/tree\n");
   put_data(files, "/tree");
   CHECK(found(files, "/builds/x/chalkleaf") == "/tree");
   CHECK(found(files, "/tree/build/chalkleaf") == "/tree");

@@ -44,7 +44,7 @@ class DemoClub {
 
   /// What is wrong with the sheets in that look on that paper; the number of sheets.
   std::size_t inspect(const std::string& look, std::optional<Paper> paper, std::string& wrong) {
-    RunTools run{files_, *press_->fonts};
+    RunTools run{files_, *press_->writer};
     run.look = look;
     run.paper = paper;
     Diagnostics found;

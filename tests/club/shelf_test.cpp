@@ -116,8 +116,8 @@ TEST_CASE("every drill of the shelf says what it loads, trains and is in plain w
     // A pause, a talk and clearing away train nothing.
     CHECK((drill.kind.value == DrillKind::kRest || !drill.trains.empty()));
     // Who jumps and hops loads a joint of the leg, and a landing is a load.
-    const auto loads = [&](std::string_view region) {
-      return std::any_of(drill.loads.begin(), drill.loads.end(),
+    const auto loads = [&all = drill.loads](std::string_view region) {
+      return std::any_of(all.begin(), all.end(),
                          [&](const auto& one) { return one.first.text == region; });
     };
     if (drill.each.landings) CHECK(loads("landings"));

@@ -96,14 +96,18 @@ TEST_CASE("an artwork stands in the file once, however often and wherever it is 
 
 TEST_CASE("what is written of an artwork is made once") {
   const auto one = art(50);
+  Kept kept;
   int made = 0;
-  const auto make = [&](const page::Artwork& of) {
+  const auto make = [&] {
     ++made;
-    return std::string(of.paths().size(), 'x');
+    return std::string(one->paths().size(), 'x');
   };
-  CHECK(one->written(make) == "x");
-  CHECK(one->written(make) == "x");
+  CHECK(kept.bytes(one, make) == "x");
+  CHECK(kept.bytes(one, make) == "x");
   CHECK(made == 1);
+  CHECK(kept.bytes(art(50), make) == "x");
+  CHECK(made == 2);
+  CHECK(one.use_count() == 2);  // nothing else comes to have its address
 }
 
 // ISO 32000-1, 8.10.1: a form begins with the page's graphics state, so it has to set its own.
