@@ -12,6 +12,7 @@
 #include "base/diagnostic_text.h"
 #include "club/build.h"
 #include "club/folders.h"
+#include "club/week.h"
 #include "support/faulty_calls.h"
 #include "support/places.h"
 
@@ -134,7 +135,9 @@ void let_die(const std::filesystem::path& folder) {
 /// A small club with a bit of everything, and program data of the same size.
 class Scene {
  public:
-  explicit Scene(const std::string& name) : folder_(name), club_(folder_ / "club") {
+  enum class Work { kBuild, kWeek, kBooklet };
+  explicit Scene(const std::string& name, Work work = Work::kBuild)
+      : folder_(name), club_(folder_ / "club"), work_(work) {
     const std::string from = support::repository() + "/";
     for (const std::string file : {"themes/classic.yaml", "themes/labels/en.yaml",
                                    "themes/words/en.yaml", "fonts/catalogue.yaml"})
@@ -168,11 +171,16 @@ class Scene {
                                                     {"SOURCE_DATE_EPOCH", "1764600000"}};
     const FixedEnvironment environment(values);
     Heard heard;
-    Request request;
-    request.standing = club_;
+    TogetherRequest request;
+    request.base.standing = club_;
+    request.file = "out/all.pdf";
+    request.starting = work_ == Work::kWeek ? parse_date("2025-12-01") : std::nullopt;
+    const Surroundings around{files, environment, "/nowhere/chalkleaf"};
     Ended out;
     try {
-      out.summary = club::build(request, {files, environment, "/nowhere/chalkleaf"}, heard);
+      out.summary = work_ == Work::kWeek      ? make_week(request, around, heard).summary
+                    : work_ == Work::kBooklet ? make_booklet(request, around, heard).summary
+                                              : club::build(request.base, around, heard);
     } catch (const Killed&) {
       out.killed = true;
     }
@@ -194,6 +202,7 @@ class Scene {
  private:
   TemporaryFolder folder_;
   std::string club_;
+  Work work_;
 };
 
 /// Operations × faults tried.
@@ -320,4 +329,23 @@ TEST_CASE("faults: sheets of a plan with mistakes are moved away") {
   Table table;
   try_all(scene, before, after, true, table);
   CHECK(table.print("sheets are moved away") > 30);
+}
+
+TEST_CASE("faults: a week and a booklet that were printed before are printed again") {
+  for (const auto& [work, name] :
+       {std::pair{Scene::Work::kWeek, "faults-week"}, {Scene::Work::kBooklet, "faults-booklet"}}) {
+    Scene scene(name, work);
+    const Scene::Ended first = scene.build_well();
+    INFO(first.heard);
+    REQUIRE(first.summary.exit_code() == 0);
+    const Tree before = tree_of(scene.out());
+    REQUIRE(before.count("all.pdf") == 1);
+    scene.plans("New A", "New B");
+    scene.build_well();
+    const Tree after = tree_of(scene.out());
+    REQUIRE(before != after);
+    Table table;
+    try_all(scene, before, after, true, table);
+    CHECK(table.print(name) > 10);
+  }
 }
