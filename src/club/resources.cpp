@@ -132,6 +132,20 @@ std::shared_ptr<const draft::Lexicon> load_words(const FileSystem& files, const 
   return diagnostics.error_count() > before ? nullptr : words;
 }
 
+namespace {
+
+Hash128 guard_key(std::string_view text) { return pack_key("guard", text); }
+
+}  // namespace
+
+std::optional<std::pair<Hash128, std::string>> pack_guard(const SourcePtr& source,
+                                                          Diagnostics& diagnostics) {
+  auto book = plan::read_danger_book(source, diagnostics);
+  if (!book) return std::nullopt;
+  const reason::Guard guard(std::move(book), diagnostics);
+  return std::pair(guard_key(source->text()), guard.image());
+}
+
 std::shared_ptr<const reason::Guard> load_guard(const FileSystem& files, const DataFolder& data,
                                                 const std::string& language,
                                                 Diagnostics& diagnostics) {
@@ -143,7 +157,9 @@ std::shared_ptr<const reason::Guard> load_guard(const FileSystem& files, const D
   if (!source) return nullptr;
   diagnostics.keep(source);
   auto book = plan::read_danger_book(source, diagnostics);
-  return book ? std::make_shared<const reason::Guard>(std::move(book), diagnostics) : nullptr;
+  if (!book) return nullptr;
+  const auto image = data.pack ? data.pack->find(guard_key(source->text())) : std::nullopt;
+  return std::make_shared<const reason::Guard>(std::move(book), diagnostics, image.value_or(""));
 }
 
 }  // namespace chalkleaf::club

@@ -64,6 +64,11 @@ std::shared_ptr<const reason::Guard> load_guard(const FileSystem& files, const D
                                                 const std::string& language,
                                                 Diagnostics& diagnostics);
 
+/// What the pack holds of such a file: its patterns, compiled. Nothing when it has errors
+/// (reported).
+std::optional<std::pair<Hash128, std::string>> pack_guard(const SourcePtr& source,
+                                                          Diagnostics& diagnostics);
+
 /// Reads `themes/words/<language>.yaml`, or English where a language has no such file. Null when
 /// there are errors (reported).
 std::shared_ptr<const draft::Lexicon> load_words(const FileSystem& files, const DataFolder& data,

@@ -55,6 +55,9 @@ int pack(const std::string& folder, const std::string& out) {
     entries.insert(*entry);
     if (path.find("themes/labels/") != std::string::npos)
       pack_hyphens(files, file_stem(path), entries);
+    if (path.find("themes/words/") != std::string::npos && path.ends_with("/dangers.yaml")) {
+      if (const auto guard = club::pack_guard(source, found)) entries.insert(*guard);
+    }
     if (path.find("themes/figures/") != std::string::npos) figures.take(source, false, found);
   }
   entries.insert(club::pack_shelf(files, folder));

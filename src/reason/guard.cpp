@@ -68,8 +68,8 @@ int adults_needed(int children, int youngest) {
 }  // namespace
 
 struct Guard::Compiled {
-  explicit Compiled(std::shared_ptr<const plan::DangerBook> from)
-      : book(std::move(from)), words(*book) {
+  Compiled(std::shared_ptr<const plan::DangerBook> from, std::string_view image)
+      : book(std::move(from)), words(*book, image) {
     for (const plan::Danger& danger : book->dangers) {
       Compiled1 one{&danger, {}, {}, {}};
       for (const plan::Words& w : danger.says) one.says.push_back(&words.pattern(w));
@@ -169,13 +169,18 @@ struct Guard::Compiled {
   std::map<std::string, std::vector<const Pattern*>, std::less<>> sayings;
 };
 
-Guard::Guard(std::shared_ptr<const plan::DangerBook> book, Diagnostics& diagnostics)
-    : compiled_(std::make_unique<Compiled>(std::move(book))) {
+Guard::Guard(std::shared_ptr<const plan::DangerBook> book, Diagnostics& diagnostics,
+             std::string_view image)
+    : compiled_(std::make_unique<Compiled>(std::move(book), image)) {
   for (const plan::Words& one : compiled_->words.broken()) {
     diagnostics.error(kBadValue, one.span, fmt::format("‘{}’ is no pattern", one.text),
                       "see the head of the file for how patterns are written");
   }
 }
+std::string Guard::image() const {
+  return compiled_->words.broken().empty() ? compiled_->words.image() : std::string();
+}
+
 Guard::~Guard() = default;
 
 namespace {

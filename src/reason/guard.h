@@ -21,11 +21,15 @@ namespace chalkleaf::reason {
 class Guard {
  public:
   /// What is wrong in the book is reported; a guard with a broken book still has the rest of it.
-  Guard(std::shared_ptr<const plan::DangerBook> book, Diagnostics& diagnostics);
+  /// `image`: what image() gave for this book, or empty.
+  Guard(std::shared_ptr<const plan::DangerBook> book, Diagnostics& diagnostics,
+        std::string_view image = {});
   ~Guard();
   Guard(const Guard&) = delete;
   Guard& operator=(const Guard&) = delete;
 
+  /// What takes long to make of the book, in bytes; empty when the book is broken.
+  std::string image() const;
   /// True when the session says it somewhere: `adult-stays`, `space-cleared`.
   bool says(std::string_view saying, const plan::Session& session) const;
   /// True when a text says it.

@@ -6,45 +6,15 @@
 #include "base/text.h"
 #include "reason/stems.h"
 #include "reason/text_words.h"
+#include "reason/word_parts.h"
 
 namespace chalkleaf::reason {
 
-/// One place of a clause.
-struct Atom {
-  enum class Kind { kWord, kConcept, kGap, kLonger, kBelow, kAbove, kNumber };
-  Kind kind = Kind::kWord;
-  int id = 0;        // of the word or the concept
-  double limit = 0;  // of a test
-};
-
 namespace {
 
-constexpr std::size_t kWindow = 12;  // words between two clauses that belong together
-constexpr int kDeepest = 8;          // concepts in concepts
-
-using Atoms = std::vector<Atom>;
-
-/// A run of words; how it hangs together with those before it.
-struct Clause {
-  Atoms run;
-  bool ordered = false;
-  bool absent = false;
-  std::size_t window = kWindow;
-};
+constexpr int kDeepest = 8;  // concepts in concepts
 
 }  // namespace
-
-struct WordPatterns::Concept {
-  std::vector<Atoms> ways;
-  std::vector<bool> first;  // by vocabulary id: words it can begin with
-  bool any_first = false;   // it may begin with a number
-};
-
-class Pattern {
- public:
-  std::vector<Clause> clauses;
-  bool has_negation = false;  // one of its own words negates: `not need to watch`
-};
 
 /// Reads the notation. Words become ids, so the vocabulary is what patterns have.
 class WordPatterns::Compiler {
@@ -196,8 +166,7 @@ class Searcher {
     if (atom.kind == Atom::Kind::kWord) return word.id == atom.id;
     if (atom.kind != Atom::Kind::kConcept) return true;
     const WordPatterns::Concept& meant = all_.concepts_[static_cast<std::size_t>(atom.id)];
-    return (meant.any_first && word.number >= 0) ||
-           (word.id >= 0 && meant.first[static_cast<std::size_t>(word.id)]);
+    return (meant.any_first && word.number >= 0) || (word.id >= 0 && meant.first.has(word.id));
   }
 
   /// Where a run that begins at `at` ends; 0 when there is none.
@@ -308,7 +277,14 @@ class Searcher {
 
 WordPatterns::~WordPatterns() = default;
 
-WordPatterns::WordPatterns(const plan::DangerBook& book) {
+WordPatterns::WordPatterns(const plan::DangerBook& book, std::string_view image) {
+  kept_ = take_image(image);
+  if (!kept_) compile(book);
+  for (const plan::Words& one : book.not_negating) not_negating_.push_back(&pattern(one));
+  for (const plan::Words& one : book.forbids) forbids_.push_back(&pattern(one));
+}
+
+void WordPatterns::compile(const plan::DangerBook& book) {
   Compiler compile(*this);
   const auto value = [](const std::string& text) {
     double out = 0;
@@ -343,8 +319,6 @@ WordPatterns::WordPatterns(const plan::DangerBook& book) {
   flags(book.negators, negators_);
   flags(book.turn_back, turns_);
   flags(book.joiners, joiners_);
-  for (const plan::Words& one : book.not_negating) not_negating_.push_back(&pattern(one));
-  for (const plan::Words& one : book.forbids) forbids_.push_back(&pattern(one));
 }
 
 bool WordPatterns::negates(const std::vector<Atom>& run, int depth) const {
@@ -359,6 +333,8 @@ bool WordPatterns::negates(const std::vector<Atom>& run, int depth) const {
 }
 
 const Pattern& WordPatterns::pattern(const plan::Words& words) {
+  // A book's patterns are asked for in the same order whoever asks.
+  if (kept_ && next_ < patterns_.size()) return *patterns_[next_++];
   Compiler compile(*this);
   patterns_.push_back(compile.pattern(words.text));
   for (const Clause& clause : patterns_.back()->clauses) {
@@ -369,19 +345,18 @@ const Pattern& WordPatterns::pattern(const plan::Words& words) {
 }
 
 void WordPatterns::seal() {
-  for (Concept& meant : concepts_) meant.first.assign(vocabulary_.size(), false);
+  if (kept_) return;
+  for (Concept& meant : concepts_) meant.first.resize(vocabulary_.size());
   for (int round = 0; round < kDeepest; ++round) {
     for (Concept& meant : concepts_) {
       for (const Atoms& way : meant.ways) {
         if (way.empty()) continue;
         const Atom& first = way.front();
         if (first.kind == Atom::Kind::kWord) {
-          meant.first[static_cast<std::size_t>(first.id)] = true;
+          meant.first.add(first.id);
         } else if (first.kind == Atom::Kind::kConcept) {
           const Concept& inner = concepts_[static_cast<std::size_t>(first.id)];
-          for (std::size_t i = 0; i < inner.first.size(); ++i) {
-            if (inner.first[i]) meant.first[i] = true;
-          }
+          meant.first.add_all(inner.first);
           meant.any_first = meant.any_first || inner.any_first;
         } else {
           meant.any_first = true;

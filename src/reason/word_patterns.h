@@ -43,14 +43,15 @@ using Match = std::vector<std::size_t>;
 /// The numbers among the words of a match, in order.
 std::vector<int> numbers_of(const Sentence& sentence, const Match& match);
 
-/// A compiled pattern, and one place of it.
+/// A compiled pattern, and one place of it (word_parts.h).
 class Pattern;
 struct Atom;
 
 /// The concepts and the patterns of one danger book, compiled. Read-only; safe to share.
 class WordPatterns {
  public:
-  explicit WordPatterns(const plan::DangerBook& book);
+  /// `image`: what image() gave for exactly this book, or anything: then the book is compiled.
+  explicit WordPatterns(const plan::DangerBook& book, std::string_view image = {});
   ~WordPatterns();
   WordPatterns(const WordPatterns&) = delete;
   WordPatterns& operator=(const WordPatterns&) = delete;
@@ -63,12 +64,19 @@ class WordPatterns {
   void seal();
   /// Where the sentence says it, not negated and not forbidden.
   std::optional<Match> find(const Pattern& pattern, const Sentence& sentence) const;
+  /// All of this once it is sealed, in bytes. Compiling a book takes ten times as long as a plan,
+  /// so it is done when the program is built (base/pack.h).
+  std::string image() const;
   /// Patterns that name a concept that is not there, or cannot be read.
   const std::vector<plan::Words>& broken() const { return broken_; }
 
  private:
   class Compiler;
   struct Concept;
+  void compile(const plan::DangerBook& book);
+  /// True when the bytes are an image of a sealed book; false, and nothing taken, when not.
+  bool take_image(std::string_view image);
+  bool image_is_sound() const;
   friend class Pattern;
   friend class Searcher;
 
@@ -90,6 +98,8 @@ class WordPatterns {
   std::vector<const Pattern*> forbids_;
   std::vector<std::unique_ptr<Pattern>> patterns_;
   std::vector<plan::Words> broken_;
+  bool kept_ = false;     // from an image: its patterns are handed out in their order
+  std::size_t next_ = 0;  // the next of them
 };
 
 }  // namespace chalkleaf::reason
