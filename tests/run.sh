@@ -90,7 +90,10 @@ style() {
 
 # What the other stages leave out, for its time.
 nightly() {
-  timed 'nightly: sanitizers' ctest --preset asan-ubsan --parallel "$jobs" --progress -L '^late$'
+  export CHALKLEAF_ALL_ROUNDS=1 # of what the other stages try only an eighth, or one error code in turn
+  timed 'nightly: sanitizers' ctest --preset asan-ubsan --parallel "$jobs" --progress -L '^(core|late)$'
+  timed 'nightly: injected faults' ctest --preset tests --progress -R faults_test
+  unset CHALKLEAF_ALL_ROUNDS
   timed 'nightly: every source alone' tests/tidy.py --alone
   timed 'nightly: mutants' tests/mutants.py
 }

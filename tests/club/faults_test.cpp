@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <catch2/catch.hpp>
+#include <cstdlib>
 #include <iostream>
 #include <map>
 
@@ -235,10 +236,23 @@ void try_all(Scene& scene, const Tree& before, const Tree& after, bool only_chan
   FaultyCalls counted(scene.club());
   scene.build(counted);
   REQUIRE(tree_of(scene.out()) == after);
+  static const bool kAllRounds = std::getenv("CHALKLEAF_ALL_ROUNDS") != nullptr;
+  std::map<Call, std::size_t> seen;
+  const auto turn = [&](Call call) {
+    const std::vector<Trial> all = trials_of(call);
+    const auto codes = std::count_if(all.begin(), all.end(),
+                                     [](const Trial& one) { return one.fault == Fault::kError; });
+    return (seen[call] - 1) % static_cast<std::size_t>(codes);
+  };
   for (std::size_t i = 0; i < counted.seen().size(); ++i) {
     const Call call = counted.seen()[i];
+    ++seen[call];
     if (only_changes && !changes_something(call)) continue;
+    std::size_t errors = 0;
     for (const Trial& trial : trials_of(call)) {
+      // Each kind of fault at each call; of the error codes one a call, in turn, unless all are
+      // asked for: each code is tried with each kind of call all the same.
+      if (trial.fault == Fault::kError && errors++ != turn(call) && !kAllRounds) continue;
       put_back(scene.out(), before);
       FaultyCalls calls(scene.club());
       calls.fail(i, trial.fault, trial.code);
@@ -303,7 +317,7 @@ TEST_CASE("faults: a club that was printed before is printed again") {
   REQUIRE(before != after);
   Table table;
   try_all(scene, before, after, false, table);
-  CHECK(table.print("a club is printed again") > 200);
+  CHECK(table.print("a club is printed again") > 120);
 }
 
 TEST_CASE("faults: a club is printed for the first time") {
@@ -312,7 +326,7 @@ TEST_CASE("faults: a club is printed for the first time") {
   const Tree after = tree_of(scene.out());
   Table table;
   try_all(scene, {}, after, true, table);
-  CHECK(table.print("a club is printed for the first time") > 50);
+  CHECK(table.print("a club is printed for the first time") > 40);
 }
 
 TEST_CASE("faults: sheets of a plan with mistakes are moved away") {
@@ -328,7 +342,7 @@ TEST_CASE("faults: sheets of a plan with mistakes are moved away") {
   REQUIRE(after.count("earlier/home/b-sheet-1.pdf") == 1);
   Table table;
   try_all(scene, before, after, true, table);
-  CHECK(table.print("sheets are moved away") > 30);
+  CHECK(table.print("sheets are moved away") > 20);
 }
 
 TEST_CASE("faults: a week and a booklet that were printed before are printed again") {

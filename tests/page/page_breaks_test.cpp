@@ -1,4 +1,5 @@
 #include "page/page_breaks.h"
+#include "support/random.h"
 
 #include <catch2/catch.hpp>
 #include <chrono>
@@ -176,7 +177,7 @@ TEST_CASE("empty feet are shared out over the pages") {
 }
 
 TEST_CASE("the cheapest of all ways through the document is found") {
-  for (unsigned seed = 0; seed < 600; ++seed) {
+  for (unsigned seed = 0; seed < support::rounds(600); ++seed) {
     Random random(seed);
     const std::vector<Place> places = random_document(random, 11, seed % 2 == 1);
     const PagePlan plan = plan_pages(places, kPage);
@@ -186,7 +187,7 @@ TEST_CASE("the cheapest of all ways through the document is found") {
 }
 
 TEST_CASE("every place once and in order; no page too full but for one piece") {
-  for (unsigned seed = 0; seed < 300; ++seed) {
+  for (unsigned seed = 0; seed < support::rounds(300); ++seed) {
     INFO("seed " << seed);
     Random random(seed);
     const std::vector<Place> places = random_document(random, 80, seed % 3 == 0);
@@ -212,7 +213,7 @@ TEST_CASE("every place once and in order; no page too full but for one piece") {
 }
 
 TEST_CASE("never more pages than filling each in turn, unless that parts what belongs together") {
-  for (unsigned seed = 1000; seed < 1300; ++seed) {
+  for (unsigned seed = 1000; seed < 1000 + support::rounds(300); ++seed) {
     INFO("seed " << seed);
     Random random(seed);
     const std::vector<Place> places = random_document(random, 60, false);

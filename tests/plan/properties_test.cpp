@@ -145,7 +145,7 @@ std::string mutated(Random& random) {
 }
 
 TEST_CASE("any mutation of a plan is read, and every place is in the file and nests") {
-  for (std::uint64_t seed = 1; seed <= 4000; ++seed) {
+  for (unsigned seed = 1; seed <= support::rounds(4000); ++seed) {
     Random random(seed);
     const std::string text = mutated(random);
     const ReadPlan plan = read_plan(text);
@@ -318,7 +318,7 @@ TEST_CASE("every word of a body is in the model or in a message") {
                                        "  - [W](drills/d.md)\n",
                                        "| W |  |\n",
                                        "W x 10\n"};
-  for (std::uint64_t seed = 1; seed <= 5000; ++seed) {
+  for (unsigned seed = 1; seed <= support::rounds(5000); ++seed) {
     Random random(seed);
     std::string body;
     std::set<std::string> wanted;

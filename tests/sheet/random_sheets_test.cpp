@@ -4,6 +4,7 @@
 
 #include "sheet_fixture.h"
 #include "support/inspect.h"
+#include "support/random.h"
 
 using namespace chalkleaf;
 using sheet::Kind;
@@ -136,7 +137,7 @@ class Maker {
 
 TEST_CASE("nothing lies on anything else, whatever the plan holds") {
   int sheets = 0;
-  for (unsigned seed = 0; seed < 40; ++seed) {
+  for (unsigned seed = 0; seed < support::rounds(40); ++seed) {
     for (const Kind kind : {Kind::kCoachCard, Kind::kHomeSheet}) {
       const plan::Place place =
           seed % 2 == 0 || kind == Kind::kHomeSheet ? plan::Place::kHome : plan::Place::kGym;

@@ -4,6 +4,7 @@
 #include <thread>
 
 #include "reading.h"
+#include "support/random.h"
 
 namespace chalkleaf::source {
 namespace {
@@ -112,7 +113,7 @@ TEST_CASE("places nest in any text") {
       "- ",    "> ", "# ",   "a", "\n",  "\n\n",  "  ",  "\t", "*",    "`",    "[b](c)", "|",
       "|-|\n", "\\", "&lt;", "é", "<p>", "```\n", "1. ", "[",  "]: d", "\r\n", "\r",     "---\n"};
   std::uint64_t state = 88172645463325252U;  // xorshift64 (Marsaglia 2003)
-  for (int round = 0; round < 3000; ++round) {
+  for (unsigned round = 0; round < support::rounds(3000); ++round) {
     std::string text;
     for (int i = 0; i < 40; ++i) {
       state ^= state << 13U;

@@ -5,6 +5,7 @@
 #include <thread>
 
 #include "support/memory_files.h"
+#include "support/random.h"
 #include "type/shelf.h"
 
 using namespace chalkleaf;
@@ -102,7 +103,7 @@ TEST_CASE("a font that cannot be used is told of, and nothing else happens") {
 TEST_CASE("a damaged font is refused or set, but never brings the program down") {
   const std::string whole = bytes_of(kAndika);
   std::mt19937 random(11);
-  for (int round = 0; round < 150; ++round) {
+  for (unsigned round = 0; round < support::rounds(150); ++round) {
     std::string bytes = whole;
     if (round % 3 == 0) bytes.resize(random() % bytes.size());
     // Half of the damage falls on the table directory and the small tables behind it.

@@ -5,6 +5,7 @@
 #include <random>
 
 #include "base/text.h"
+#include "support/random.h"
 #include "type/shelf.h"
 
 using namespace chalkleaf;
@@ -48,7 +49,7 @@ TEST_CASE("random words in random widths: nothing is lost, no line is too wide")
       "\xE2\x80\x99"};
   std::mt19937 random(3);
   Typesetter typesetter(test_fonts());
-  for (int round = 0; round < 3000; ++round) {
+  for (unsigned round = 0; round < support::rounds(3000); ++round) {
     std::vector<Inline> text;
     std::string all;
     for (std::size_t i = 0; i < 1 + random() % 3; ++i) {
@@ -76,7 +77,7 @@ TEST_CASE("random words in random widths: nothing is lost, no line is too wide")
 TEST_CASE("random bytes are set without harm") {
   std::mt19937 random(5);
   Typesetter typesetter(test_fonts());
-  for (int round = 0; round < 300; ++round) {
+  for (unsigned round = 0; round < support::rounds(300); ++round) {
     Inline text = plain("");
     text.unbroken = round % 2 == 0;
     for (std::size_t n = random() % 400; n > 0; --n)

@@ -5,6 +5,7 @@
 #include <limits>
 #include <random>
 
+#include "support/random.h"
 #include "type/shelf.h"
 
 using namespace chalkleaf;
@@ -127,7 +128,7 @@ TEST_CASE("no way is better than the one that is found") {
   std::mt19937 random(1981);
   int without_way = 0;
   int with_more_lines = 0;
-  for (int round = 0; round < 3000; ++round) {
+  for (unsigned round = 0; round < support::rounds(3000); ++round) {
     const LineGraph graph = random_graph(random);
     const std::size_t fewest = AllWays(graph, 0).fewest;
     const std::optional<Fit> found = total_fit(graph);
@@ -154,7 +155,7 @@ TEST_CASE("no way is better than the one that is found") {
 TEST_CASE("a paragraph is set in the best of all ways to part its words") {
   std::mt19937 random(7);
   int better_than_first_fit = 0;
-  for (int round = 0; round < 150; ++round) {
+  for (unsigned round = 0; round < support::rounds(150); ++round) {
     const std::vector<std::string> words = random_words(random, 5 + random() % 8);
     const Length measure = Length::pt(70 + static_cast<double>(random() % 50));
     std::string text = words[0];
