@@ -99,10 +99,29 @@ std::unique_ptr<Studied> study(const PlanPaths& plan, const ClubTools& club,
   if (club.words) out->draft = draft::read(*club.words, source);
   const SourcePtr& taught = out->draft ? out->draft->canonical : source;
   found.keep(taught);
-  const source::Document document = source::read_document(taught, found);
-
-  begin(on_pass, "understand");
-  out->session = plan::read_session(document, club.club, found);
+  const auto understand = [&](const SourcePtr& text, Diagnostics& in_text) {
+    const source::Document document = source::read_document(text, in_text);
+    begin(on_pass, "understand");
+    return plan::read_session(document, club.club, in_text);
+  };
+  Diagnostics in_plan;
+  out->session = understand(taught, in_plan);
+  if (!out->draft && club.words && in_plan.has_errors()) {
+    // Line by line: what is mended may show what else is not as it is taught.
+    auto better = mended(*club.words, source, in_plan);
+    if (better) {
+      Diagnostics in_better;
+      plan::Session session = understand(better->canonical, in_better);
+      if (in_better.error_count() < in_plan.error_count()) {
+        in_plan = std::move(in_better);
+        out->session = std::move(session);
+        out->draft = std::move(better);
+        found.keep(out->draft->canonical);
+        tell_mended(*out->draft, in_plan);
+      }
+    }
+  }
+  found.append(in_plan);
   if (out->draft) {  // what is printed of the file is the coach's: its revision, its lines
     out->session.source = source;
     out->session.sources.push_back(source);
@@ -140,13 +159,13 @@ bool stops(const Diagnostics& found, reason::Stops what, const RunTools& run) {
   });
 }
 
-// What the coach has to see first: everything that can hurt a child.
+// What the coach has to see first: everything that can hurt a child, and what the session lacks.
 std::vector<std::string> cautions_in(const Diagnostics& found) {
   constexpr std::size_t kMost = 5;  // a box that fills the card is not read
   std::vector<std::string> out;
   std::size_t more = 0;
   for (const Diagnostic& one : found.sorted()) {
-    if (!reason::is_caution(one)) continue;
+    if (!reason::is_open_point(one)) continue;
     if (out.size() == kMost) {
       ++more;
       continue;

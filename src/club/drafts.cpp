@@ -4,7 +4,10 @@
 #include <algorithm>
 #include <array>
 
+#include <fmt/format.h>
+
 #include "base/text.h"
+#include "draft/mend.h"
 
 namespace chalkleaf::club {
 namespace {
@@ -37,7 +40,7 @@ Diagnostics told_of_draft(const Diagnostics& found, const draft::Draft& draft) {
   };
   Diagnostics out;
   for (Diagnostic one : found.all()) {
-    one.severity = weight(one);
+    if (!draft.taught) one.severity = weight(one);
     one.span = moved(one.span);
     for (Label& label : one.labels) label.span = moved(label.span);
     for (Edit& edit : one.edits) edit.span = moved(edit.span);
@@ -46,6 +49,30 @@ Diagnostics told_of_draft(const Diagnostics& found, const draft::Draft& draft) {
   out.keep(draft.canonical);
   out.keep(draft.origin.coach());
   return out;
+}
+
+std::optional<draft::Draft> mended(const draft::Lexicon& words, const SourcePtr& coach,
+                                   const Diagnostics& found) {
+  constexpr std::array<std::string_view, 3> kMendable{"unreadable-dose", "unknown-key",
+                                                      "bad-value"};
+  std::vector<Diagnostic> wrong;
+  for (const Diagnostic& one : found.all()) {
+    const bool form = std::find(kMendable.begin(), kMendable.end(), one.name) != kMendable.end();
+    if (one.severity == Severity::kError && (form || !one.edits.empty())) wrong.push_back(one);
+  }
+  if (wrong.empty()) return std::nullopt;
+  return draft::mend(words, coach, wrong);
+}
+
+void tell_mended(const draft::Draft& draft, Diagnostics& found) {
+  if (!draft.taught || draft.typed.empty()) return;
+  Diagnostic note{Severity::kNote, "read-as", draft.typed.front(),
+                  fmt::format("this was read as ‘{}’", draft.read_as.front())};
+  for (std::size_t i = 1; i < draft.typed.size(); ++i)
+    note.labels.push_back({draft.typed[i], fmt::format("and this as ‘{}’", draft.read_as[i])});
+  note.hint =
+      "compare; `chalkleaf tidy` shows the whole plan as it was read, and writes it with `--write`";
+  found.add(std::move(note));
 }
 
 std::vector<plan::Words> typed_lines(const draft::Draft& draft) {

@@ -2,6 +2,8 @@
 // Tested by tests/club/drafts_test.cpp.
 #pragma once
 
+#include <optional>
+
 #include "base/diagnostic.h"
 #include "draft/read.h"
 #include "plan/model.h"
@@ -12,6 +14,14 @@ namespace chalkleaf::club {
 /// form are no more than notes there, and nothing but what endangers a child keeps a draft from
 /// being printed.
 Diagnostics told_of_draft(const Diagnostics& found, const draft::Draft& draft);
+
+/// A plan in the taught form whose errors of form can be mended: with these lines mended. Nothing
+/// when there are none, or nothing helps. `found` is what reading `coach` found.
+std::optional<draft::Draft> mended(const draft::Lexicon& words, const SourcePtr& coach,
+                                   const Diagnostics& found);
+
+/// What of a mended plan was not as it is taught, as one note with its places.
+void tell_mended(const draft::Draft& draft, Diagnostics& found);
 
 /// The draft's lines of drills, for the card.
 std::vector<plan::Words> typed_lines(const draft::Draft& draft);

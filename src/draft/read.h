@@ -19,6 +19,9 @@ struct Draft {
   Origin origin;
   /// The lines whose words were taken apart, as typed: printed on the card beside what was read.
   std::vector<Span> typed;
+  /// A plan in the taught form, but for the lines in `typed`.
+  bool taught = false;
+  std::vector<std::string> read_as = {};  ///< taught: what each of them was read as
 };
 
 /// True when a file is in the taught form, and so means what it says: it begins with front matter.

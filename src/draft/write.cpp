@@ -401,4 +401,13 @@ Draft write(const Lexicon& words, const SourcePtr& coach, const DraftDocument& d
   return Writer(words, coach, document, facts).run();
 }
 
+std::string item_text(const SpokenDrill& drill) {
+  const std::string name = drill.label.empty() ? drill.name : drill.label + " – " + drill.name;
+  std::string out = "- " + escaped_line(with_capital(name_text(name)));
+  if (drill.dose) out += ": " + canonical(*drill.dose);
+  out += "\n";
+  for (const std::string& said : drill.notes) out += "  - note: " + escaped(trim(said)) + "\n";
+  return out;
+}
+
 }  // namespace chalkleaf::draft

@@ -13,4 +13,7 @@ namespace chalkleaf::draft {
 Draft write(const Lexicon& words, const SourcePtr& coach, const DraftDocument& document,
             const Facts& facts);
 
+/// A drill as entries of a list: its line, and one for each remark on it.
+std::string item_text(const SpokenDrill& drill);
+
 }  // namespace chalkleaf::draft

@@ -146,9 +146,12 @@ class AttributeReader {
                          fmt::format("write `- without towel: Dish hold: 2 x 20 s`{}", note));
       return std::nullopt;
     }
-    diagnostics_.error(kBadValue, out->written.span,
-                       fmt::format("put a colon after ‘{}’", out->written.text),
-                       fmt::format("write `{}`{}", as_line(*out), note));
+    Diagnostic found{Severity::kError, kBadValue, out->written.span,
+                     fmt::format("put a colon after ‘{}’", out->written.text)};
+    found.hint = fmt::format("write `{}`{}", as_line(*out), note);
+    const std::uint32_t end = out->written.span.end;
+    if (!value.empty()) found.edits.push_back({{out->written.span.source, end, end}, ":"});
+    diagnostics_.add(std::move(found));
     if (value.empty()) return std::nullopt;
     return out;
   }
@@ -273,9 +276,11 @@ class AttributeReader {
   void not_here(const Attribute& a, const std::vector<Words>& values) {
     keep(a, values);
     if (!is_known(a)) {
-      return diagnostics_.error("unknown-key", a.written.span,
-                                fmt::format("‘{}’ is not something a drill has", a.written.text),
-                                unknown_hint(a));
+      Diagnostic found{Severity::kError, "unknown-key", a.written.span,
+                       fmt::format("‘{}’ is not something a drill has", a.written.text)};
+      found.hint = unknown_hint(a);
+      if (const auto meant = key_meant(a.key)) found.edits.push_back({a.written.span, *meant});
+      return diagnostics_.add(std::move(found));
     }
     diagnostics_.error(
         kBadValue, a.written.span,

@@ -288,9 +288,11 @@ class BodyReader {
     const source::Text text = node.text.slice(line.begin, line.end).trimmed();
     const bool colon = text.str().ends_with(':');
     const source::Text title = colon ? text.slice(0, text.str().size() - 1).trimmed() : text;
-    diagnostics_.error(
-        kBadValue, line.span, "this looks like a heading, but is written as text",
-        fmt::format("write `## {}`, with an empty line below it", words_of(title).text));
+    Diagnostic found{Severity::kError, kBadValue, line.span,
+                     "this looks like a heading, but is written as text"};
+    found.hint = fmt::format("write `## {}`, with an empty line below it", words_of(title).text);
+    found.edits.push_back({line.span, fmt::format("\n## {}\n", words_of(title).text)});
+    diagnostics_.add(std::move(found));
     open_part(read_heading(title), line.span);
   }
 

@@ -8,12 +8,12 @@
 #include <vector>
 
 #include "base/text.h"
+#include "dose/parser.h"
+#include "dose/tokens.h"
 #include "plan/choices.h"
 #include "plan/circuit_line.h"
-#include "dose/parser.h"
 #include "plan/mended_line.h"
 #include "plan/read.h"
-#include "dose/tokens.h"
 #include "plan/words.h"
 
 namespace chalkleaf::plan {
@@ -161,9 +161,13 @@ DrillLine line_without_colon(const Line& line, StationsBelow stations, Diagnosti
   out.name = plain_words_of(line.before(name_end));
   out.dose_unreadable = true;
   out.unread = plain_words_of(line.from(*at));
-  diagnostics.error("unreadable-dose", out.unread.span, "there is no colon before this dose",
-                    fmt::format("put a colon between the drill and its dose: `{}: {}`",
-                                out.name.text, out.unread.text));
+  Diagnostic found{Severity::kError, "unreadable-dose", out.unread.span,
+                   "there is no colon before this dose"};
+  found.hint = fmt::format("put a colon between the drill and its dose: `{}: {}`", out.name.text,
+                           out.unread.text);
+  if (parse_dose(line.from(*at)))
+    found.edits.push_back({{out.name.span.source, out.name.span.end, out.unread.span.begin}, ": "});
+  diagnostics.add(std::move(found));
   return out;
 }
 

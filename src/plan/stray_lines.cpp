@@ -100,7 +100,7 @@ class Judge {
       if (auto mended = drill_without_colon(text_); mended && !is_prose()) {
         return said("this reads like a drill, but has no dash and no colon",
                     fmt::format("write `- {}`", words_of(*mended).text), Stray::Kind::kDrill,
-                    *mended);
+                    *mended, fmt::format("- {}", words_of(*mended).text));
       }
       return attribute_in_text();
     }
@@ -110,7 +110,8 @@ class Judge {
       return said("this looks like a heading, but it runs on from the line above",
                   fmt::format("write `## {}`, with an empty line before it", title),
                   Stray::Kind::kHeading,
-                  colon ? text_.slice(0, text_.str().size() - 1).trimmed() : text_);
+                  colon ? text_.slice(0, text_.str().size() - 1).trimmed() : text_,
+                  fmt::format("\n## {}\n", title));
     }
     if (from_ == RunsOnFrom::kQuote || is_attribute()) return {};
     return said("this line runs on from the list line above",
@@ -120,9 +121,18 @@ class Judge {
   }
 
  private:
-  Stray said(std::string message, std::string hint, Stray::Kind kind, const source::Text& text) {
-    diagnostics_.error(kBadValue, line_.span, std::move(message), std::move(hint));
+  // `cure`: the line as it is to be written, where that is known.
+  Stray said(std::string message, std::string hint, Stray::Kind kind, const source::Text& text,
+             std::string cure = {}) {
+    Diagnostic found{Severity::kError, kBadValue, line_.span, std::move(message)};
+    found.hint = std::move(hint);
+    if (!cure.empty()) found.edits.push_back({line_.span, std::move(cure)});
+    diagnostics_.add(std::move(found));
     return {kind, {}, text, words_of(text), line_.span};
+  }
+  // Below a drill: two spaces further than its dash.
+  std::string below_drill(std::string_view line) const {
+    return std::string(line_.indent < 2 ? 2 - line_.indent : 0, ' ') + std::string(line);
   }
 
   bool is_attribute() const {
@@ -151,12 +161,14 @@ class Judge {
     if (attribute->key != "cue" && attribute->key != "easier" && attribute->key != "harder") {
       return {};
     }
-    return said(fmt::format("‘{}’ has no dash before it, so it belongs to no drill",
-                            attribute->written.text),
-                fmt::format("write `- {}: {}`, indented by two spaces below its drill",
-                            attribute->written.text,
-                            attribute->value.empty() ? "…" : words_of(attribute->value).text),
-                Stray::Kind::kNote, text_);
+    return said(
+        fmt::format("‘{}’ has no dash before it, so it belongs to no drill",
+                    attribute->written.text),
+        fmt::format("write `- {}: {}`, indented by two spaces below its drill",
+                    attribute->written.text,
+                    attribute->value.empty() ? "…" : words_of(attribute->value).text),
+        Stray::Kind::kNote, text_,
+        attribute->value.empty() ? std::string() : below_drill(fmt::format("- {}", line_.raw)));
   }
 
   source::Text behind(std::size_t bytes) const {
@@ -174,7 +186,8 @@ class Judge {
                 hashes == 2 || (hashes == 1 && role_of(title) != PartRole::kMain)
                     ? Stray::Kind::kHeading
                     : Stray::Kind::kNote,
-                behind(std::min(text_.str().find_first_not_of('#'), text_.str().size())));
+                behind(std::min(text_.str().find_first_not_of('#'), text_.str().size())),
+                fmt::format("\n{} {}\n", written, title));
   }
 
   // What stands behind a dash or bullet: a drill, or else text.
@@ -192,7 +205,8 @@ class Judge {
                 fmt::format("write `- {}`{}", line,
                             below ? ", indented by two spaces below its drill"
                                   : ", with a dash and a plain space before it"),
-                kind, text);
+                kind, text,
+                below ? below_drill(fmt::format("- {}", line)) : fmt::format("- {}", line));
   }
 
   std::optional<Stray> dash() {
@@ -250,19 +264,19 @@ class Judge {
       return said(
           "this line has no dash before it, so it runs on from the line above",
           fmt::format("write `- {}`, with a dash and a space before it", words_of(text_).text),
-          Stray::Kind::kDrill, text_);
+          Stray::Kind::kDrill, text_, fmt::format("- {}", line_.raw));
     }
     if (from_ == RunsOnFrom::kText) {
       return said("this reads like a drill, but is not a list item",
                   fmt::format("write `- {}`, with a dash and a space before it; if it is only "
                               "text, write it without the colon",
                               words_of(text_).text),
-                  Stray::Kind::kDrill, text_);
+                  Stray::Kind::kDrill, text_, fmt::format("- {}", line_.raw));
     }
     return said(
         "this drill has no dash before it, so it runs on from the line above",
         fmt::format("write `- {}`, with a dash and a space before it", words_of(text_).text),
-        Stray::Kind::kDrill, text_);
+        Stray::Kind::kDrill, text_, fmt::format("- {}", line_.raw));
   }
 
   source::MarkNode node_;

@@ -15,7 +15,7 @@ namespace {
 bool found_any(const Diagnostics& diagnostics, std::initializer_list<std::string_view> names) {
   const auto& all = diagnostics.all();
   return std::any_of(all.begin(), all.end(), [&](const Diagnostic& d) {
-    return d.severity == Severity::kError &&
+    return d.severity != Severity::kNote &&
            std::find(names.begin(), names.end(), d.name) != names.end();
   });
 }
@@ -43,7 +43,7 @@ void check_content(const plan::Session& session, plan::PartRole role, std::strin
     if (empty == nullptr) empty = &part;
   }
   if (empty == nullptr || has_mistakes(*empty, diagnostics)) return;
-  diagnostics.error(
+  diagnostics.warning(
       std::string(name), empty->title.span,
       std::string("the ") + std::string(words) + " " + quoted(empty->title.text) + " has no drills",
       "list at least one drill below its heading, link a shared part there, or give it a time of "
@@ -60,12 +60,12 @@ void check_order(const plan::Session& session, Diagnostics& diagnostics) {
   };
   const auto warm_up = std::find_if(parts.begin(), parts.end(), is(PartRole::kWarmUp));
   if (warm_up == parts.end()) {
-    diagnostics.error("missing-warm-up", session.front_matter, "this session has no warm-up",
-                      "begin it with a part under the heading ‘## Warm-up’");
+    diagnostics.warning("missing-warm-up", session.front_matter, "this session has no warm-up",
+                        "begin it with a part under the heading ‘## Warm-up’");
   } else if (warm_up != parts.begin()) {
     const plan::Words& first = parts.front().title;
     Diagnostic found{
-        Severity::kError,
+        Severity::kWarning,
         "warm-up-not-first",
         warm_up->title.span,
         "the warm-up " + quoted(warm_up->title.text) + " comes after " + quoted(first.text),
@@ -75,12 +75,12 @@ void check_order(const plan::Session& session, Diagnostics& diagnostics) {
   }
   const auto cool_down = std::find_if(parts.rbegin(), parts.rend(), is(PartRole::kCoolDown));
   if (cool_down == parts.rend()) {
-    diagnostics.error("missing-cool-down", session.front_matter, "this session has no cool-down",
-                      "end it with a part under the heading ‘## Cool-down’");
+    diagnostics.warning("missing-cool-down", session.front_matter, "this session has no cool-down",
+                        "end it with a part under the heading ‘## Cool-down’");
   } else if (cool_down != parts.rbegin()) {
     const plan::Words& last = parts.back().title;
     Diagnostic found{
-        Severity::kError,
+        Severity::kWarning,
         "cool-down-not-last",
         cool_down->title.span,
         "the cool-down " + quoted(cool_down->title.text) + " comes before " + quoted(last.text),

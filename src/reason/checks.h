@@ -34,6 +34,8 @@ struct CheckInfo {
   std::string_view example;  ///< lines of a plan, a drill or a club file that provoke it
   bool adjustable = true;    ///< a club may change its severity; not of what cannot be read
   Stops stops = Stops::kEverything;
+  /// The card says it on top of its safety box: whoever runs the session has to make up for it.
+  bool open_point = false;
 };
 /// Every check of the program, whichever room finds it, in the order of the manual.
 const std::vector<CheckInfo>& all_checks();
@@ -45,8 +47,9 @@ const CheckInfo* find_check(std::string_view name);
 void check_choices(const plan::Club& club, Diagnostics& diagnostics);
 /// What this finding keeps from being printed; nothing for a warning or a note.
 std::optional<Stops> stopped_by(const Diagnostic& found);
-/// It can hurt a child, so the coach's card says it first.
-bool is_caution(const Diagnostic& found);
+/// The coach's card says it first: it can hurt a child, or the session lacks something that whoever
+/// runs it has to make up for. Not of notes.
+bool is_open_point(const Diagnostic& found);
 /// Gives what was found the severity the club has chosen for it, and drops what it has switched
 /// off. `check` does it itself; this is for what is found elsewhere, such as `duplicate-drill` of
 /// the library.

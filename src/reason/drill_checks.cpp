@@ -41,19 +41,20 @@ bool is_meant_below(std::string_view name) {
 
 void check_circuit(const Drill& circuit, Diagnostics& diagnostics) {
   if (circuit.stations.empty()) {
-    diagnostics.error("no-dose", circuit.name.span,
-                      fmt::format("the circuit {} has no drills", quoted(circuit.name.text)),
-                      "list its drills below it, each indented by two spaces");
+    diagnostics.warning("no-dose", circuit.name.span,
+                        fmt::format("the circuit {} has no drills", quoted(circuit.name.text)),
+                        "list its drills below it, each indented by two spaces");
     return;
   }
   for (const Drill& station : circuit.stations) {
     if (station.dose || station.dose_unreadable || circuit.circuit->work) continue;
-    diagnostics.error("no-dose", station.name.span,
-                      fmt::format("{} has no dose, and its circuit no time for each station",
-                                  quoted(station.name.text)),
-                      fmt::format("write the work time behind {}, as in ‘3 rounds, 30 s work, 15 s "
-                                  "rest’, or how much behind this drill",
-                                  quoted(circuit.name.text)));
+    diagnostics.warning(
+        "no-dose", station.name.span,
+        fmt::format("{} has no dose, and its circuit no time for each station",
+                    quoted(station.name.text)),
+        fmt::format("write the work time behind {}, as in ‘3 rounds, 30 s work, 15 s "
+                    "rest’, or how much behind this drill",
+                    quoted(circuit.name.text)));
   }
 }
 
@@ -63,14 +64,14 @@ void check_dose(const Part& part, const Drill& drill, Diagnostics& diagnostics) 
   const std::string& name = drill.name.text;
   if (is_meant_below(name)) {
     const std::size_t space = name.find(' ');
-    diagnostics.error("no-dose", drill.name.span, quoted(name) + " has no dose",
-                      fmt::format("if it belongs to the drill above, indent it by two spaces and "
-                                  "put a colon after ‘{0}’: `- {0}: {1}`",
-                                  name.substr(0, space), name.substr(space + 1)));
+    diagnostics.warning("no-dose", drill.name.span, quoted(name) + " has no dose",
+                        fmt::format("if it belongs to the drill above, indent it by two spaces and "
+                                    "put a colon after ‘{0}’: `- {0}: {1}`",
+                                    name.substr(0, space), name.substr(space + 1)));
     return;
   }
-  diagnostics.error("no-dose", drill.name.span, quoted(name) + " has no dose",
-                    dose_hint(part, name));
+  diagnostics.warning("no-dose", drill.name.span, quoted(name) + " has no dose",
+                      dose_hint(part, name));
 }
 
 // `every T` counts from start to start, so a set has to fit in it, and so have all waves.
@@ -92,10 +93,10 @@ void check_interval(const Dose& dose, Duration set, const Waves& turns, const pl
 void check_substitute(const plan::Substitute& substitute, Diagnostics& diagnostics) {
   if (!substitute.easier.empty()) return;
   const Span span = substitute.name.span ? substitute.name.span : substitute.span;
-  diagnostics.error("substitute-without-easier", span,
-                    fmt::format("{} stands in for who has no {}, but has no easier option",
-                                quoted(substitute.name.text), substitute.kit.text),
-                    "add a line such as ‘- easier: one foot on the floor’ below it");
+  diagnostics.warning("substitute-without-easier", span,
+                      fmt::format("{} stands in for who has no {}, but has no easier option",
+                                  quoted(substitute.name.text), substitute.kit.text),
+                      "add a line such as ‘- easier: one foot on the floor’ below it");
 }
 
 }  // namespace

@@ -36,10 +36,10 @@ std::optional<Stops> stopped_by(const Diagnostic& found) {
   return info == nullptr ? Stops::kEverything : info->stops;
 }
 
-bool is_caution(const Diagnostic& found) {
+bool is_open_point(const Diagnostic& found) {
   if (found.severity == Severity::kNote) return false;
   const CheckInfo* info = find_check(found.name);
-  return info != nullptr && info->stops == Stops::kHomeSheet;
+  return info != nullptr && (info->open_point || info->stops == Stops::kHomeSheet);
 }
 
 void check_choices(const plan::Club& club, Diagnostics& diagnostics) {

@@ -68,7 +68,7 @@ void check_over_slot(const plan::Session& session, const Timetable& timetable,
   if (!enough.empty()) givers = enough;
   keep_few(givers);
   diagnostics.add(
-      {Severity::kError, "over-slot", session.slot->span,
+      {Severity::kWarning, "over-slot", session.slot->span,
        fmt::format("the session takes {}, {} over its slot of {}", exact_text(timetable.total),
                    exact_text(over), exact_text(session.slot->value)),
        labels(givers),

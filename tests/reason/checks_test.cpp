@@ -31,9 +31,9 @@ TEST_CASE("warm-up and cool-down must be there") {
   SessionMaker maker;
   maker.part("Beam").drill("Walk", reps(1, 10));
   CHECK(checked(maker) ==
-        "s.md:1:1: error: this session has no cool-down [missing-cool-down]; end it with a part "
+        "s.md:1:1: warning: this session has no cool-down [missing-cool-down]; end it with a part "
         "under the heading ‘## Cool-down’\n"
-        "s.md:1:1: error: this session has no warm-up [missing-warm-up]; begin it with a part "
+        "s.md:1:1: warning: this session has no warm-up [missing-warm-up]; begin it with a part "
         "under the heading ‘## Warm-up’\n");
 }
 
@@ -41,10 +41,11 @@ TEST_CASE("warm-up and cool-down must have something to do") {
   SessionMaker maker;
   maker.part("Warm-up", PartRole::kWarmUp);
   maker.part("Cool-down", PartRole::kCoolDown).budget(s(60));
-  CHECK(checked(maker) ==
-        "s.md:2:1: error: the warm-up ‘Warm-up’ has no drills [missing-warm-up]; list at least one "
-        "drill below its heading, link a shared part there, or give it a time of its own under "
-        "‘timings: parts:’\n");
+  CHECK(
+      checked(maker) ==
+      "s.md:2:1: warning: the warm-up ‘Warm-up’ has no drills [missing-warm-up]; list at least one "
+      "drill below its heading, link a shared part there, or give it a time of its own under "
+      "‘timings: parts:’\n");
 }
 
 TEST_CASE("warm-up comes first and cool-down last") {
@@ -53,10 +54,10 @@ TEST_CASE("warm-up comes first and cool-down last") {
   maker.part("Cool-down", PartRole::kCoolDown).drill("Sway", reps(1, 10));
   maker.part("Warm-up", PartRole::kWarmUp).drill("Jog", reps(1, 10));
   CHECK(checked(maker) ==
-        "s.md:4:1: error: the cool-down ‘Cool-down’ comes before ‘Warm-up’ [cool-down-not-last]; "
+        "s.md:4:1: warning: the cool-down ‘Cool-down’ comes before ‘Warm-up’ [cool-down-not-last]; "
         "move ‘Cool-down’ down, after ‘Warm-up’\n"
         "  Warm-up: this comes last now\n"
-        "s.md:6:1: error: the warm-up ‘Warm-up’ comes after ‘Beam’ [warm-up-not-first]; move "
+        "s.md:6:1: warning: the warm-up ‘Warm-up’ comes after ‘Beam’ [warm-up-not-first]; move "
         "‘Warm-up’ up, before ‘Beam’\n"
         "  Beam: this comes first now\n");
 }
@@ -74,7 +75,7 @@ TEST_CASE("every drill has a dose, unless its part has a time of its own") {
                          m.part("Play").budget(s(300)).drill("Islands");
                          m.part("Bars").drill("Tuck jump");
                        })) ==
-        "s.md:8:1: error: ‘Tuck jump’ has no dose [no-dose]; write how much after a colon, as in "
+        "s.md:8:1: warning: ‘Tuck jump’ has no dose [no-dose]; write how much after a colon, as in "
         "‘Tuck jump: 2 x 10’, or give ‘Bars’ a time of its own under ‘timings: parts:’\n");
 }
 
@@ -106,12 +107,12 @@ TEST_CASE("a part in which something was not understood is not called empty") {
   Diagnostics diagnostics;
   diagnostics.error("bad-value", {session.source.get(), warm_up.span.end, warm_up.span.end}, "x");
   check(session, timetable(session, {}), {}, {}, english_guard(), diagnostics);
-  CHECK(
-      report(diagnostics) ==
-      "s.md:3:1: error: x [bad-value]\n"
-      "s.md:3:1: error: the cool-down ‘Cool-down’ has no drills [missing-cool-down]; list at least "
-      "one drill below its heading, link a shared part there, or give it a time of its own under "
-      "‘timings: parts:’\n");
+  CHECK(report(diagnostics) ==
+        "s.md:3:1: error: x [bad-value]\n"
+        "s.md:3:1: warning: the cool-down ‘Cool-down’ has no drills [missing-cool-down]; list at "
+        "least "
+        "one drill below its heading, link a shared part there, or give it a time of its own under "
+        "‘timings: parts:’\n");
 }
 
 TEST_CASE("a dose that was not readable is not also missing") {
@@ -148,7 +149,7 @@ TEST_CASE("every substitute has an easier option") {
     m.last_drill().substitutes = {palms, good};
   });
   CHECK(checked(maker) ==
-        "s.md:6:1: error: ‘Dish hold, palms together’ stands in for who has no towel, but has no "
+        "s.md:6:1: warning: ‘Dish hold, palms together’ stands in for who has no towel, but has no "
         "easier option [substitute-without-easier]; add a line such as ‘- easier: one foot on the "
         "floor’ below it\n");
 }

@@ -116,7 +116,7 @@ TEST_CASE("a circuit with nothing in it takes no time, and stations without time
     m.last_drill().circuit = circuit(3, s(30), {});
   });
   CHECK(checked(empty) ==
-        "s.md:5:1: error: the circuit ‘Strong circle’ has no drills [no-dose]; list its drills "
+        "s.md:5:1: warning: the circuit ‘Strong circle’ has no drills [no-dose]; list its drills "
         "below it, each indented by two spaces\n");
   SessionMaker timeless = framed(SessionMaker(), s(60), [](SessionMaker& m) {
     m.part("Strong").drill("Strong circle");
@@ -124,7 +124,7 @@ TEST_CASE("a circuit with nothing in it takes no time, and stations without time
     m.station("Squats", reps(1, 10)).station("Plank");
   });
   CHECK(checked(timeless) ==
-        "s.md:7:1: error: ‘Plank’ has no dose, and its circuit no time for each station "
+        "s.md:7:1: warning: ‘Plank’ has no dose, and its circuit no time for each station "
         "[no-dose]; write the work time behind ‘Strong circle’, as in ‘3 rounds, 30 s work, 15 s "
         "rest’, or how much behind this drill\n");
 }

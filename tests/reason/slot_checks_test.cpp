@@ -23,7 +23,7 @@ std::string session_with_slot(Duration slot) {
 
 TEST_CASE("over the slot: by how much, and which parts could give it") {
   CHECK(session_with_slot(min(35)) ==
-        "s.md:2:1: error: the session takes 42 min 15 s, 7 min 15 s over its slot of 35 min "
+        "s.md:2:1: warning: the session takes 42 min 15 s, 7 min 15 s over its slot of 35 min "
         "[over-slot]; take 7 min 15 s out of ‘Bar shapes’ (18 min) or ‘Beam’ (12 min), or make the "
         "slot longer\n"
         "  Bar shapes: takes 18 min\n"
@@ -32,7 +32,7 @@ TEST_CASE("over the slot: by how much, and which parts could give it") {
 
 TEST_CASE("over the slot by more than any part: several have to give") {
   CHECK(session_with_slot(min(20)) ==
-        "s.md:2:1: error: the session takes 42 min 15 s, 22 min 15 s over its slot of 20 min "
+        "s.md:2:1: warning: the session takes 42 min 15 s, 22 min 15 s over its slot of 20 min "
         "[over-slot]; take 22 min 15 s out of ‘Bar shapes’ (18 min), ‘Beam’ (12 min) and ‘Talk’ (2 "
         "min), or make the slot longer\n"
         "  Bar shapes: takes 18 min\n"
@@ -66,7 +66,7 @@ TEST_CASE("a part that leaves more than a tenth of its own time says so") {
 
 TEST_CASE("a second over the slot is over it") {
   CHECK(session_with_slot(min(42) + s(14)) ==
-        "s.md:2:1: error: the session takes 42 min 15 s, 1 s over its slot of 42 min 14 s "
+        "s.md:2:1: warning: the session takes 42 min 15 s, 1 s over its slot of 42 min 14 s "
         "[over-slot]; take 1 s out of ‘Bar shapes’ (18 min), ‘Beam’ (12 min) or ‘Talk’ (2 min), or "
         "make the slot longer\n"
         "  Bar shapes: takes 18 min\n"
@@ -86,7 +86,7 @@ TEST_CASE("under the slot: the shortest parts are named first") {
 
 TEST_CASE("with only a warm-up and a cool-down, those are what can give") {
   CHECK(checked(framed(SessionMaker().slot(min(9)), min(5), [](SessionMaker&) {})) ==
-        "s.md:2:1: error: the session takes 10 min 15 s, 1 min 15 s over its slot of 9 min "
+        "s.md:2:1: warning: the session takes 10 min 15 s, 1 min 15 s over its slot of 9 min "
         "[over-slot]; take 1 min 15 s out of ‘Warm-up’ (5 min 15 s) or ‘Cool-down’ (5 min), or "
         "make the slot longer\n"
         "  Warm-up: takes 5 min 15 s\n"
