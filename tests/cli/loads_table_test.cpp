@@ -61,7 +61,7 @@ TEST_CASE("loads table: sums, what is a lot, the lines that add most, and the we
         "  effort x min  26   –      Frog hop 18, Line hop 8\n"
         "  not counted: Geese\n"
         "\n"
-        "Wrens, week from 2026-11-30: 1 day in the gym (4 min 51 s)\n"
+        "Wrens, week from 2026-11-30: 1 day in the gym (5 min)\n"
         "                sum  a lot  most of it\n"
         "  landings      130  300    T 130\n"
         "  effort x min  26   –      T 26\n");
