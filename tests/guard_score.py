@@ -35,9 +35,9 @@ FITS = {
     "blindfold": ["danger-blindfold"],
     "exhaustion": ["danger-exhaustion", "danger-hold"],
     "punishment": ["danger-exhaustion"],
-    "exhausted-skill": ["danger-tired-skill"],
-    "hold-too-long": ["danger-hold", "danger-exhaustion"],
-    "power-before-warm-up": ["danger-cold"],
+    "exhausted-skill": ["danger-tired-skill", "skill-when-tired"],
+    "hold-too-long": ["danger-hold", "hold-too-long", "danger-exhaustion"],
+    "power-before-warm-up": ["danger-cold", "power-before-raise"],
     "stretch-before-power": ["danger-long-stretch", "stretch-too-long"],
     "stretch-before-raise": ["danger-long-stretch", "stretch-before-raise", "danger-cold"],
     "unspotted": ["danger-unspotted", "danger-alone"],
@@ -52,7 +52,7 @@ FITS = {
 }
 # Checks about danger and care; the others are about form, time and kit.
 CARE = {name for names in FITS.values() for name in names} | {
-    "one-side-only", "unpaired-shape", "load-too-high", "too-many-hours", "no-rest-day",
+    "one-side-only", "unpaired-shape", "too-much-load", "too-many-hours", "too-few-rest-days",
     "stretch-before-raise", "stretch-too-long",
 }
 WEIGHTS = ("warning", "error")

@@ -115,14 +115,14 @@ def names():
     expect("their names are plain", not any(raw(p.name) or p.name.startswith((".", "-")) for p in made))
 
     strange = "\x1b]0;t\x07\x9b31m\u202e\u2066\x85\n\r"
-    commands = [[c, strange] for c in ("build", "check", "proof", "times", "week", "booklet", "explain", "figure", "looks",
+    commands = [[c, strange] for c in ("build", "check", "proof", "times", "loads", "week", "booklet", "explain", "figure", "looks",
                                        "figures", strange)]
     commands += [["build", option, strange] for option in ("--only", "--paper", "--look", "--jobs", "--messages", strange)]
     commands += [["figure", "dish", "--age", strange], ["figure", "dish", strange], ["week", "--group", strange],
                  ["week", "--starting", strange], ["begin", strange + "/../p" + strange], ["begin", "sessions"],
                  ["check", "--messages", "json", strange], ["check", "--messages", "short", strange]]
     (folder / "sessions" / "p.md").write_text(f"---\ntitle: {strange!a}\n{strange[:2]}: x\n---\n## {strange}\n- {strange}: x {strange}\n")
-    for command in commands + [["check", "sessions/p.md"], ["times", "sessions/p.md"]]:
+    for command in commands + [["check", "sessions/p.md"], ["times", "sessions/p.md"], ["loads", "sessions/p.md"]]:
         ran = subprocess.run([program, *command], cwd=folder, capture_output=True, timeout=LONGEST)
         said = (ran.stdout + ran.stderr).decode(errors="surrogateescape")
         expect(f"{command!r}: says something, nothing raw: {said!r}", said and raw(said) is None)

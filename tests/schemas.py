@@ -125,6 +125,7 @@ WRONG = {
         "title: T\nplace: gym\ngymnasts: [Ann, Ben]\n",
         "title: T\nplace: gym\ngymnasts: 61\n",
         "title: T\nplace: gym\nadults: 0\n",
+        "title: T\nplace: gym\nheat: rather\n",
         "title: T\nplace: gym\ndate: 2 December 2026\n",
         "title: T\nplace: gym\nstart: in the evening\n",
         "title: T\nplace: gym\ntimings: {rest: 5}\n",
@@ -264,6 +265,14 @@ for kind, texts in WRONG.items():
         if not program_refuses(kind, text):
             failures.append(f"{kind}: the program does not refuse:\n{text}")
 shutil.rmtree(work, ignore_errors=True)
+
+# What the program itself prints as JSON.
+for command, plans in (("times", ["sessions/kestrels-bar-shapes.md"]), ("loads", [])):
+    said = subprocess.run([program, command, "--json", *plans], cwd=repository / "plans", capture_output=True, text=True)
+    printed = json.loads(said.stdout)
+    failures += [f"{command} --json: {each.message[:200]}" for each in validator(command).iter_errors(printed)]
+    if command == "loads" and not (printed["plans"] and printed["weeks"]):
+        failures.append("loads --json: no plans or no weeks of the demo club")
 
 print("\n".join(failures) or f"{checked} accepted, {sum(map(len, WRONG.values()))} wrong ones refused")
 sys.exit(1 if failures else 0)

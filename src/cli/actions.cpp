@@ -11,6 +11,8 @@
 #include "cli/command_line.h"
 #include "cli/drill_text.h"
 #include "cli/explain.h"
+#include "cli/loads_json.h"
+#include "cli/loads_table.h"
 #include "cli/stop_signal.h"
 #include "cli/times_json.h"
 #include "cli/times_table.h"
@@ -18,6 +20,7 @@
 #include "club/draw.h"
 #include "club/list_drills.h"
 #include "club/list_looks.h"
+#include "club/loads.h"
 #include "club/tidy.h"
 #include "club/week.h"
 
@@ -118,6 +121,12 @@ int show_times(const Run& run) {
                              : times_table(timed.plan->session, timed.plan->timetable));
   }
   return timed.summary.exit_code();
+}
+
+int show_loads(const Run& run) {
+  const club::LoadsRun made = club::loads(request_of(run), run.around, run.terminal);
+  say(run.given.has(kJson) ? loads_json(made) : loads_table(made));
+  return made.summary.exit_code();
 }
 
 int tidy_plans(const Run& run) {

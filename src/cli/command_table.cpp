@@ -36,6 +36,12 @@ std::vector<Command> make_commands() {
        "chalkleaf times sessions/tuesday.md\nchalkleaf times --json sessions/tuesday.md",
        {&kOnePlan, &kJson},
        show_times},
+      {"loads",
+       "Add up what plans, and a group's week, ask of a body",
+       "chalkleaf loads sessions/tuesday.md\nchalkleaf loads --json\n"
+       "Counts for one gymnast: hands, landings, neck, back, upside down, effort.",
+       {&kPlans, &kJson},
+       show_loads},
       {"tidy",
        "Show plans as they were understood, in the taught form",
        "chalkleaf tidy sessions/tuesday.md\nchalkleaf tidy --write sessions/tuesday.md",

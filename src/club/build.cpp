@@ -3,6 +3,7 @@
 #include "club/build.h"
 
 #include <future>
+#include <map>
 
 #include "club/accounts.h"
 #include "club/compile.h"
@@ -45,6 +46,22 @@ void check_shared(const Selection& selection, const std::vector<ClubTools>& club
     }
     if (request.strictness == Strictness::kStrict) found.make_strict();
     teller.tell(found, "");
+  }
+}
+
+// What only all plans of a group together can say: its weeks.
+void check_weeks(const std::map<std::size_t, std::vector<reason::WeekSession>>& by_club,
+                 const std::vector<ClubTools>& clubs, const Request& request, Teller& teller) {
+  for (const auto& [root, sessions] : by_club) {
+    for (const reason::GroupWeek& week : reason::group_weeks(sessions)) {
+      Diagnostics found;
+      reason::check_week(week, found);
+      reason::apply_choices(clubs[root].club, found);
+      // A build's sheets are made by now: too late for an error.
+      const bool strict = request.strictness == Strictness::kStrict;
+      if (strict && request.purpose == Purpose::kCheck) found.make_strict();
+      teller.tell(found, "");
+    }
   }
 }
 
@@ -129,12 +146,16 @@ Summary build(const Request& request, const Surroundings& around, Listener& list
       return compile(accounts.paths(index), club, run, worker->typesetter(club));
     };
   };
-  run_in_order<Compiled>(total, request.jobs, make_worker,
-                         [&](std::size_t index, Compiled compiled) {
-                           const bool skipped = compiled.skipped;
-                           accounts.take(index, std::move(compiled));
-                           if (!skipped) listener.progress(index + 1, total);
-                         });
+  std::map<std::size_t, std::vector<reason::WeekSession>> by_club;
+  run_in_order<Compiled>(
+      total, request.jobs, make_worker, [&](std::size_t index, Compiled compiled) {
+        const bool skipped = compiled.skipped;
+        if (compiled.week)
+          by_club[selection.plans[index].root].push_back(std::move(*compiled.week));
+        accounts.take(index, std::move(compiled));
+        if (!skipped) listener.progress(index + 1, total);
+      });
+  check_weeks(by_club, clubs, request, teller);
   return accounts.close();
 }
 

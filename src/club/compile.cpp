@@ -254,6 +254,11 @@ Compiled compile_plan(const PlanPaths& plan, const ClubTools& club, const RunToo
   out.home_sheet_held =
       !out.failed && session.place.value == plan::Place::kHome && !prints(sheet::Kind::kHomeSheet);
   if (out.failed) out.written = 0;
+  // What a draft says stands elsewhere in the coach's file: its places would lead astray.
+  if (run.purpose != Purpose::kProof && studied->readable && !studied->draft) {
+    const auto loads = reason::loads_of(session, studied->timetable, *club.drills);
+    out.week = reason::week_session(session, studied->timetable, loads.sum);
+  }
   out.diagnostics = std::move(found);
   out.sources = session.sources;
   out.sources.push_back(session.source);

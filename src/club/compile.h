@@ -24,6 +24,7 @@
 #include "draft/read.h"
 #include "pdf/write.h"
 #include "plan/read.h"
+#include "reason/group_week.h"
 #include "reason/guard.h"
 #include "reason/timetable.h"
 #include "sheet/sheets.h"
@@ -112,7 +113,8 @@ struct Compiled {
   std::vector<SourcePtr> sources;   ///< what the diagnostics point into
   std::vector<StagedSheet> staged;  ///< PDFs, for club::put_in_place()
   Older older = Older::kStay;
-  std::size_t written = 0;       ///< pictures, now on the disk
+  std::optional<reason::WeekSession> week = {};  ///< for its group's week; not of a draft
+  std::size_t written = 0;                       ///< pictures, now on the disk
   bool failed = false;           ///< the plan was not set: it, or what it needs, has errors
   bool home_sheet_held = false;  ///< too dangerous for a home; its coach card is there
   bool not_written = false;      ///< the disk would not take a sheet

@@ -231,6 +231,7 @@ std::vector<Budget> read_front_matter(const source::Document& document, const Cl
   read_group(keys, club, session, diagnostics);
   session.gymnasts = keys.people("gymnasts", kLargestGroup);
   session.adults = keys.people("adults", kMostAdults);
+  session.heat = keys.value("heat", parse_yes_no);
   session.slot = keys.value(
       "slot", [](std::string_view text) { return parse_duration(text, Zero::kRefused); });
   session.start = keys.value("start", parse_time_of_day);

@@ -287,6 +287,7 @@ struct Session {
   std::optional<Group> group;            ///< the club's group of that name
   std::optional<Sourced<int>> gymnasts;  ///< `gymnasts: 6`, when not the whole group comes
   std::optional<Sourced<int>> adults;    ///< `adults: 2`, in the hall with them
+  std::optional<Sourced<bool>> heat;     ///< `heat: yes`, a hot day or a hot hall
   std::optional<Sourced<Duration>> slot;
   std::optional<Sourced<TimeOfDay>> start;
   std::optional<Sourced<Date>> date;

@@ -18,16 +18,46 @@ struct Ratio {
   int children;
 };
 // NSPCC, recommended adult to child ratios: ages 4-8 1:6, 9-12 1:8, 13-18 1:10, and always at least
-// two adults. Guidance, not law. Below four the ratio of 4-8 is kept here: too kind, never too
-// strict. Adults' groups are nobody's children.
-constexpr std::array<Ratio, 3> kRatios{{{13, 10}, {9, 8}, {0, 6}}};
+// two adults; 2-3 1:4 and 0-2 1:3 (those two: value from memory). Guidance, not law. Adults' groups
+// are nobody's children.
+constexpr std::array<Ratio, 5> kRatios{{{13, 10}, {9, 8}, {4, 6}, {2, 4}, {0, 3}}};
 constexpr int kGrownUp = 18;
+constexpr int kAlone = 5;  ///< from this age children come without a parent into the hall
 constexpr int kFewestAdults = 2;
 
 int children_to_one(int youngest) {
   return std::find_if(kRatios.begin(), kRatios.end(),
                       [&](const Ratio& ratio) { return youngest >= ratio.from_age; })
       ->children;
+}
+
+// `Young leader`, `aged 16`, `15 years`: helps, but is no adult (NSPCC: 18 or over).
+bool is_under_eighteen(const plan::StaffMember& member) {
+  for (const plan::Words* part : {&member.name, &member.qualification}) {
+    const std::vector<TextWord> words = words_in(part->text);
+    if (has_one_of(words, {"junior", "cadet", "teenager", "pupil"})) return true;
+    for (std::size_t i = 0; i < words.size(); ++i) {
+      const std::string before = i > 0 ? words[i - 1].text : "";
+      const std::string after = i + 1 < words.size() ? words[i + 1].text : "";
+      if (words[i].text == "young" &&
+          has_one_of({words.begin() + static_cast<std::ptrdiff_t>(i), words.end()},
+                     {"leader", "helper", "coach", "volunteer", "gymnast"})) {
+        return true;
+      }
+      const bool teens = words[i].text.size() == 2 && words[i].text[0] == '1' &&
+                         words[i].text[1] >= '0' && words[i].text[1] < '8';
+      if (teens && (is_one_of(before, {"age", "aged"}) || is_one_of(after, {"year", "years"})))
+        return true;
+    }
+  }
+  return false;
+}
+
+// Classes of the youngest have a parent to each child, who are not written as coaches.
+bool parents_take_part(const plan::Session& session) {
+  return session.source &&
+         has_one_of(words_in(session.source->text()),
+                    {"parent", "carer", "mum", "dad", "grown-up", "grandparent", "guardian"});
 }
 
 /// How many adults there are, and where that is said.
@@ -55,23 +85,56 @@ std::optional<Adults> adults_of(const Subject& subject) {
   Adults out{0, span, {}};
   for (const plan::StaffMember& member : subject.club.staff) {
     if (!looks_after(member, group)) continue;
-    ++out.count;
-    out.labels.push_back({member.name.span, "is with the group"});
+    const bool counts = !is_under_eighteen(member);
+    if (counts) ++out.count;
+    out.labels.push_back(
+        {member.name.span, counts ? "is with the group" : "is not 18 yet, so does not count"});
   }
-  return out.count > 0 ? std::optional(out) : std::nullopt;
+  return out.labels.empty() ? std::nullopt : std::optional(out);
 }
 
 std::string adults_text(int n) { return fmt::format("{} {}", n, n == 1 ? "adult" : "adults"); }
+
+// Whoever counts the children should count the adults. Words that speak of any will do; in a draft,
+// a name or `just me` may be one.
+void check_adults_stated(const Subject& subject, Diagnostics& diagnostics) {
+  const plan::Session& session = subject.session;
+  const auto& group = session.group;
+  const bool in_a_club = !subject.club.staff.empty();
+  const std::optional<int> children =
+      in_a_club || session.gymnasts ? session.gymnast_count() : std::nullopt;
+  if (!children || !session.typed.empty() ||
+      (group && group->youngest && group->youngest->value >= kGrownUp))
+    return;
+  if (session.source && has_one_of(words_in(session.source->text()),
+                                   {"adult", "coach", "coache", "helper", "teacher", "leader",
+                                    "instructor", "trainer", "parent", "staff"})) {
+    return;
+  }
+  const Span span = session.gymnasts && session.gymnasts->span ? session.gymnasts->span
+                    : session.group_name.span                  ? session.group_name.span
+                                                               : session.front_matter;
+  diagnostics.add(
+      {in_a_club ? Severity::kWarning : Severity::kNote,
+       "no-adults-stated",
+       span,
+       fmt::format("{} gymnasts come, and nothing says how many adults are with them", *children),
+       {},
+       in_a_club ? "write the group behind the names under ‘staff:’ in club.yaml, or "
+                   "‘adults: 2’ here"
+                 : "write ‘adults: 2’ here, and only those of 18 and over"});
+}
 
 }  // namespace
 
 void check_adults(const Subject& subject, Diagnostics& diagnostics) {
   if (subject.at_home()) return;
   std::optional<Adults> adults = adults_of(subject);
-  if (!adults) return;
+  if (!adults) return check_adults_stated(subject, diagnostics);
   const auto& group = subject.session.group;
   const bool ages_known = group && group->youngest;
   if (ages_known && group->youngest->value >= kGrownUp) return;
+  if (ages_known && group->youngest->value < kAlone && parents_take_part(subject.session)) return;
   const auto& limit = subject.club.limits.fewest_adults;
   const int fewest = limit ? limit->value : kFewestAdults;
   const std::optional<int> gymnasts = subject.session.gymnast_count();
@@ -112,9 +175,20 @@ namespace {
 
 // Over an hour without a drink is common practice to avoid, no source.
 constexpr Duration kWaterAfter = Duration::minutes(60);
+// American Academy of Pediatrics 2011, Pediatrics 128(3):e741-e747 (value from memory): in the heat
+// a drink every 20 minutes.
+constexpr Duration kWaterInHeat = Duration::minutes(20);
+
+Duration water_after(const Subject& subject) {
+  const auto& limit = subject.club.limits.water_after;
+  const Duration usual = limit ? limit->value : kWaterAfter;
+  const auto& heat = subject.session.heat;
+  return heat && heat->value ? std::min(usual, kWaterInHeat) : usual;
+}
 
 bool speaks_of_water(std::string_view text) {
-  return has_one_of(words_in(text), {"water", "drink", "sip", "hydrate", "hydration"});
+  return has_one_of(words_in(text),
+                    {"water", "drink", "sip", "hydrate", "hydration", "bottle", "squash"});
 }
 
 bool any_water(const std::vector<plan::Note>& notes) {
@@ -127,7 +201,8 @@ bool has_water(const plan::Drill& drill) {
     return std::any_of(list.begin(), list.end(),
                        [](const plan::Words& words) { return speaks_of_water(words.text); });
   };
-  return speaks_of_water(drill.name.text) || in(drill.cues) || any_water(drill.notes) ||
+  const bool in_dose = drill.dose && in(drill.dose->remarks);
+  return speaks_of_water(drill.name.text) || in(drill.cues) || any_water(drill.notes) || in_dose ||
          std::any_of(drill.stations.begin(), drill.stations.end(), has_water);
 }
 
@@ -198,7 +273,12 @@ void report_dry(const Subject& subject, Break dry, bool none, Diagnostics& diagn
   if (before != nullptr) {
     found.labels.push_back({before->drill->name.span, "about the middle of that time"});
   }
-  if (limit && limit->span) found.labels.push_back({limit->span, "the club's limit"});
+  const auto& heat = subject.session.heat;
+  if (heat && heat->value && heat->span) {
+    found.labels.push_back({heat->span, "in the heat every 20 min"});
+  } else if (limit && limit->span) {
+    found.labels.push_back({limit->span, "the club's limit"});
+  }
   found.hint = before == nullptr ? "add a line such as ‘- Water: 2 min’"
                                  : fmt::format("add a line such as ‘- Water: 2 min’ before {}",
                                                quoted(before->drill->name.text));
@@ -208,8 +288,7 @@ void report_dry(const Subject& subject, Break dry, bool none, Diagnostics& diagn
 }  // namespace
 
 void check_water(const Subject& subject, Diagnostics& diagnostics) {
-  const auto& limit = subject.club.limits.water_after;
-  const Duration most = limit ? limit->value : kWaterAfter;
+  const Duration most = water_after(subject);
   const auto& slot = subject.session.slot;
   const Duration whole = std::max(subject.timetable.total, slot ? slot->value : Duration());
   if (whole <= most || water_at_any_time(subject.session)) return;

@@ -45,7 +45,7 @@ void check_known(const Subject& subject, Diagnostics& diagnostics);
 void check_choice_order(const Subject& subject, Diagnostics& diagnostics);
 /// `duplicate-drill`, of lines in one part
 void check_repeated_lines(const Subject& subject, Diagnostics& diagnostics);
-/// `level-above-group`
+/// `level-above-group`, of harder rungs too
 void check_levels(const Subject& subject, Diagnostics& diagnostics);
 /// `spotter-at-home`
 void check_spotters(const Subject& subject, Diagnostics& diagnostics);
@@ -65,10 +65,18 @@ void check_raise_first(const Subject& subject, Diagnostics& diagnostics);
 void check_stretch_times(const Subject& subject, Diagnostics& diagnostics);
 /// `one-side-only`
 void check_sides(const Subject& subject, Diagnostics& diagnostics);
+/// `power-before-raise`
+void check_power_first(const Subject& subject, Diagnostics& diagnostics);
+/// `skill-when-tired`
+void check_tired_skills(const Subject& subject, Diagnostics& diagnostics);
+/// `hold-too-long`
+void check_holds(const Subject& subject, Diagnostics& diagnostics);
+/// `too-much-load`
+void check_loads(const Subject& subject, Diagnostics& diagnostics);
 /// `unpaired-shape`
 void check_curves(const Subject& subject, Diagnostics& diagnostics);
 
-/// `too-few-adults`
+/// `too-few-adults`, `no-adults-stated`
 void check_adults(const Subject& subject, Diagnostics& diagnostics);
 /// `no-water-break`
 void check_water(const Subject& subject, Diagnostics& diagnostics);

@@ -105,6 +105,8 @@ void check_lines(const Subject& subject, Diagnostics& diagnostics) {
   check_substitutes(subject, diagnostics);
   check_stretch_times(subject, diagnostics);
   check_sides(subject, diagnostics);
+  check_holds(subject, diagnostics);
+  check_loads(subject, diagnostics);
   check_adults(subject, diagnostics);
   check_pictures(subject, diagnostics);
   check_coach_words(subject, diagnostics);
@@ -117,6 +119,8 @@ void check_whole(const Subject& subject, Diagnostics& diagnostics) {
   check_content(session, plan::PartRole::kCoolDown, "missing-cool-down", "cool-down", diagnostics);
   check_home_notes(subject, diagnostics);
   check_raise_first(subject, diagnostics);
+  check_power_first(subject, diagnostics);
+  check_tired_skills(subject, diagnostics);
   check_curves(subject, diagnostics);
   check_water(subject, diagnostics);
   check_hard_words(subject, diagnostics);

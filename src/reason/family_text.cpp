@@ -14,11 +14,11 @@ using plan::Note;
 using plan::Words;
 using TextKind = FamilyText::Kind;
 
-constexpr std::size_t kSentence = 4;  // words that can say what a drill is
+constexpr std::size_t kSentenceWords = 4;  // words that can say what a drill is
 
 bool describe(const std::vector<Note>& notes) {
   return std::any_of(notes.begin(), notes.end(), [](const Note& note) {
-    return note.reader != Note::For::kCoach && words_in(note.words.text).size() >= kSentence;
+    return note.reader != Note::For::kCoach && words_in(note.words.text).size() >= kSentenceWords;
   });
 }
 

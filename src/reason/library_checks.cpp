@@ -202,6 +202,33 @@ void check_repeated_lines(const Subject& subject, Diagnostics& diagnostics) {
   }
 }
 
+namespace {
+
+// `harder:` that names a drill above the group: only the coach's own rungs, since those of the
+// library say for themselves how hard they are.
+void check_harder_rungs(const DrillLine& line, const Subject& subject, Gathered& gathered) {
+  const Drill& drill = *line.drill;
+  const plan::Group& group = *subject.session.group;
+  for (const plan::Variation& rung : drill.harder) {
+    if (is_inherited(drill, rung)) continue;
+    const LibraryDrill* known = subject.book.find(rung.text, plan::place_of(*line.part, drill));
+    if (known == nullptr || !known->level || known->level->value <= group.level->value) continue;
+    gathered.add(known->name.text, rung.span, "here too", [&] {
+      return Diagnostic{
+          Severity::kWarning,
+          "level-above-group",
+          rung.span,
+          fmt::format(
+              "the harder choice {} is a drill of level {}, and {} do drills up to level {}",
+              quoted(rung.text), known->level->value, group.name.text, group.level->value),
+          {},
+          fmt::format("write a choice of level {} or below", group.level->value)};
+    });
+  }
+}
+
+}  // namespace
+
 void check_levels(const Subject& subject, Diagnostics& diagnostics) {
   const auto& group = subject.session.group;
   if (!group || !group->level) return;
@@ -228,6 +255,7 @@ void check_levels(const Subject& subject, Diagnostics& diagnostics) {
         return found;
       });
     }
+    check_harder_rungs(line, subject, gathered);
   }
   gathered.add_to(diagnostics);
 }

@@ -73,9 +73,19 @@ std::vector<HeldStretch> held_stretches(const plan::Drill& drill, const Subject&
   return out;
 }
 
+bool speaks_of_moving(std::string_view text) {
+  return has_one_of(words_in(text), {"run",      "jog",       "march",   "skip",    "gallop",
+                                     "dance",    "hop",       "jump",    "tag",     "game",
+                                     "play",     "chase",     "running", "jogging", "marching",
+                                     "skipping", "galloping", "dancing", "hopping", "jumping"});
+}
+
 // Only kinds that plainly leave the pulse where it is count as resting; a drill nobody knows may be
 // a run.
 Pulse pulse_of(const plan::Drill& drill) {
+  // `Walk, jog, skips, ankles` is a row of things, whichever of them the library knew.
+  if (drill.name.text.find(',') != std::string::npos && speaks_of_moving(drill.name.text))
+    return Pulse::kRaises;
   if (is_pause(drill)) return Pulse::kRests;
   switch (kind_of(drill)) {
     case DrillKind::kUnknown:

@@ -2,6 +2,7 @@
 // Tested by tests/reason/body_checks_test.cpp.
 #pragma once
 
+#include <string_view>
 #include <vector>
 
 #include "plan/library.h"
@@ -21,6 +22,9 @@ struct HeldStretch {
 /// The held stretches of one line, in order. A drill that the library does not know is one only
 /// where its name and its dose leave no doubt.
 std::vector<HeldStretch> held_stretches(const plan::Drill& drill, const Subject& subject);
+
+/// `Run two rounds of the hall, then:`
+bool speaks_of_moving(std::string_view text);
 
 /// What a line does to the pulse, as far as is known.
 enum class Pulse { kUnknown, kRaises, kRests };

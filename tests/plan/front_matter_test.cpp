@@ -78,6 +78,19 @@ TEST_CASE("a group the club does not have is reported; without groups any name w
   CHECK(messages(read_plan(text).diagnostics).empty());
 }
 
+TEST_CASE("a hot day is said with yes or no") {
+  const auto heat = [](const std::string& lines) {
+    const ReadPlan plan = read_plan("---\ntitle: T\nplace: gym\n" + lines + "---\n");
+    const auto& said = plan.session.heat;
+    return (said ? (said->value ? "yes" : "no") : std::string("none")) + "\n" +
+           messages(plan.diagnostics);
+  };
+  CHECK(heat("") == "none\n");
+  CHECK(heat("heat: yes\n") == "yes\n");
+  CHECK(heat("heat: no\n") == "no\n");
+  CHECK(heat("heat: rather\n").find("plan.md:4:7: error: ") != std::string::npos);
+}
+
 TEST_CASE("how many come, and how many adults are with them") {
   const auto counts = [](const std::string& lines) {
     const ReadPlan plan = read_plan("---\ntitle: T\nplace: gym\n" + lines + "---\n");

@@ -35,6 +35,66 @@ TEST_CASE("adults: the worked examples of the published ratios") {
   CHECK(needed(14, 5) == 2);
 }
 
+// The same guidance for the youngest, 2-3 1:4 and 0-2 1:3: value from memory.
+TEST_CASE("adults: under-fours need more of them") {
+  CHECK(needed(3, 8) == 2);
+  CHECK(needed(3, 9) == 3);
+  CHECK(needed(2, 9) == 3);
+  CHECK(needed(1, 9) == 3);
+  CHECK(needed(1, 10) == 4);
+}
+
+TEST_CASE("adults: where parents take part, nobody counts coaches by the youngest") {
+  SessionMaker maker;
+  maker.group(group("Ducklings", 2, 12)).adults(2);
+  CHECK(checked(framed(maker, s(60), [](SessionMaker& m) {
+          m.part("Play").note("Each child with a parent.").drill("Jog", hold(1, s(60)));
+        })).empty());
+}
+
+TEST_CASE("adults: a helper under eighteen is none") {
+  plan::Club club;
+  const auto member = [](const std::string& name, const std::string& qualification) {
+    plan::StaffMember out;
+    out.name = {name, {}};
+    out.qualification = {qualification, {}};
+    out.groups = {{"Wrens", {}}};
+    return out;
+  };
+  const auto enough = [&](const std::string& name, const std::string& qualification) {
+    club.staff = {member("Lead coach", "Level 2"), member(name, qualification)};
+    return checked(with_adults(group("Wrens", 6, 10), {}), club).empty();
+  };
+  CHECK(enough("Second coach", "Level 1, since 2019"));
+  CHECK(enough("Assistant", "18 years with the club"));
+  CHECK_FALSE(enough("Young leader", ""));
+  CHECK_FALSE(enough("Helper, aged 16", ""));
+  CHECK_FALSE(enough("Helper", "15 years old"));
+  CHECK_FALSE(enough("Junior helper", ""));
+}
+
+TEST_CASE("adults: who counts the children is asked for the adults") {
+  const auto said = [](const std::string& words, const plan::Club& club = {}) {
+    SessionMaker maker;
+    maker.gymnasts(14);
+    return checked(
+        framed(maker, s(60),
+               [&](SessionMaker& m) { m.part("Play").note(words).drill("Jog", hold(1, s(60))); }),
+        club);
+  };
+  CHECK(said("Off we go.") ==
+        "s.md:2:1: note: 14 gymnasts come, and nothing says how many adults are with them "
+        "[no-adults-stated]; write ‘adults: 2’ here, and only those of 18 and over\n");
+  CHECK(said("Two coaches are with them.").empty());
+  CHECK(said("A helper at each beam.").empty());
+  plan::Club club;
+  club.staff.emplace_back();
+  SessionMaker of_a_group;  // its size is the club's, and no plan's own
+  of_a_group.group(group("Wrens", 6, 14));
+  CHECK(checked(framed(of_a_group, s(60), [](SessionMaker&) {})).empty());
+  CHECK(said("Off we go.", club).find("warning: 14 gymnasts") != std::string::npos);
+}
+
 TEST_CASE("adults: the edges of the ratios") {
   CHECK(needed(4, 12) == 2);
   CHECK(needed(4, 13) == 3);
@@ -105,6 +165,11 @@ TEST_CASE("water: a session of more than an hour has a break for it") {
         "  Swing: about the middle of that time\n");
   CHECK(long_session([](SessionMaker& m) { m.drill("Water", hold(1, min(2))); }).empty());
   CHECK(long_session([](SessionMaker& m) { m.note("A drink for everybody."); }).empty());
+  CHECK(long_session([](SessionMaker& m) {
+          Dose dose = hold(3, min(1));
+          dose.remarks = {{"sip between sets", {}}};
+          m.drill("Hang", dose);
+        }).empty());
   CHECK(long_session([](SessionMaker& m) { m.part("Water break").budget(min(3)); }).empty());
   CHECK(long_session([](SessionMaker& m) {
           m.kit_move(plan::KitMove::Way::kPickUp, "water bottles", "");
@@ -122,6 +187,23 @@ TEST_CASE("water: exactly an hour needs none; the club may set less") {
         "s.md:1:1: error: this session takes 1 h and has no water break [no-water-break]; add a "
         "line such as ‘- Water: 2 min’ before ‘Swing’\n"
         "  Swing: about the middle of that time\n");
+}
+
+// American Academy of Pediatrics 2011, Pediatrics 128(3):e741-e747: value from memory.
+TEST_CASE("water: in the heat every twenty minutes, whatever the club allows") {
+  const auto hot = [](std::optional<bool> heat, Duration run) {
+    SessionMaker maker;
+    if (heat) maker.raw().heat = plan::Sourced<bool>{*heat, {}};
+    maker.part("Warm-up", PartRole::kWarmUp).drill("Run", hold(1, run));
+    maker.part("Cool-down", PartRole::kCoolDown).drill("Swing", hold(1, min(5)));
+    plan::Club club;
+    club.limits.water_after = plan::Sourced<Duration>{min(50), {}};
+    return checked(maker, club);
+  };
+  CHECK(hot({}, min(20)).empty());
+  CHECK(hot(false, min(20)).empty());
+  CHECK(hot(true, min(20)).find("takes 25 min 15 s and has no water break") != std::string::npos);
+  CHECK(hot(true, min(15) - s(15)).empty());
 }
 
 TEST_CASE("water: one break in a long session is not enough, words for the whole of it are") {

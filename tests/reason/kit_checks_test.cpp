@@ -95,7 +95,7 @@ TEST_CASE("kit of a gym plan stands in its equipment, the club's kit or its hall
 TEST_CASE("the club has enough for the group, or it is said by how much not") {
   const plan::Club club = club_with({stock("hoops", 12), stock("mats", 4), stock("chalk", {})});
   const auto said = [&](int gymnasts, const std::string& kit, const std::string& how) {
-    return checked(framed(SessionMaker().gymnasts(gymnasts), s(60),
+    return checked(framed(SessionMaker().gymnasts(gymnasts).two_adults(), s(60),
                           [&](SessionMaker& m) {
                             m.part("Play").drill("Hoop jumps", hold(1, s(20)));
                             use(m, kit, how);
@@ -121,27 +121,29 @@ TEST_CASE("the club has enough for the group, or it is said by how much not") {
 TEST_CASE("only those who are at it at one time need kit: waves, stations of a circuit") {
   plan::Club club = club_with({stock("hoops", 4)});
   club.stations = {station("beam", 3, 1)};
-  const SessionMaker in_waves = framed(SessionMaker().gymnasts(9), s(60), [](SessionMaker& m) {
-    m.part("Beams").drill("Hoop walk", hold(1, s(20)));
-    m.last_drill().at = {"beam", {}};
-    use(m, "hoop", "one each");
-  });
+  const SessionMaker in_waves =
+      framed(SessionMaker().gymnasts(9).two_adults(), s(60), [](SessionMaker& m) {
+        m.part("Beams").drill("Hoop walk", hold(1, s(20)));
+        m.last_drill().at = {"beam", {}};
+        use(m, "hoop", "one each");
+      });
   CHECK(checked(in_waves, club).empty());
-  const SessionMaker in_stations = framed(SessionMaker().gymnasts(9), s(60), [](SessionMaker& m) {
-    m.part("Strong").drill("Circle");
-    m.last_drill().circuit = plan::Circuit{};
-    m.last_drill().circuit->work = s(30);
-    m.station("Hoop jumps").station("Plank").station("Rest");
-    plan::KitUse hoop{m.words("hoop"), {"one each", {}}};
-    m.last_drill().stations.front().uses.push_back(hoop);
-  });
+  const SessionMaker in_stations =
+      framed(SessionMaker().gymnasts(9).two_adults(), s(60), [](SessionMaker& m) {
+        m.part("Strong").drill("Circle");
+        m.last_drill().circuit = plan::Circuit{};
+        m.last_drill().circuit->work = s(30);
+        m.station("Hoop jumps").station("Plank").station("Rest");
+        plan::KitUse hoop{m.words("hoop"), {"one each", {}}};
+        m.last_drill().stations.front().uses.push_back(hoop);
+      });
   CHECK(checked(in_stations, club).empty());
 }
 
 TEST_CASE("kit that is fetched for the group is counted too") {
   const plan::Club club = club_with({stock("hoops", 12)});
   const auto said = [&](plan::KitMove::Way way) {
-    return checked(framed(SessionMaker().gymnasts(8), s(60),
+    return checked(framed(SessionMaker().gymnasts(8).two_adults(), s(60),
                           [&](SessionMaker& m) {
                             m.part("Play").kit_move(way, "hoops", "two each");
                             m.drill("Tag", hold(1, s(60)));

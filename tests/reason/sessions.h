@@ -130,6 +130,11 @@ class SessionMaker {
     session_.adults = plan::Sourced<int>{n, words("adults: " + std::to_string(n)).span};
     return *this;
   }
+  /// Enough of them, said on no line of the source.
+  SessionMaker& two_adults() {
+    session_.adults = plan::Sourced<int>{2, {}};
+    return *this;
+  }
   SessionMaker& equipment(const std::string& name, const std::string& description = "") {
     session_.equipment.push_back({{name, {}}, {description, {}}});
     return *this;

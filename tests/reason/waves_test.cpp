@@ -109,7 +109,7 @@ TEST_CASE("waves: more gymnasts never take less time") {
 TEST_CASE("an interval too short for the waves is reported, with the station that makes them") {
   plan::Club club;
   club.stations = {station("beam", 3, 1)};
-  SessionMaker maker = framed(SessionMaker().gymnasts(9), s(60), [](SessionMaker& m) {
+  SessionMaker maker = framed(SessionMaker().gymnasts(9).two_adults(), s(60), [](SessionMaker& m) {
     Dose dose = hold(3, s(20));
     dose.every = s(45);
     m.part("Beams").drill("Flamingo", dose);
@@ -126,7 +126,7 @@ TEST_CASE("a station that the hall does not have is named") {
   plan::Club club;
   club.stations = {station("beam", 3, 1)};
   const auto at = [&](const std::string& name) {
-    return checked(framed(SessionMaker().gymnasts(9), s(60),
+    return checked(framed(SessionMaker().gymnasts(9).two_adults(), s(60),
                           [&](SessionMaker& m) {
                             m.part("Beams").drill("Flamingo", hold(1, s(20)));
                             m.last_drill().at = m.words(name);
