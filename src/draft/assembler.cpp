@@ -15,6 +15,11 @@ using PKind = Piece::Kind;
 }  // namespace
 
 SpokenLine Assembler::run(const std::vector<Item>& items) {
+  // `4 points, 6 min per point, 1 min for the change`
+  for (std::size_t i = 0; i + 1 < items.size() && !stays_; ++i) {
+    if (is_element(items[i]) && is_element(items[i + 1]))
+      stays_ = is_stay({items[i].element, items[i + 1].element});
+  }
   for (std::size_t begin = 0; begin < items.size();) {
     std::size_t end = begin;
     while (end < items.size() && items[end].kind != Item::Kind::kStop) ++end;
@@ -27,8 +32,9 @@ SpokenLine Assembler::run(const std::vector<Item>& items) {
 }
 
 bool Assembler::has_kind(const Elements& elements, EKind kind) {
-  return std::any_of(elements.begin(), elements.end(),
-                     [&](const Element& e) { return e.kind == kind; });
+  return std::any_of(elements.begin(), elements.end(), [&](const Element& e) {
+    return e.kind == kind || (kind == EKind::kEach && e.each);
+  });
 }
 
 bool Assembler::has_amount(const Elements& elements) {
@@ -49,9 +55,22 @@ bool Assembler::is_remark_sentence(const std::vector<Item>& items, std::size_t b
                                    std::size_t end) const {
   if (out_.drills.empty() || begin >= end || !is_words(items[begin])) return false;
   const std::size_t from = items[begin].begin;
+  const auto amounts =
+      std::count_if(items.begin() + static_cast<std::ptrdiff_t>(begin),
+                    items.begin() + static_cast<std::ptrdiff_t>(end),
+                    [](const Item& item) { return is_element(item) && item.element.is_amount(); });
+  if (amounts > 2) return false;  // `They know it: jog 3 laps, 20 star jumps, …`
   if (is(Role::kRemark, from, pieces_.size())) return true;
+  for (std::size_t i = begin; i < end; ++i) {
+    for (std::size_t k = items[i].begin; is_words(items[i]) && k < items[i].end; ++k) {
+      if (pieces_[k].text == "=") return true;  // `a fall = get back on`
+    }
+    // `Pinks do the bridge instead, 3 x 5 s` is a drill all the same.
+    if (is_element(items[i]) && items[i].element.kind == EKind::kSetsOf) return false;
+  }
   std::size_t words_end = from;
   for (std::size_t i = begin; i < end && items[i].kind != Item::Kind::kComma; ++i) {
+    if (is_element(items[i]) && items[i].element.is_amount()) break;
     if (is_words(items[i])) words_end = items[i].end;
   }
   return within(Role::kCondition, from, words_end);
@@ -59,17 +78,19 @@ bool Assembler::is_remark_sentence(const std::vector<Item>& items, std::size_t b
 
 void Assembler::sentence(const std::vector<Item>& items, std::size_t begin, std::size_t end) {
   if (begin >= end) return;
-  label_.clear();
+  sentence_begin_ = items[begin].begin;
+  // `…, jellyfish jumps. 2 goes of each`: what waits may be meant.
+  const bool nameless = is_element(items[begin]) && !items[begin].element.leads;
+  if (!nameless) {
+    flush();
+    label_.clear();
+  }
   listed_.clear();
   list_ = false;
   sentence_drills_.clear();
   if (is_remark_sentence(items, begin, end)) {
-    flush();
     return note(items[begin].begin, items[end - 1].end);
   }
-  // `…, jellyfish jumps. 2 goes of each`: what waits may be meant.
-  const bool nameless = is_element(items[begin]) && !items[begin].element.leads;
-  if (!nameless) flush();
   begin = labels(items, begin, end);
   for (std::size_t at = begin; at < end;) {
     std::size_t clause_end = at;
@@ -85,103 +106,6 @@ void Assembler::sentence(const std::vector<Item>& items, std::size_t begin, std:
   list_ = false;
 }
 
-// Labels and list headers before colons and dashes; returns where the rest begins.
-std::size_t Assembler::labels(const std::vector<Item>& items, std::size_t begin, std::size_t end) {
-  for (std::size_t i = begin; i < end; ++i) {
-    if (items[i].kind != Item::Kind::kDivide) continue;
-    const auto from = items.begin() + static_cast<std::ptrdiff_t>(begin);
-    const bool amounts =
-        std::any_of(from, items.begin() + static_cast<std::ptrdiff_t>(i), is_element);
-    if (amounts) {
-      if (!heads_list(items, begin, i, end)) break;
-      header(items, begin, i);
-      begin = i + 1;
-      continue;
-    }
-    if (begin == i || !(names_drills(items, i + 1, end) || is_named_label(items[begin]))) break;
-    if (!label_.empty()) label_ += ", ";
-    label_ += names_.raw(items[begin].begin, items[i].begin);
-    begin = i + 1;
-  }
-  return begin;
-}
-
-// `line 1`, `silver`
-bool Assembler::is_named_label(const Item& item) const {
-  if (!is_words(item)) return false;
-  const bool numbered =
-      is(Role::kNameBeforeNumber, item.begin, item.end) && item.end == item.begin + 2;
-  const std::size_t level = words_.match(Role::kLevel, pieces_, item.begin, item.end);
-  return numbered || (level > 0 && level == item.end - item.begin);
-}
-
-// The right side begins a drill of its own: words and then an amount, or a count and words.
-bool Assembler::names_drills(const std::vector<Item>& items, std::size_t at, std::size_t end) {
-  std::size_t words = 0;
-  for (; at < end && items[at].kind != Item::Kind::kStop; ++at) {
-    if (is_words(items[at])) ++words;
-    if (!is_element(items[at])) continue;
-    const Element& e = items[at].element;
-    if (e.kind == EKind::kSides || e.kind == EKind::kEach || e.kind == EKind::kRest) continue;
-    if (words > 0 || e.leads) return true;
-    // `3 times slow without music, 3 times with music`, but not `6 goes off the block`
-    return at + 1 < end && is_words(items[at + 1]) && e.kind == EKind::kCount &&
-           e.unit != Unit::kBare &&
-           std::any_of(items.begin() + static_cast<std::ptrdiff_t>(at) + 1,
-                       items.begin() + static_cast<std::ptrdiff_t>(end), [](const Item& item) {
-                         return is_element(item) && item.element.is_amount();
-                       });
-  }
-  return false;
-}
-
-// `shapes 20 sec ea: hollow, arch` and `3 rounds, 40 on / 20 off: leg lifts, pushups`.
-bool Assembler::heads_list(const std::vector<Item>& items, std::size_t begin, std::size_t divide,
-                           std::size_t end) const {
-  bool group = false;
-  bool each = false;
-  bool timed = false;
-  const bool colon = pieces_[items[divide].begin].is(PKind::kColon);
-  for (std::size_t i = begin; i < divide; ++i) {
-    if (!is_element(items[i])) continue;
-    const EKind kind = items[i].element.kind;
-    group = group || kind == EKind::kOnOff || kind == EKind::kRounds || kind == EKind::kEmom ||
-            kind == EKind::kAsMany;
-    each = each || kind == EKind::kEach;
-    timed = timed || kind == EKind::kTime;
-  }
-  if (group) return true;
-  std::size_t names = 0;
-  bool amounts = false;
-  for (std::size_t i = divide + 1; i < end; ++i) {
-    if (is_words(items[i])) ++names;
-    amounts = amounts || (is_element(items[i]) && items[i].element.is_amount());
-  }
-  if (names < 2 || amounts) return false;
-  // `shapes 20 sec ea - hollow, arch`; not `6 passes each - no spot tonight`.
-  const Item& first = items[divide + 1];
-  const bool remark = is_words(first) && names_.is_remark({first.begin, first.end, {}});
-  return colon || (each && timed && !remark);
-}
-
-void Assembler::header(const std::vector<Item>& items, std::size_t begin, std::size_t end) {
-  std::string said;
-  Elements found;
-  for (std::size_t i = begin; i < end; ++i) {
-    if (is_words(items[i]) && !is(Role::kQualifier, items[i].begin, items[i].end)) {
-      said += (said.empty() ? "" : " ") + names_.raw(items[i].begin, items[i].end);
-    }
-    if (is_element(items[i])) found.push_back(items[i].element);
-  }
-  for (const Element& e : grouped(found)) listed_.push_back(e);
-  list_ = true;
-  if (has_kind(found, EKind::kAsMany) && !found.front().values.empty()) {
-    // `AMRAP 8 mins – 5 ring rows, 8 press ups`: the list has doses of its own.
-    as_many_ = names_.raw(items[begin].begin, items[end - 1].end);
-  }
-  if (!said.empty()) label_ = said;
-}
-
 Group& Assembler::group() {
   if (!out_.group) out_.group.emplace();
   return *out_.group;
@@ -195,21 +119,104 @@ void Assembler::clause(const std::vector<Item>& items, std::size_t at, std::size
       ++at;
       continue;
     }
-    if (is_words(items[at]) && is_aside(items, at))
+    if (is_words(items[at]) && is_aside(items, at)) {
+      landed_ = true;
       return note(items[at].begin, items[end - 1].end);
+    }
     at = stretch(items, at, end);
   }
+}
+
+// `back walkover, 5 line, 3 high`: the name before is the label. Nothing without one.
+bool Assembler::label_of_places() {
+  if (pending_.size() == 1 && label_.empty()) {
+    label_ = names_.raw(pending_.front().begin, pending_.front().end);
+    pending_.clear();
+  }
+  // `cartwheels 10 on line, 5 low`; not a share of all: `4 each, 2 on floor`.
+  if (label_.empty() && !sentence_drills_.empty() && !out_.drills.back().notes.empty())
+    label_ = out_.drills.back().name;
+  return !label_.empty();
+}
+
+bool Assembler::is_again(const Elements& elements) const {
+  const auto full = [](const Element& e) {
+    return e.kind == EKind::kSetsOf || (e.kind == EKind::kTime && !e.held);
+  };
+  if (!pending_.empty() || sentence_drills_.empty() || !label_.empty() || !full(elements.front()))
+    return false;
+  const Elements& before = out_.drills.back().elements;
+  return !before.empty() && full(before.front());
+}
+
+bool Assembler::is_way_name(const Item& item) const {
+  return within(Role::kForwardBack, item.begin, item.end) ||
+         within(Role::kLeft, item.begin, item.end) || within(Role::kRight, item.begin, item.end) ||
+         within(Role::kOneWay, item.begin, item.end);
+}
+
+// `10 arm circles forward and 10 backward`: the drill before is done both ways.
+bool Assembler::is_other_way(const Name& name, const Elements& elements) {
+  if (out_.drills.empty() || elements.size() != 1) return false;
+  SpokenDrill& before = out_.drills.back();
+  const auto way = [&](std::size_t at, std::size_t end) {
+    while (at < end && is(Role::kSidePrep, at, end)) ++at;
+    for (const Role role : {Role::kForwardBack, Role::kLeft, Role::kRight, Role::kOneWay}) {
+      const std::size_t said = at < end ? words_.match(role, pieces_, at, end) : 0;
+      if (said == 0) continue;
+      const bool limb = said + 1 == end - at &&
+                        (is(Role::kLegNoun, end - 1, end) || is(Role::kArmNoun, end - 1, end) ||
+                         is(Role::kSideNoun, end - 1, end));
+      if (said == end - at || limb) return true;
+    }
+    return false;
+  };
+  const bool same = before.elements.size() == 1 && before.elements[0].kind == EKind::kCount &&
+                    before.elements[0].unit != Unit::kGoes &&
+                    before.elements[0].values == elements[0].values;
+  const bool one =
+      name_end_ > 1 && (way(name_end_ - 1, name_end_) || way(name_end_ - 2, name_end_));
+  if (!same || !one || !way(name.begin, name.end)) return false;
+  Element sides = elements[0];
+  sides.kind = EKind::kSides;
+  const bool side =
+      within(Role::kLeft, name.begin, name.end) || within(Role::kRight, name.begin, name.end);
+  sides.sides = side ? Role::kEachSide : Role::kEachWay;
+  sides.next = name.end;
+  extend(before, {sides});
+  note(sides.begin, name.end);
+  return true;
 }
 
 // `… or 5 tries, whichever comes first`, `… and at the end hold 10 s`, `stick 3 sec`
 bool Assembler::is_aside(const std::vector<Item>& items, std::size_t at) const {
   const Item& item = items[at];
   if (out_.drills.empty() && pending_.empty()) return false;
-  if (is(Role::kOr, item.begin, item.end)) return true;
+  // `or kneel bounces 10` is a drill of its own.
+  const bool drill = item.end > item.begin + 1 && pieces_[item.begin + 1].is(PKind::kWord) &&
+                     at + 1 < items.size() && is_element(items[at + 1]) &&
+                     items[at + 1].element.is_amount();
+  if (is(Role::kOr, item.begin, item.end) && !drill) return true;
   const std::size_t finish = words_.match(Role::kFinish, pieces_, item.begin, item.end);
-  if (finish > 0 && finish == item.end - item.begin) return true;
+  const bool timed = at + 1 < items.size() && is_element(items[at + 1]) &&
+                     items[at + 1].element.kind == EKind::kTime &&
+                     is(Role::kStuck, item.begin, item.end);
+  if (finish > 0 && (finish == item.end - item.begin || timed)) return true;
   const bool behind = at > 0 && is_element(items[at - 1]) && items[at - 1].element.is_amount();
   return behind && is(Role::kAnd, item.begin, item.end) && item.end - item.begin > 2;
+}
+
+bool Assembler::is_in_passing(const Element& e) {
+  constexpr double kShort = 5;
+  return e.kind == EKind::kTime && !e.held && e.values.size() == 1 && e.values.front() <= kShort;
+}
+
+// Before the sentence ends stands how often, and no name of another drill.
+bool Assembler::counts_behind(const std::vector<Item>& items, std::size_t words) {
+  std::size_t i = words + 1;
+  if (i < items.size() && items[i].kind == Item::Kind::kComma) ++i;
+  return i < items.size() && is_element(items[i]) && items[i].element.kind == EKind::kCount &&
+         !items[i].element.leads;
 }
 
 std::size_t Assembler::stretch(const std::vector<Item>& items, std::size_t i, std::size_t end) {
@@ -226,6 +233,7 @@ std::size_t Assembler::stretch(const std::vector<Item>& items, std::size_t i, st
   };
   if (is_words(items[i])) {
     name = {items[i].begin, items[i].end, {}};
+    if (is(Role::kOr, name.begin, name.end) && name.end > name.begin + 1) ++name.begin;
     ++i;
     while (i + 1 < end && items[i].kind == Item::Kind::kBracket) {
       name.end = std::min(items[i].end + 1, pieces_.size());  // `candle (lie, legs up) hold 5`
@@ -233,8 +241,33 @@ std::size_t Assembler::stretch(const std::vector<Item>& items, std::size_t i, st
     }
   }
   take();
+  // `handstand 3'' stand + roll, 6 tries`: the short hold belongs to what is done.
+  if (name.end > name.begin && elements.size() == 1 && is_in_passing(elements[0]) && i < end &&
+      is_words(items[i]) && counts_behind(items, i)) {
+    name.end = items[i].end;
+    elements.clear();
+    ++i;
+    take();
+  }
   if (elements.empty()) {
+    landed_ = false;
     words_only(name);
+    return i;
+  }
+  // `butterfly and long-sit, both 20 s`
+  if (!pending_.empty() && name.end > name.begin &&
+      words_.match(Role::kAllOf, pieces_, name.begin, name.end) == name.end - name.begin) {
+    if (pending_.size() == 1) pending_ = names_.all_of(pending_.front());
+    Element each;
+    each.kind = EKind::kEach;
+    elements.push_back(each);
+    elements.back().next = elements.front().next;
+    nameless(elements);
+    return i;
+  }
+  if ((!pending_.empty() || !out_.drills.empty()) && name.end > name.begin &&
+      words_.match(Role::kDoIt, pieces_, name.begin, name.end) == name.end - name.begin) {
+    nameless(elements);
     return i;
   }
   const bool named = name.end > name.begin;
@@ -245,15 +278,42 @@ std::size_t Assembler::stretch(const std::vector<Item>& items, std::size_t i, st
     ladder(name, elements);
     return i;
   }
+  // `30 s each of straddle, pike and butterfly`
+  if (!named && i < end && is_words(items[i]) && elements.back().kind == EKind::kEach &&
+      has_amount(elements) && pieces_[elements.back().next - 1].is_word("of")) {
+    listed_ = grouped(elements);
+    list_ = true;
+    return i;
+  }
+  // `hello song, 2 action rhymes`: it counts no dose of what is before it.
+  if (!named && i < end && is_words(items[i]) && elements.size() == 1 && elements[0].leads &&
+      !pending_.empty() && !elements[0].at_place && elements[0].values.size() == 1 &&
+      !within(Role::kMove, items[i].begin, items[i].end) && !is_way_name(items[i])) {
+    pending_.push_back({elements[0].begin, items[i].end, {}});
+    return i + 1;
+  }
+  // `handstand shapes 2 x 30 s tummy facing, 2 x 30 s back facing`: the same, otherwise.
+  if (!named && i < end && is_words(items[i]) && is_again(elements)) {
+    const std::string above = out_.drills.back().name;
+    SpokenDrill& again = add({items[i].begin, items[i].end, {}}, grouped(elements));
+    again.name = above + ", " + again.name;
+    return i + 1;
+  }
   if (!named && i < end && is_words(items[i]) && name_behind(items[i], elements)) {
     name = {items[i].begin, items[i].end, {}};  // `10 star jumps`, `two laps jogging`
+    if (is(Role::kNameHead, name.begin, name.end) && name.end > name.begin + 1) ++name.begin;
     named_behind_ = true;
     ++i;
+    if (elements.back().at_place && !label_of_places()) {
+      note(elements.front().begin, name.end);
+      return i;
+    }
+    if (is_other_way(name, elements)) return i;
     while (i < end && is_element(items[i]) && !items[i].element.leads)
       elements.push_back(items[i++].element);
     elements = grouped(elements);
     if (elements.size() > 1 && elements[0].leads && elements[1].kind == EKind::kCount &&
-        elements[1].unit == Unit::kTimes) {
+        elements[1].unit == Unit::kTimes && !within(Role::kMove, name.begin, name.end)) {
       name.begin = elements[0].begin;  // `2 box layers x6`
       elements.erase(elements.begin());
     }

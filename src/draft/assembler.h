@@ -24,7 +24,8 @@ class Assembler {
         pieces_(pieces),
         line_(line),
         setting_(setting),
-        names_(words, pieces, line) {}
+        names_(words, pieces, line),
+        complex_(words.within(Role::kComplex, pieces, 0, pieces.size())) {}
 
   SpokenLine run(const std::vector<Item>& items);
 
@@ -43,6 +44,9 @@ class Assembler {
 
   // Labels and list headers before colons and dashes; returns where the rest begins.
   std::size_t labels(const std::vector<Item>& items, std::size_t begin, std::size_t end);
+  bool header_behind(const std::vector<Item>& items, std::size_t at, std::size_t end) const;
+  static bool list_behind(const std::vector<Item>& items, std::size_t at, std::size_t end);
+  static bool each_behind(const std::vector<Item>& items, std::size_t end);
   // `line 1`, `silver`
   bool is_named_label(const Item& item) const;
 
@@ -53,12 +57,23 @@ class Assembler {
   bool heads_list(const std::vector<Item>& items, std::size_t begin, std::size_t divide,
                   std::size_t end) const;
 
+  bool heads_minutes(const std::vector<Item>& items, std::size_t begin, std::size_t divide,
+                     std::size_t end) const;
+
   void header(const std::vector<Item>& items, std::size_t begin, std::size_t end);
 
   Group& group();
 
   bool take_group(const Element& e);
   Elements grouped(const Elements& elements);
+
+  // `run, squat on, land, 5 turns each`: what waits is one thing, which each gymnast does.
+  bool is_linked(const Elements& elements) const;
+  // `…, two lots`: all drills of the sentence, so many times.
+  bool slashes(const Name& name) const;
+  bool repeats(const Name& name) const;
+  bool are_sided_moves(const Elements& elements) const;
+  bool is_of_all(const Elements& elements) const;
 
   // `three places, 22 min each`: how long each group stays, not what a child does.
   bool is_stay(const Elements& elements) const;
@@ -96,9 +111,15 @@ class Assembler {
 
   // One clause: names and their elements, in turn.
   void clause(const std::vector<Item>& items, std::size_t at, std::size_t end);
+  bool is_again(const Elements& elements) const;
+  bool is_way_name(const Item& item) const;
+  bool label_of_places();
+  bool is_other_way(const Name& name, const Elements& elements);
   // `… or 5 tries, whichever comes first`, `… and at the end hold 10 s`, `stick 3 sec`
   bool is_aside(const std::vector<Item>& items, std::size_t at) const;
 
+  static bool is_in_passing(const Element& e);
+  static bool counts_behind(const std::vector<Item>& items, std::size_t words);
   std::size_t stretch(const std::vector<Item>& items, std::size_t i, std::size_t end);
 
   // `5-4-3-2-1 pull ups + same # dips`: both by the same ladder.
@@ -111,6 +132,7 @@ class Assembler {
   void without_amount(const Name& name, const Elements& kept);
 
   void words_only(const Name& name);
+  void fold_rounds();
   void finish();
 
   const Lexicon& words_;
@@ -118,6 +140,7 @@ class Assembler {
   std::string_view line_;
   const Setting& setting_;
   NameReader names_;
+  bool complex_;  ///< the line speaks of a complex of moves
   SpokenLine out_;
   std::string label_;
   std::string as_many_;
@@ -130,6 +153,10 @@ class Assembler {
   bool named_behind_ = false;  ///< names stand behind their counts in this line
   bool group_timed_ = false;
   bool emom_ = false;
+  std::size_t name_end_ = 0;        ///< pieces; of the drill added last
+  bool landed_ = false;             ///< how it ends was said last: `land`
+  std::size_t sentence_begin_ = 0;  ///< pieces
+  bool stays_ = false;              ///< says how long each group stays somewhere
 };
 
 }  // namespace chalkleaf::draft

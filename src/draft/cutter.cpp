@@ -18,8 +18,14 @@ class Cutter {
   std::vector<Item> run(Place begin = Place::kFirst) {
     place_ = begin;
     std::size_t dashes = 0;
-    for (std::size_t i = 0; i < pieces_.size(); ++i) dashes += is_spaced_dash(i) ? 1 : 0;
+    std::size_t slashes = 0;
+    for (std::size_t i = 0; i < pieces_.size(); ++i) {
+      dashes += is_spaced_dash(i) ? 1 : 0;
+      slashes += is_spaced_slash(i) ? 1 : 0;
+    }
     dash_list_ = dashes > 2;
+    slash_list_ = slashes > 2;
+    numbers_ = bracketed_numbers() > 1;
     cut(0, pieces_.size());
     return std::move(out_);
   }
@@ -28,6 +34,22 @@ class Cutter {
   bool is_spaced_dash(std::size_t i) const {
     const Piece& piece = pieces_[i];
     return piece.is(PKind::kDash) && (piece.space_before || piece.space_after) && i > 0;
+  }
+  // Not between ways: `crawl forward / back / sideways`.
+  bool is_spaced_slash(std::size_t i) const {
+    const Piece& piece = pieces_[i];
+    if (!piece.is(PKind::kSlash) || !piece.space_before || !piece.space_after) return false;
+    const bool way = words_.is(Role::kForwardBack, pieces_, i + 1, pieces_.size());
+    return !way || (i + 2 < pieces_.size() && pieces_[i + 2].is(PKind::kWord));
+  }
+  // `>` and `|` between drills, `//`
+  bool is_bar(std::size_t i) const {
+    const Piece& piece = pieces_[i];
+    const bool sign = piece.is(PKind::kOther) && (piece.text == ">" || piece.text == "|" ||
+                                                  piece.text == "•" || piece.text == "·");
+    const bool slashes = piece.is(PKind::kSlash) && piece.space_before && !piece.space_after &&
+                         i + 1 < pieces_.size() && pieces_[i + 1].is(PKind::kSlash);
+    return (sign && piece.space_before && piece.space_after) || slashes;
   }
   void mark(Item::Kind kind, std::size_t begin, std::size_t end) {
     out_.push_back({kind, begin, end, {}});
@@ -54,11 +76,22 @@ class Cutter {
       inside.push_back(*found);
       i = found->next;
     }
+    // `basic steps (7 steps)`
+    if (inside.size() == 1 && inside[0].kind == EKind::kCount && inside[0].unit == Unit::kSteps)
+      inside.clear();
     const bool minutes =
         inside.size() == 1 && inside[0].kind == EKind::kCount && inside[0].unit == Unit::kBare;
+    // `round-offs 6 (3 each leg)`: the number before is all of them.
+    const bool shares = !out_.empty() && out_.back().kind == Item::Kind::kElement &&
+                        out_.back().element.is_amount() && inside.size() > 1 &&
+                        inside[0].is_amount() &&
+                        std::any_of(inside.begin(), inside.end(),
+                                    [](const Element& e) { return e.kind == EKind::kSides; });
     const bool divides =
         close + 1 < end && (pieces_[close + 1].is(PKind::kColon) || is_spaced_dash(close + 1));
-    if (i == close && !inside.empty() && !minutes && !divides) {
+    const bool sides = std::all_of(inside.begin(), inside.end(),
+                                   [](const Element& e) { return e.kind == EKind::kSides; });
+    if (i == close && !inside.empty() && (!minutes || numbers_) && (!divides || sides) && !shares) {
       for (const Element& one : inside) {
         out_.push_back({Item::Kind::kElement, one.begin, one.next, one});
       }
@@ -89,9 +122,15 @@ class Cutter {
       } else if (piece.is(PKind::kColon) || is_spaced_dash(at)) {
         mark(dash_list_ && !piece.is(PKind::kColon) ? Item::Kind::kComma : Item::Kind::kDivide, at,
              at + 1);
-      } else if (piece.is(PKind::kSlash) && piece.space_before && piece.space_after &&
-                 !out_.empty() && out_.back().kind == Item::Kind::kElement) {
+      } else if (is_spaced_slash(at) && !out_.empty() &&
+                 (slash_list_ || begins_count(at + 1, end) ||
+                  out_.back().kind == Item::Kind::kElement)) {
         mark(Item::Kind::kComma, at, at + 1);
+      } else if (is_bar(at)) {
+        const std::size_t signs = piece.is(PKind::kSlash) ? 2 : 1;
+        mark(Item::Kind::kStop, at, at + signs);
+        at += signs;
+        continue;
       } else if (piece.is(PKind::kClose)) {
         ++at;
         continue;
@@ -118,11 +157,28 @@ class Cutter {
       ++at;
     }
   }
+  // `star jumps (20), tuck jumps (10)`; one alone may be minutes.
+  std::size_t bracketed_numbers() const {
+    std::size_t found = 0;
+    for (std::size_t i = 0; i + 2 < pieces_.size(); ++i) {
+      const bool number = pieces_[i].is(PKind::kOpen) && pieces_[i + 1].is(PKind::kNumber) &&
+                          pieces_[i + 2].is(PKind::kClose) && i > 0;
+      found += number && words_.is(Role::kMove, pieces_, i - 1, i) ? 1 : 0;
+    }
+    return found;
+  }
+
   // `… + 10 press ups`, `… and five big breaths`
   bool begins_count(std::size_t at, std::size_t end) const {
     if (out_.empty()) return false;
     const auto found = reader_.read(at, end, Place::kFirst);
-    return found && found->kind == EKind::kCount && found->leads;
+    if (!found) return false;
+    // `… and 10 second wall sit`
+    const bool timed =
+        found->kind == EKind::kTime && !found->held && found->next < end &&
+        pieces_[found->next].is(PKind::kWord) &&
+        words_.within(Role::kStatic, pieces_, found->next, std::min(found->next + 3, end));
+    return timed || (found->kind == EKind::kCount && found->leads);
   }
 
   // `pull-ups 5 + box jumps 8`: behind a dose it begins another drill.
@@ -144,6 +200,8 @@ class Cutter {
   std::vector<Item> out_;
   Place place_ = Place::kFirst;
   bool dash_list_ = false;
+  bool slash_list_ = false;
+  bool numbers_ = false;  ///< numbers in brackets are doses
 };
 
 }  // namespace

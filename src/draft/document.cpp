@@ -6,6 +6,8 @@
 #include <limits>
 
 #include "base/text.h"
+#include "draft/line_scores.h"
+#include "draft/remarks.h"
 #include "draft/tables.h"
 #include "draft/weights.h"
 
@@ -13,9 +15,6 @@ namespace chalkleaf::draft {
 namespace {
 
 using Reading = DraftLine::Reading;
-
-constexpr std::uint32_t kLongestLine = 2'000;  // bytes; no line of drills is longer
-constexpr double kNever = -1e6;
 
 enum State { kHead, kBody, kTail, kStates };
 
@@ -38,11 +37,13 @@ class DocumentReader {
     find_numbered();
     find_title();
     keep_taught();
+    find_columns(words_, source_, lines());
     read_all();
     settle_weak_parts();
     choose();
     settle_levels();
     settle_parts();
+    find_rounds_behind();
     name_levels();
     return std::move(out_);
   }
@@ -62,6 +63,21 @@ class DocumentReader {
     }
     habits_.capitals = small * 10 < words;
     habits_.margin = margin;
+    habits_.minutes = minutes_end_parts();
+  }
+
+  // Three lines or more end in minutes, and most have lines below that do not.
+  bool minutes_end_parts() {
+    std::size_t found = 0;
+    std::size_t above = 0;
+    for (std::size_t i = 0; i < lines().size(); ++i) {
+      const Line& line = lines()[i].line;
+      if (line.blank || line.table || !ends_in_minutes(words_, source_, line)) continue;
+      ++found;
+      const DraftLine* next = next_line(i);
+      above += next != nullptr && !ends_in_minutes(words_, source_, next->line) ? 1 : 0;
+    }
+    return found > 2 && above * 3 > found * 2;
   }
 
   // The first line with words; `Subject: …` of a mail.
@@ -91,24 +107,17 @@ class DocumentReader {
     one.from = one.line.text;
     one.spoken = read_drills(words_, one.line.words(source_), {});
     const Pieces pieces = pieces_of(one.line.words(source_));
-    one.about_child = is_about_child(pieces);
+    one.about_child = is_about_child(words_, one, pieces);
+    one.label = is_label(words_, pieces);
     const std::string_view rest =
         source_.text().substr(one.heading.rest, one.heading.rest_end - one.heading.rest);
     one.dose_behind = one.heading.rest > one.line.text && read_drills(words_, rest, {}).has_dose();
   }
 
-  bool is_about_child(const Pieces& pieces) const {
-    if (pieces.size() < 2) return false;
-    std::size_t at = words_.match(Role::kChild, pieces, 0, pieces.size());
-    if (pieces[0].text == "#") at = 1;
-    if (at > 0 && at < pieces.size() && pieces[at].is(Piece::Kind::kStop)) ++at;
-    const bool numbered = at > 0 && at < pieces.size() && pieces[at].is(Piece::Kind::kNumber);
-    return numbered || words_.within(Role::kHealth, pieces, 0, pieces.size());
-  }
-
   // What the taught form has below a drill, its quotes and its links to parts are taken as they
   // are.
   void keep_taught() {
+    const bool bullets = quotes_are_bullets();
     for (DraftLine& one : lines()) {
       if (one.line.blank || one.line.table || one.reading == Reading::kTitle) continue;
       const std::string_view text = one.line.words(source_);
@@ -117,8 +126,23 @@ class DocumentReader {
       const bool below = key > 0 && one.line.indent > 1 && one.line.mark == Line::Mark::kBullet &&
                          text.find(':') != std::string_view::npos;
       const bool link = text.starts_with('[') && text.find("](") != std::string_view::npos;
-      if (below || link || one.line.mark == Line::Mark::kQuote) one.reading = Reading::kKept;
+      const bool quote = one.line.mark == Line::Mark::kQuote && !bullets;
+      if (below || link || quote) one.reading = Reading::kKept;
+      if (one.line.mark == Line::Mark::kQuote && bullets) one.line.mark = Line::Mark::kBullet;
     }
+  }
+
+  // `> 10 lunges e/l`: where such lines have doses the sign is a bullet, not a quote.
+  bool quotes_are_bullets() const {
+    std::size_t quotes = 0;
+    std::size_t dosed = 0;
+    for (const DraftLine& one : out_.lines) {
+      if (one.line.mark != Line::Mark::kQuote) continue;
+      ++quotes;
+      const std::string_view text = one.line.words(source_).substr(0, kLongestLine);
+      dosed += read_drills(words_, text, {}).has_dose() ? 1 : 0;
+    }
+    return quotes > 2 && dosed * 2 > quotes;
   }
 
   void read_all() {
@@ -146,86 +170,6 @@ class DocumentReader {
     return nullptr;
   }
 
-  static bool is_listed(const Line& line) {
-    return line.mark == Line::Mark::kBullet || line.mark == Line::Mark::kNumber;
-  }
-
-  double heading_score(std::size_t at) {
-    const DraftLine& one = lines()[at];
-    if (one.heading.evidence <= kNever) return kNever;
-    double score = one.heading.evidence + kWeights.heading_costs;
-    if (one.dose_behind) score += kWeights.dosed;
-    if (habits_.weak_parts && one.dose_behind) score += kWeights.weak_part;
-    const DraftLine* next = next_line(at);
-    const bool below = next != nullptr && !one.line.blank &&
-                       ((is_listed(next->line) && !is_listed(one.line)) ||
-                        next->line.indent > one.line.indent + 1);
-    if (below && !is_listed(one.line)) score += kWeights.list_below;
-    if (at > 0 && lines()[at - 1].line.blank) score += kWeights.blank_before;
-    if (one.line.mark == Line::Mark::kNumber && !one.line.clock && !one.heading.strong)
-      score += kWeights.bullet;
-    // An amount in its words: `hop 10`.
-    const std::string_view head = source_.text().substr(
-        one.heading.name_begin, one.heading.name_end - one.heading.name_begin);
-    if (read_drills(words_, head, {}).has_dose()) score += kWeights.dose_in_head;
-    return score;
-  }
-
-  double drills_score(const DraftLine& one) const {
-    if (one.heading.evidence <= kNever) return kNever;
-    double score = (one.spoken.has_dose() && !is_only_minutes(one)) || one.spoken.group
-                       ? kWeights.dosed
-                       : kWeights.undosed;
-    if (is_listed(one.line) || one.line.indent > habits_.margin + 1) score += kWeights.listed;
-    if (one.line.grid && !one.spoken.has_dose()) score -= kWeights.dosed;
-    if (one.line.clock) score += kWeights.clock_of_drill;
-    if (is_short_name(one)) score += kWeights.short_name;
-    return score;
-  }
-  // The minutes of a heading are all that looks like a dose: `Main activity – 15 mins`.
-  static bool is_only_minutes(const DraftLine& one) {
-    constexpr double kShort = 180;
-    if (!one.heading.minutes || one.dose_behind) return false;
-    std::size_t dosed = 0;
-    bool minutes = false;
-    for (const SpokenDrill& drill : one.spoken.drills) {
-      if (!drill.dose) continue;
-      ++dosed;
-      minutes =
-          drill.dose->kind == SpokenDose::Kind::kSeconds && drill.dose->values.front() >= kShort;
-    }
-    return dosed == 1 && minutes;
-  }
-  // A few words that end in no mark: `wrists n ankles`.
-  bool is_short_name(const DraftLine& one) const {
-    constexpr std::size_t kMostPieces = 5;
-    if (one.line.end - one.line.text > kLongestLine) return false;
-    const std::string_view text = one.line.words(source_);
-    const Pieces pieces = pieces_of(text);
-    const char last = text.empty() ? '.' : text.back();
-    return pieces.size() <= kMostPieces && last != '.' && last != '!' && last != '?' && last != ':';
-  }
-
-  double remark_score(const DraftLine& one) const {
-    const std::string_view text = one.line.words(source_).substr(0, kLongestLine);
-    const Pieces pieces = pieces_of(text);
-    double score = kWeights.remark;
-    if (words_.is(Role::kRemark, pieces, 0, pieces.size())) score += kWeights.remark_begins;
-    if (one.about_child) score += kWeights.about_child;
-    if (text.ends_with('.') || text.ends_with('!') || text.ends_with('?'))
-      score += kWeights.remark_sentence;
-    std::size_t sentences = 0;
-    for (std::size_t i = 0; i + 2 < text.size(); ++i) {
-      const bool mark = text[i] == '.' || text[i] == '!' || text[i] == '?';
-      if (mark && text[i + 1] == ' ' && text[i + 2] >= 'A' && text[i + 2] <= 'Z') ++sentences;
-    }
-    if (sentences > 1 && text.size() > 80) score += kWeights.prose;
-    const bool begins = words_.is(Role::kRemark, pieces, 0, pieces.size());
-    if (one.spoken.has_dose() && !begins) score += kWeights.dose_in_remark;
-    if (one.line.clock) score += kWeights.clock_of_drill;
-    return score;
-  }
-
   struct Step {
     double score = -1e9;
     int from = 0;
@@ -233,6 +177,7 @@ class DocumentReader {
   };
 
   void choose() {
+    const LineScores scores(words_, source_, habits_);
     std::vector<std::array<Step, kStates>> steps(lines().size() + 1);
     steps[0][kHead].score = 0;
     for (std::size_t i = 0; i < lines().size(); ++i) {
@@ -242,17 +187,19 @@ class DocumentReader {
         Step& step = steps[i + 1][static_cast<std::size_t>(to)];
         if (score > step.score) step = {score, from, reading};
       };
-      const bool fixed = one.line.blank || one.line.table || one.reading == Reading::kTitle;
+      const bool fixed = one.line.blank || one.line.table || one.reading == Reading::kTitle ||
+                         one.reading == Reading::kKept;
       if (fixed) {
-        const Reading reading = one.line.blank   ? Reading::kBlank
-                                : one.line.table ? Reading::kTable
-                                                 : Reading::kTitle;
+        const Reading reading = one.line.blank                  ? Reading::kBlank
+                                : one.reading == Reading::kKept ? Reading::kKept
+                                : one.line.table                ? Reading::kTable
+                                                                : Reading::kTitle;
         for (int state = 0; state < kStates; ++state) reach(state, state, reading, 0);
         continue;
       }
-      const double remark = remark_score(one);
-      const double drills = drills_score(one);
-      const double heading = heading_score(i);
+      const double remark = scores.remark(one);
+      const double drills = scores.drills(one);
+      const double heading = scores.heading(one, next_line(i), i > 0 && lines()[i - 1].line.blank);
       const double remark_ahead = remark - (one.spoken.has_dose() ? kWeights.dose_in_remark : 0);
       reach(kHead, kHead, Reading::kRemark, remark_ahead);
       reach(kBody, kBody, Reading::kRemark, remark);
@@ -261,7 +208,9 @@ class DocumentReader {
       reach(kHead, kBody, Reading::kHeading, heading);
       reach(kBody, kBody, Reading::kHeading, heading);
       reach(kTail, kBody, Reading::kHeading, heading + kWeights.back_to_part);
-      reach(kHead, kBody, Reading::kDrills, drills + kWeights.drill_before_parts);
+      const bool sure = scores.more_doses(one) > 1;
+      reach(kHead, kBody, Reading::kDrills,
+            drills + (sure ? kWeights.doses_before_parts : kWeights.drill_before_parts));
       reach(kBody, kBody, Reading::kDrills, drills);
       reach(kTail, kTail, Reading::kDrills, drills + kWeights.drill_in_tail);
     }
@@ -416,8 +365,10 @@ class DocumentReader {
       const std::string_view text = line.words(source_);
       const std::size_t next = found.size() + 1;
       const std::string number = std::to_string(next) + " ";
-      if (text.starts_with(number) && text.size() > number.size() &&
-          is_letter(text[number.size()])) {
+      // `s1 safety vault`
+      const std::size_t letter = !text.empty() && text[0] == 's' ? 1 : 0;
+      if (text.substr(letter).starts_with(number) && text.size() > number.size() + letter &&
+          is_letter(text[number.size() + letter])) {
         found.push_back(i);
       }
     }
@@ -425,8 +376,31 @@ class DocumentReader {
     for (std::size_t n = 0; n < found.size(); ++n) {
       Line& line = lines()[found[n]].line;
       line.mark = Line::Mark::kNumber;
-      line.text += static_cast<std::uint32_t>(std::to_string(n + 1).size() + 1);
+      const std::uint32_t letter = source_.text()[line.text] == 's' ? 1 : 0;
+      line.text += letter + static_cast<std::uint32_t>(std::to_string(n + 1).size() + 1);
       lines()[found[n]].from = line.text;
+    }
+  }
+
+  // `Then go again!! 2 rounds`, below a list: all of the list, so many times.
+  void find_rounds_behind() {
+    for (std::size_t i = 0; i < lines().size(); ++i) {
+      DraftLine& one = lines()[i];
+      const bool open = one.reading == Reading::kRemark || one.reading == Reading::kDrills;
+      if (!open || !one.spoken.group || !one.spoken.group->has_rounds || one.spoken.group->work ||
+          one.spoken.has_dose() || one.about_child)
+        continue;
+      std::size_t first = i;
+      std::size_t dosed = 0;
+      while (first > 0 && lines()[first - 1].reading == Reading::kDrills &&
+             !lines()[first - 1].spoken.group) {
+        --first;
+        dosed += lines()[first].spoken.has_dose() ? 1 : 0;
+      }
+      const bool more = i + 1 < lines().size() && lines()[i + 1].reading == Reading::kDrills;
+      if (dosed < 2 || more) continue;
+      one.reading = Reading::kRemark;
+      lines()[first].opens = one.spoken.group;
     }
   }
 
@@ -439,8 +413,17 @@ class DocumentReader {
     const bool own = !drills_follow(at);
     const std::string_view name = source_.text().substr(
         one.heading.name_begin, one.heading.name_end - one.heading.name_begin);
-    if (own) behind.name = name;
+    // `6.50 splits 30 s each leg, pancake 30 s`
+    if (own || read_drills(words_, rest, behind).has_dose()) behind.name = name;
     one.spoken = read_drills(words_, rest, behind);
+    if (one.heading.pause && takes_time_of_pause(one)) return;
+    // `ADVENTURE (go round 3 times)`
+    const std::string_view whole = one.line.words(source_);
+    if (const std::size_t open = whole.find('(');
+        open != std::string_view::npos && !one.spoken.group) {
+      const SpokenLine inside = read_drills(words_, whole.substr(open + 1), {});
+      if (inside.group && inside.group->has_rounds) one.spoken.group = inside.group;
+    }
     const Pieces head = pieces_of(one.line.words(source_));
     const bool circuit = words_.within(Role::kCircuit, head, 0, head.size());
     const bool follows = drills_follow(at, one.spoken.group.has_value() && !one.spoken.has_dose());
@@ -453,6 +436,20 @@ class DocumentReader {
       one.spoken.drills.clear();
       setting.group = true;
       setting.timed_group = one.spoken.group->work.has_value();
+    }
+    // `Block B – x2`, above its list
+    const bool times = follows && one.spoken.drills.empty() && !one.spoken.group &&
+                       one.spoken.defaults.size() == 1 &&
+                       one.spoken.defaults[0].values.size() == 1 &&
+                       one.spoken.defaults[0].kind == Element::Kind::kCount &&
+                       one.spoken.defaults[0].unit == Unit::kTimes;
+    if (times) {
+      one.spoken.group.emplace();
+      one.spoken.group->rounds = one.spoken.defaults[0].values.front();
+      one.spoken.group->has_rounds = true;
+      one.spoken.defaults.clear();
+      setting.defaults.clear();
+      setting.group = true;
     }
     // `2.10 run thro display x2`: the heading is the drill.
     const bool counted =

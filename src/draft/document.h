@@ -23,11 +23,13 @@ struct DraftLine {
   Line line;
   Reading reading = Reading::kBlank;
   HeadingRead heading;
-  SpokenLine spoken;         ///< of the whole line, or of what stands behind the heading
-  std::uint32_t from = 0;    ///< where `spoken` begins, in bytes of the file
-  bool dose_behind = false;  ///< behind what would be its heading stand doses
+  SpokenLine spoken;                ///< of the whole line, or of what stands behind the heading
+  std::uint32_t from = 0;           ///< where `spoken` begins, in bytes of the file
+  bool dose_behind = false;         ///< behind what would be its heading stand doses
+  std::optional<Group> opens = {};  ///< rounds over this line and those below it
   bool about_child = false;
-  bool tail = false;  ///< behind the last part
+  bool label = false;  ///< `Coaches: …`: says something of the session
+  bool tail = false;   ///< behind the last part
 };
 
 struct DraftDocument {

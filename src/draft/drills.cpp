@@ -16,7 +16,7 @@ bool SpokenLine::has_dose() const {
 
 SpokenDrill read_named(const Lexicon& words, std::string_view name, std::string_view dose,
                        const Setting& setting) {
-  const Pieces pieces = pieces_of(dose);
+  const Pieces pieces = spoken_pieces(words, dose);
   SpokenDrill out;
   out.name = name;
   out.typed = std::string(name) + " " + std::string(dose);
@@ -31,7 +31,7 @@ SpokenDrill read_named(const Lexicon& words, std::string_view name, std::string_
 }
 
 SpokenLine read_drills(const Lexicon& words, std::string_view line, const Setting& setting) {
-  const Pieces pieces = pieces_of(line);
+  const Pieces pieces = spoken_pieces(words, line);
   return Assembler(words, pieces, line, setting).run(cut(words, pieces, line));
 }
 

@@ -35,7 +35,9 @@ std::optional<Element> ElementReader::there_and_back(std::size_t at, std::size_t
     if (!has(Role::kThereBegin, at, end)) return std::nullopt;
     constexpr std::size_t kFar = 5;
     for (std::size_t i = at + 1; i + 1 < end && i < at + kFar; ++i) {
-      if (pieces_[i].is(Kind::kNumber) || pieces_[i].is(Kind::kComma)) break;
+      if (pieces_[i].is(Kind::kNumber) || pieces_[i].is(Kind::kComma) ||
+          has(Role::kThereAndBack, i, end) || has(Role::kForwardBack, i, end))
+        break;
       if (!has(Role::kAnd, i, end) || !has(Role::kBack, i + 1, end)) continue;
       next = i + 2;
       break;
@@ -44,67 +46,16 @@ std::optional<Element> ElementReader::there_and_back(std::size_t at, std::size_t
   }
   Element out = count_of(Unit::kLengths, {2}, at, next);
   out.remark = text(at, next);
+  while (is(next, end, Kind::kWord) && pieces_[next].text == "again") ++next;
+  out.next = next;
   std::size_t behind = skip(Role::kEach, next, end);
+  if (is(behind, end, Kind::kComma)) ++behind;
   if (const auto often = how_often(behind, end)) {
     out.values = {2 * *often};
     out.next = behind;
     out.remark = text(at, behind);
   }
   return out;
-}
-
-// `L/R/middle`, `right, left, middle`, `R L and middle`, `L + R`
-std::optional<Element> ElementReader::side_list(std::size_t at, std::size_t end) const {
-  static const std::vector<Role> kSideRoles{Role::kLeft, Role::kRight, Role::kMiddle};
-  const auto role_at = [&](std::size_t i) -> std::optional<Role> {
-    for (const Role role : kSideRoles) {
-      if (has(role, i, end)) return role;
-    }
-    return std::nullopt;
-  };
-  const auto first = role_at(at);
-  if (!first || *first == Role::kMiddle) return std::nullopt;
-  Element out = element_of(EKind::kSides, at, at + 1);
-  std::vector<Role> seen{*first};
-  const auto name = [&](Role role, std::size_t i) {
-    if (role == Role::kLeft) return std::string("left");
-    if (role == Role::kRight) return std::string("right");
-    return pieces_[i].text.size() < 4 ? std::string("middle") : pieces_[i].text;
-  };
-  out.ways.push_back(name(*first, at));
-  for (;;) {
-    std::size_t i = out.next;
-    while (is(i, end, Kind::kSlash) || is(i, end, Kind::kComma) || has(Role::kAnd, i, end)) ++i;
-    const auto next = role_at(i);
-    if (!next || std::find(seen.begin(), seen.end(), *next) != seen.end()) break;
-    seen.push_back(*next);
-    out.ways.push_back(name(*next, i));
-    out.next = i + 1;
-  }
-  if (seen.size() < 2) return std::nullopt;
-  if (seen.size() == 2 && std::find(seen.begin(), seen.end(), Role::kMiddle) == seen.end()) {
-    out.ways.clear();
-    out.sides = Role::kEachSide;
-  }
-  return out;
-}
-
-std::optional<Element> ElementReader::sides(std::size_t at, std::size_t end) const {
-  for (const Role role : {Role::kEachSide, Role::kEachLeg, Role::kEachArm, Role::kEachWay}) {
-    const std::size_t next = skip(role, at, end);
-    if (next == at) continue;
-    // `30/side`; not the slash of `fwd/back/side`.
-    if (is(at, end, Kind::kSlash)) {
-      const bool tight = at > 0 && !pieces_[at].space_before && !pieces_[at].space_after;
-      const bool amount = tight && (pieces_[at - 1].is(Kind::kNumber) ||
-                                    words_.is(Role::kSecond, pieces_, at - 1, at));
-      if (!amount) return std::nullopt;
-    }
-    Element out = element_of(EKind::kSides, at, next);
-    out.sides = role;
-    return out;
-  }
-  return side_list(at, end);
 }
 
 std::size_t ElementReader::behind_between(std::size_t at, std::size_t end, Element& rest) const {
@@ -122,6 +73,17 @@ std::optional<Element> ElementReader::rest(std::size_t at, std::size_t end) cons
     return element_of(EKind::kNothing, at, next);
   }
   Element out = element_of(EKind::kRest, at, at);
+  // `between 20 seconds`
+  if (const std::size_t word = skip(Role::kBetween, at, end); word > at) {
+    const auto read = numbers(word, end);
+    std::size_t next = read ? read->next : word;
+    const auto unit = read ? unit_seconds(next, end) : std::nullopt;
+    if (unit && is_clause_end(next, end)) {
+      out.next = next;
+      out.values = {read->values.front() * *unit};
+      return out;
+    }
+  }
   if (const std::size_t word = skip(Role::kRestBefore, at, end); word > at) {
     std::size_t i = word;
     while (i < end && (pieces_[i].is(Kind::kColon) || pieces_[i].is_word("for") ||
@@ -154,23 +116,39 @@ std::optional<Element> ElementReader::rest(std::size_t at, std::size_t end) cons
   return out;
 }
 
+// `squeeze for 5`, `stretch to 10`: behind it what is held stands, in front of it how long.
+std::size_t ElementReader::hold_for(std::size_t at, std::size_t end) const {
+  // `Hang for 10 seconds` names what is held.
+  const bool names = at == 0 || pieces_[at - 1].is(Kind::kStop);
+  if (const std::size_t word = skip(Role::kHoldFor, at, end); word > at && !names) {
+    if (is(word, end, Kind::kWord) && pieces_[word].text == "for") return word + 1;
+  }
+  const bool held = at > 0 && (words_.is(Role::kStatic, pieces_, at - 1, at) ||
+                               words_.is(Role::kStretchPart, pieces_, at - 1, at));
+  const bool to = held && has(Role::kTo, at, end) && is_number(at + 1, end);
+  return to && (is_clause_end(at + 2, end) || sides(at + 2, end)) ? at + 1 : at;
+}
+
 // `hold 20 secs`, `hold for 5 counts`, `count of 5`
 std::optional<Element> ElementReader::held(std::size_t at, std::size_t end) const {
   std::size_t i = skip(Role::kCountTo, at, end);
   const bool count = i > at;
   if (!count) i = skip(Role::kHold, at, end);
+  if (i == at) i = hold_for(at, end);
   if (i == at) return std::nullopt;
-  constexpr std::size_t kMostBetween = 2;  // `hold everything for 30`
+  constexpr std::size_t kMostBetween = 3;  // `hold each of them for 30`
   const std::size_t word = i;
+  bool each = false;
   while (i < end && i < word + kMostBetween && is(i, end, Kind::kWord) &&
-         (pieces_[i].is_word("for") || pieces_[i].is_word("everything") ||
-          pieces_[i].is_word("all") || pieces_[i].is_word("it"))) {
+         (has(Role::kHoldBetween, i, end) || has(Role::kEach, i, end))) {
+    each = each || has(Role::kEach, i, end);
     ++i;
   }
   if (const auto several = sets_of(i, end); several && several->timed) {
     Element out = *several;
     out.begin = at;
     out.held = true;
+    out.each = each;
     return out;
   }
   const auto read = numbers(i, end);
@@ -190,6 +168,7 @@ std::optional<Element> ElementReader::held(std::size_t at, std::size_t end) cons
   out.values = read->values;
   scaled(out.values, unit.value_or(1));
   out.held = true;
+  out.each = each;
   return out;
 }
 
@@ -230,12 +209,20 @@ std::optional<Element> ElementReader::rounds(std::size_t at, std::size_t end) co
     if (const auto often = how_often(next, end)) return round(*often, next);
     return std::nullopt;
   }
-  if (const std::size_t word = skip(Role::kThrough, at, end); word > at) {
+  // `go round 3 times`, where a clause begins; not `run thro display x2`.
+  const bool begins = at == 0 || is_clause_end(at - 1, end) ||
+                      words_.is(Role::kAnd, pieces_, at - 1, at) ||
+                      words_.is(Role::kEach, pieces_, at - 1, at);
+  if (const std::size_t word = begins ? skip(Role::kThrough, at, end) : at; word > at) {
     std::size_t next = word;
     if (next < end && pieces_[next].is_word("it")) ++next;
     if (next < end && pieces_[next].is_word("round")) ++next;
     if (const auto often = how_often(next, end)) return round(*often, next);
     return std::nullopt;
+  }
+  if (has(Role::kTwice, at, end)) {  // `twice round`
+    const std::size_t word = skip(Role::kThrough, at + 1, end);
+    if (word > at + 1 && is_clause_end(word, end)) return round(2, word);
   }
   std::size_t number = is(at, end, Kind::kTimes) ? at + 1 : at;
   if (!is_number(number, end) || !pieces_[number].whole) return std::nullopt;
@@ -246,10 +233,20 @@ std::optional<Element> ElementReader::rounds(std::size_t at, std::size_t end) co
       return count_of(Unit::kLengths, {pieces_[number].value}, at, word);  // of the ground
     }
     const bool of = word < end && pieces_[word].is_word("of");
+    // `jog 3x round the hall`
+    const bool around = word < end && pieces_[word].is_word("the");
+    if (around) return count_of(Unit::kLengths, {pieces_[number].value}, at, next);
     return round(pieces_[number].value, of ? word + 1 : word);
   }
   std::size_t often_end = at;
-  if (const auto often = how_often(often_end, end)) {  // `2 times through`
+  auto often = how_often(often_end, end);  // `2 times through`
+  if (!often && is_number(at, end)) {      // `2 turns of the circuit`
+    if (const auto turns = unit(at + 1, end); turns && turns->unit == Unit::kGoes) {
+      often = pieces_[at].value;
+      often_end = turns->next;
+    }
+  }
+  if (often) {
     const std::size_t word = skip(Role::kThrough, often_end, end);
     if (word > often_end && is_clause_end(word, end)) return round(*often, word);
   }
@@ -271,8 +268,9 @@ std::optional<Element> ElementReader::times(std::size_t at, std::size_t end) con
   }
   Element out = count_of(Unit::kTimes, read->values, at, next);
   if (const auto behind = unit(next, end)) {
-    if (behind->unit == Unit::kSets || behind->unit == Unit::kReps) {
-      out.unit = behind->unit == Unit::kSets ? Unit::kSets : Unit::kTimes;
+    const bool letter = pieces_[next].text.size() == 1;
+    if (behind->unit != Unit::kOwn && !letter) {
+      out.unit = behind->unit == Unit::kReps ? Unit::kTimes : behind->unit;
       out.next = behind->next;
     }
   }

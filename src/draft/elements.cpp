@@ -43,12 +43,27 @@ bool ElementReader::is_number(std::size_t at, std::size_t end) const {
     }
     std::size_t name = at - 1;
     if (before.is(Kind::kStop) && name > 0) --name;
-    const bool crossed = is(at + 1, end, Kind::kTimes) && is(at + 2, end, Kind::kNumber);
-    const bool child = words_.is(Role::kChild, pieces_, name, at);
-    if (!crossed && (piece.value < 10 || child) && piece.whole && is_name_number(name, at, end)) {
+    const bool crossed = is(at + 1, end, Kind::kTimes);
+    const bool any = piece.value < 10 || words_.is(Role::kAnyNumber, pieces_, name, at) ||
+                     words_.is(Role::kChild, pieces_, name, at);
+    if (!crossed && any && piece.whole && is_name_number(name, at, end)) return false;
+    if (!crossed && is_next_name_number(at)) return false;
+    // `Turn 1: …`
+    const bool label = at == 1 && before.is(Kind::kWord) && !before.text.ends_with('s') &&
+                       piece.value < 10 && is(at + 1, end, Kind::kColon);
+    const bool group =
+        words_.any_of({Role::kStatic, Role::kEmom, Role::kAsMany, Role::kSuperset}, pieces_, 0, at);
+    if (label && !group) return false;
+    const auto ratio = [&](std::size_t colon) {  // `1:1`
+      return is(colon, end, Kind::kColon) && !pieces_[colon].space_before &&
+             !pieces_[colon].space_after;
+    };
+    if (before.is(Kind::kColon) && at > 1 && pieces_[at - 2].is(Kind::kNumber) && ratio(at - 1))
       return false;
-    }
   }
+  if (is(at + 1, end, Kind::kColon) && is(at + 2, end, Kind::kNumber) &&
+      !pieces_[at + 1].space_before && !pieces_[at + 1].space_after)
+    return false;
   const bool over = is(at + 1, end, Kind::kSlash) && is(at + 2, end, Kind::kNumber) &&
                     !pieces_[at + 1].space_before && !pieces_[at + 2].space_before;
   return !over;
@@ -57,8 +72,14 @@ bool ElementReader::is_number(std::size_t at, std::size_t end) const {
 // `line 1`, `beam 2`, `girl 11`; but `on the beam 5` where an amount may stand.
 bool ElementReader::is_name_number(std::size_t name, std::size_t at, std::size_t end) const {
   if (!words_.is(Role::kNameBeforeNumber, pieces_, name, at)) return false;
+  std::size_t behind = at + 1;
+  // `the level 3s`
+  if (is(behind, end, Kind::kWord) && pieces_[behind].text == "s" &&
+      !pieces_[behind].space_before && words_.is(Role::kAnyNumber, pieces_, name, at))
+    return true;
+  if (unit(at + 1, end) || unit_seconds(behind, end) || has(Role::kCounted, at + 1, end))
+    return false;
   if (words_.is(Role::kChild, pieces_, name, at)) return true;
-  if (unit(at + 1, end)) return false;
   // A beam is also where something is done: `on the low beam 10`.
   const bool place = words_.is(Role::kPart, pieces_, name, at);
   if (!place) return true;
@@ -66,6 +87,26 @@ bool ElementReader::is_name_number(std::size_t name, std::size_t at, std::size_t
   const bool amount_follows = unit(at + 1, end) || sides(at + 1, end) ||
                               is_clause_end(at + 1, end) || has(Role::kQualifier, at + 1, end);
   return first || !amount_follows;
+}
+
+// `stations 1 + 6`, `nos. 7, 15 and 28`: the numbers behind the first.
+bool ElementReader::is_next_name_number(std::size_t at) const {
+  constexpr std::size_t kMost = 6;
+  std::size_t i = at;
+  for (std::size_t n = 0; n < kMost && i > 1; ++n) {
+    const Piece& between = pieces_[i - 1];
+    const bool joined = (between.is(Kind::kComma) && !pieces_[at].in_words) ||
+                        words_.is(Role::kAnd, pieces_, i - 1, i);
+    if (!joined || !pieces_[i - 2].is(Kind::kNumber)) return false;
+    i -= 2;
+    std::size_t name = i;
+    if (name > 0 && pieces_[name - 1].is(Kind::kStop)) --name;
+    if (name == 0) return false;
+    const bool named = words_.is(Role::kNameBeforeNumber, pieces_, name - 1, name) &&
+                       pieces_[name - 1].text.ends_with('s');
+    if (named) return true;
+  }
+  return false;
 }
 
 std::string ElementReader::text(std::size_t begin, std::size_t end) const {
@@ -165,13 +206,21 @@ std::optional<Element> ElementReader::sets_of(std::size_t at, std::size_t end) c
     return out;
   }
   const auto first = numbers(at, end);
+  constexpr double kMostSets = 60;  // above it a turn in degrees: `pirouettes 360 x 5`
   if (!first || !first->whole) return std::nullopt;
   std::size_t i = first->next;
+  if (is(i, end, Kind::kTimes) && first->values.front() > kMostSets) return std::nullopt;
   std::size_t unit_end = i;
   const bool timed_first =
       unit_seconds(unit_end, end).has_value() || (unit_end = skip(Role::kCounted, i, end)) > i;
   if (timed_first) return std::nullopt;  // `20 s x 3` is a time and how often
-  const std::size_t sets_word = skip(Role::kSet, i, end);
+  std::size_t sets_word = skip(Role::kSet, i, end);
+  // `three goes of 20 seconds`
+  if (const std::size_t goes = skip(Role::kGo, i, end);
+      goes > i && goes < end && pieces_[goes].is_word("of")) {
+    std::size_t time = goes + 2;
+    if (is_number(goes + 1, end) && unit_seconds(time, end)) sets_word = goes;
+  }
   const bool named = sets_word > i;
   i = sets_word;
   if (i < end && pieces_[i].is_word("of")) ++i;
@@ -232,6 +281,7 @@ std::optional<Element> ElementReader::timed(const Numbers& read, std::size_t at,
   if (!unit && pieces_[at].in_words && read.values.front() < 2)
     return std::nullopt;  // `one counts`
   Element out = made(EKind::kTime, at, unit ? next : counted_end);
+  out.remark = text(at, out.next);
   out.values = read.values;
   scale(out.values, unit.value_or(1));
   // `1 min 30`, `1 min 30 s`
@@ -243,92 +293,12 @@ std::optional<Element> ElementReader::timed(const Numbers& read, std::size_t at,
       out.next = more;
     }
   }
-  if (const std::size_t hold = skip(Role::kHold, out.next, end); hold > out.next) {
+  const bool stops = out.next > at && pieces_[out.next - 1].is(Kind::kStop);
+  if (const std::size_t hold = skip(Role::kHold, out.next, end); hold > out.next && !stops) {
     out.next = hold;
     out.held = true;
   }
   return out;
-}
-
-// `5 R 5 L`, `8 front 8 side 8 back`, `10x forward and 10x backward`
-std::optional<Element> ElementReader::by_direction(const Numbers& read, std::size_t at,
-                                                   std::size_t end) const {
-  if (read.values.size() != 1) return std::nullopt;
-  std::size_t i = at;
-  std::size_t found = 0;
-  std::size_t last = at;
-  bool left_right = false;
-  while (is_number(i, end) && pieces_[i].value == read.values.front()) {
-    ++i;
-    if (is(i, end, Kind::kTimes)) ++i;
-    const bool side = has(Role::kLeft, i, end) || has(Role::kRight, i, end);
-    if (!side && !has(Role::kForwardBack, i, end)) break;
-    left_right = left_right || side;
-    ++found;
-    last = ++i;
-    if (is(i, end, Kind::kComma) || has(Role::kAnd, i, end)) ++i;
-  }
-  if (found < 2) return std::nullopt;
-  Element out = counted(Unit::kReps, read.values, at, last);
-  out.remark = text(at, last);
-  if (found == 2) {
-    out.sides = left_right ? Role::kEachSide : Role::kEachWay;
-    out.ways = {"both"};
-  }
-  return out;
-}
-
-std::optional<Element> ElementReader::bare(const Numbers& read, std::size_t at, std::size_t end,
-                                           Place place) const {
-  constexpr double kMost = 300;  // above it a number alone is a year, a price, a clock
-  if (pieces_[at].text.find('.') != std::string::npos) return std::nullopt;  // `17.00`
-  if (!read.whole || read.values.front() < 1 || read.values.front() > kMost) return std::nullopt;
-  const std::size_t next = read.next;
-  Element out = counted(Unit::kBare, read.values, at, next);
-  if (read.values.size() > 2) return out;  // a ladder wherever it stands
-  if (const std::size_t row = skip(Role::kInARow, next, end); row > next) {
-    out.unit = Unit::kReps;
-    out.next = row;
-    out.remark = text(next, row);
-    return out;
-  }
-  if (has(Role::kStuck, next, end) && is_clause_end(next + 1, end)) {
-    out.unit = Unit::kReps;
-    out.next = next + 1;
-    out.remark = text(next, next + 1);
-    return out;
-  }
-  const bool after_plus = at > 0 && pieces_[at - 1].is(Kind::kOther);
-  const bool one = read.values.front() < 2 &&
-                   (pieces_[at].in_words ||
-                    (place == Place::kFirst && !after_plus && !is_clause_end(next, end)));
-  const bool names = has(Role::kNotADose, next, end);
-  const bool plus = has(Role::kAnd, next, end) && pieces_[next].is(Kind::kOther);
-  if (is_clause_end(next, end) || plus || sides(next, end) || has(Role::kEach, next, end)) {
-    const bool leads_nothing = place == Place::kFirst && is_clause_end(next, end);
-    if (one || (leads_nothing && read.values.size() == 1 && pieces_[at].in_words))
-      return std::nullopt;
-    return out;
-  }
-  if (names || one || has(Role::kPeople, next, end)) return std::nullopt;
-  if (place == Place::kFirst) {
-    // `10 star jumps`: a name follows.
-    const bool slow = has(Role::kSlow, next, end);
-    if (slow && is_clause_end(next + 1, end)) return out;
-    if (slow && (pieces_[next].text.starts_with("w") || !is(next + 1, end, Kind::kWord)))
-      return out;
-    const bool name =
-        is(next, end, Kind::kWord) || (is(next, end, Kind::kNumber) && pieces_[next].in_words);
-    if (!name || (has(Role::kQualifier, next, end) && !slow)) return std::nullopt;
-    out.leads = true;
-    return out;
-  }
-  if (pieces_[at].in_words) {
-    out.leads = is(next, end, Kind::kWord) && pieces_[next].text.ends_with('s');
-    return out.leads ? std::optional(out) : std::nullopt;
-  }
-  if (has(Role::kQualifier, next, end)) return out;
-  return std::nullopt;
 }
 
 std::optional<Element> ElementReader::number(std::size_t at, std::size_t end, Place place) const {
@@ -337,18 +307,31 @@ std::optional<Element> ElementReader::number(std::size_t at, std::size_t end, Pl
   if (at > 0 && words_.is(Role::kNoAmountBehind, pieces_, at - 1, at) && place == Place::kInside) {
     const auto read = numbers(at, end);
     const auto behind = unit(read->next, end);
-    const bool goes = behind && (behind->unit == Unit::kGoes || behind->unit == Unit::kLengths);
+    const bool goes = behind && !has(Role::kOrder, at - 1, end) &&
+                      (behind->unit == Unit::kGoes || behind->unit == Unit::kLengths);
     // `step out 4 passes each` is an amount all the same.
     if (!goes && !has(Role::kEach, read->next, end)) return std::nullopt;
   }
+  if (auto found = by_direction(at, end)) return found;
   if (auto found = on_off(at, end)) return found;
   if (auto found = rest(at, end)) return found;
   if (auto found = rounds(at, end)) return found;
   const auto read = numbers(at, end);
-  if (auto found = by_direction(*read, at, end)) return found;
   if (auto found = sets_of(at, end)) return found;
   if (auto found = timed(*read, at, end)) return found;
   std::size_t next = read->next;
+  if (is(next, end, Kind::kTimes) && is(next + 1, end, Kind::kNumber)) return std::nullopt;
+  if (is(next, end, Kind::kTimes) && read->whole) {  // `2 x there and back`
+    if (auto ways = there_and_back(next + 1, end)) {
+      ways->begin = at;
+      for (double& value : ways->values) value *= read->values.front();
+      return ways;
+    }
+  }
+  // `2 x length each`
+  if (is(next, end, Kind::kTimes) && is(next + 1, end, Kind::kWord) && read->whole &&
+      pieces_[next + 1].text.size() > 2 && has(Role::kLength, next + 1, end))
+    return counted(Unit::kLengths, read->values, at, next + 2);
   if (is(next, end, Kind::kTimes) && read->whole) {  // `10x`
     return counted(Unit::kTimes, read->values, at, next + 1);
   }
@@ -359,12 +342,15 @@ std::optional<Element> ElementReader::number(std::size_t at, std::size_t end, Pl
                       !has(Role::kEach, behind->next, end);
     // `2 lines (25)`, `10 l`: a letter counts lengths only right behind its number.
     const bool letter = pieces_[next].text.size() == 1 && pieces_[next].space_before;
-    if (move || letter) return std::nullopt;
+    // `2 steps and push off`
+    const bool steps = behind->unit == Unit::kSteps && has(Role::kAnd, behind->next, end);
+    if (move || letter || steps) return std::nullopt;
     if (pieces_[at].in_words && read->values.front() < 2 && behind->unit == Unit::kReps) {
       return std::nullopt;  // `one time`
     }
     Element out = counted(behind->unit, read->values, at, behind->next);
     if (behind->unit == Unit::kOwn) out.remark = behind->remark;
+    if (behind->unit == Unit::kLengths) there_again(out, end);
     if (behind->unit == Unit::kReps && pieces_[next].text.starts_with("time")) {
       out.unit = Unit::kTimes;
     }
@@ -375,6 +361,19 @@ std::optional<Element> ElementReader::number(std::size_t at, std::size_t end, Pl
     return out;
   }
   return bare(*read, at, end, place);
+}
+
+// `1 lap each forward and backward`: one of each.
+void ElementReader::there_again(Element& out, std::size_t end) const {
+  const std::size_t each = skip(Role::kEach, out.next, end);
+  const std::size_t way = skip(Role::kForwardBack, each, end);
+  if (each == out.next || way == each || !has(Role::kAnd, way, end)) return;
+  const std::size_t other = skip(Role::kForwardBack, way + 1, end);
+  if (other == way + 1 || !is_clause_end(other, end)) return;
+  out.remark = text(out.next, other);
+  out.next = other;
+  out.each = true;
+  for (double& value : out.values) value *= 2;
 }
 
 std::optional<Element> ElementReader::phrase(std::size_t at, std::size_t end) const {
@@ -393,11 +392,14 @@ std::optional<Element> ElementReader::phrase(std::size_t at, std::size_t end) co
       const auto unit = unit_seconds(next, end);
       out.values = {value * unit.value_or(kind == EKind::kEmom ? 60 : 1)};
       out.next = next;
+      out.remark = text(at, next);
     }
     return out;
   }
   // `pull ups, max x 3`: as many as can be, which is no amount.
-  if (at < end && pieces_[at].is_word("max") && is(at + 1, end, Kind::kTimes)) {
+  const bool crossed =
+      is(at + 1, end, Kind::kTimes) || (at > 0 && pieces_[at - 1].is(Kind::kTimes));
+  if (at < end && pieces_[at].is_word("max") && crossed) {
     Element out = made(EKind::kMaxHold, at, at + 1);
     out.remark = text(at, at + 1);
     return out;
@@ -410,7 +412,8 @@ std::optional<Element> ElementReader::phrase(std::size_t at, std::size_t end) co
   for (const auto& [role, value] : {std::pair{Role::kTwice, 2.0}, {Role::kOnce, 1.0}}) {
     if (const std::size_t word = skip(role, at, end); word > at) {
       if (at > 0 && has(Role::kNoAmountBehind, at - 1, end)) return std::nullopt;  // `at once`
-      if (!is_clause_end(word, end) && !sides(word, end)) return std::nullopt;
+      if (!is_clause_end(word, end) && !sides(word, end) && !has(Role::kEach, word, end))
+        return std::nullopt;
       return counted(Unit::kTimes, {value}, at, word);
     }
   }
@@ -418,6 +421,17 @@ std::optional<Element> ElementReader::phrase(std::size_t at, std::size_t end) co
 }
 
 std::optional<Element> ElementReader::read(std::size_t at, std::size_t end, Place place) const {
+  auto found = read_any(at, end, place);
+  // `3 x a week`, `4 days from 7`
+  if (found && found->is_amount()) {
+    const std::size_t rate = skip(Role::kRate, found->next, end);
+    if (rate > found->next) return made(EKind::kNothing, at, rate);
+  }
+  return found;
+}
+
+std::optional<Element> ElementReader::read_any(std::size_t at, std::size_t end, Place place) const {
+  if (auto found = direction_before(at, end)) return found;
   if (auto found = there_and_back(at, end)) return found;
   if (auto found = phrase(at, end)) return found;
   if (auto found = rounds(at, end)) return found;
@@ -426,6 +440,9 @@ std::optional<Element> ElementReader::read(std::size_t at, std::size_t end, Plac
   if (auto found = held(at, end)) return found;
   if (auto found = rest(at, end)) return found;
   if (auto found = sides(at, end)) return found;
+  if (is(at, end, Kind::kTimes)) {
+    if (auto found = by_direction(at, end)) return found;
+  }
   if (auto found = times(at, end)) return found;
   if (auto found = number(at, end, place)) return found;
   if (const std::size_t next = skip(Role::kEachPerson, at, end); next > at) {

@@ -43,9 +43,12 @@ struct Element {
   std::vector<double> values = {};
   double sets = 0;
   bool timed = false;
-  bool held = false;   ///< written with `hold`
-  bool leads = false;  ///< a number before the name it counts: `10 star jumps`
+  bool held = false;      ///< written with `hold`
+  bool each = false;      ///< `hold each 5 s`
+  bool at_place = false;  ///< `5 low beam`: of a name before it, where it is done
+  bool leads = false;     ///< a number before the name it counts: `10 star jumps`
   bool between_rounds = false;
+  bool of_one = false;  ///< `each` behind the dose of one drill: its sides, if it has any
   Role sides = Role::kEachSide;
   std::vector<std::string> ways = {};
   std::string remark = {};  ///< words that belong to the amount: `until stuck`
@@ -71,6 +74,9 @@ class ElementReader {
   /// True when nothing of the clause follows at `at`.
   bool is_clause_end(std::size_t at, std::size_t end) const;
 
+  /// Whatever stands there, before it is asked whether it is how often in a week.
+  std::optional<Element> read_any(std::size_t at, std::size_t end, Place place) const;
+
  private:
   using Kind = Piece::Kind;
   bool is(std::size_t at, std::size_t end, Kind kind) const {
@@ -84,6 +90,14 @@ class ElementReader {
   }
   bool is_number(std::size_t at, std::size_t end) const;
   bool is_name_number(std::size_t name, std::size_t at, std::size_t end) const;
+  bool is_next_name_number(std::size_t at) const;
+  bool at_place(std::size_t at, std::size_t end) const;
+  bool counts_inside(std::size_t at, std::size_t next, std::size_t end) const;
+  bool is_way(std::size_t at, std::size_t end) const;
+  void there_again(Element& out, std::size_t end) const;
+  std::optional<Element> comma_ladder(const Element& first, std::size_t end) const;
+  bool pairs(std::size_t at, std::size_t end) const;
+  bool names_move(std::size_t at, std::size_t end) const;
   std::string text(std::size_t begin, std::size_t end) const;
 
   /// `5`, `3-5`, `5-4-3-2-1`
@@ -105,6 +119,10 @@ class ElementReader {
   std::optional<Element> there_and_back(std::size_t at, std::size_t end) const;
   std::optional<Element> side_list(std::size_t at, std::size_t end) const;
   std::optional<Element> sides(std::size_t at, std::size_t end) const;
+  /// `each leg`, `over either shoulder`, `/ side`: the element, perhaps behind a word between.
+  std::optional<Element> each_limb(std::size_t at, std::size_t end) const;
+  std::optional<Element> other_side(std::size_t at, std::size_t end) const;
+  std::size_t hold_for(std::size_t at, std::size_t end) const;
   std::optional<Element> held(std::size_t at, std::size_t end) const;
   std::optional<Element> rest(std::size_t at, std::size_t end) const;
   std::optional<Element> until(std::size_t at, std::size_t end) const;
@@ -114,7 +132,21 @@ class ElementReader {
   std::optional<Element> number(std::size_t at, std::size_t end, Place place) const;
   std::optional<Element> timed(const Numbers& read, std::size_t at, std::size_t end) const;
   std::optional<Element> on_off(std::size_t at, std::size_t end) const;
-  std::optional<Element> by_direction(const Numbers& read, std::size_t at, std::size_t end) const;
+  /// One of several equal amounts, each with its side: `20 s right`, `10 with the left hand`.
+  struct Sided {
+    double value = 0;
+    double seconds = 0;  ///< of its unit; 0 where there is none
+    Unit unit = Unit::kBare;
+    Role role = Role::kLeft;  ///< left, right, middle, forward-back or one-way
+    std::optional<Role> limb = {};
+    std::string word = {};
+    std::size_t next = 0;
+  };
+  std::optional<Sided> sided(std::size_t at, std::size_t end) const;
+  std::optional<Element> by_direction(std::size_t at, std::size_t end) const;
+  std::optional<Element> direction_before(std::size_t at, std::size_t end) const;
+  std::optional<Element> plus_same(std::size_t at, std::size_t end) const;
+  std::optional<Role> limb(std::size_t at, std::size_t end, std::size_t& next) const;
   std::optional<Element> bare(const Numbers& read, std::size_t at, std::size_t end,
                               Place place) const;
   /// A number, or `x 3`, `3 x`, `twice`, `3 times`: how often; moves `at` behind it.

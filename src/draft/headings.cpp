@@ -29,7 +29,8 @@ class HeadingReader {
         line_(line),
         habits_(habits),
         text_(line.words(source)),
-        pieces_(pieces_of(text_)) {}
+        pieces_(spoken_pieces(words, text_)),
+        ends_(habits.minutes && ends_in_minutes(words, source, line)) {}
 
   HeadingRead run() {
     out_.name_begin = out_.name_end = line_.text;
@@ -52,6 +53,17 @@ class HeadingReader {
          {Role::kWarmUp, Role::kCoolDown, Role::kBreak, Role::kPart, Role::kStretchPart}) {
       phrase_ = std::max(phrase_, words_.match(role, pieces_, first_, pieces_.size()));
     }
+    // `handstand forward roll 5 goes` begins with a move, not with a part.
+    const bool move = phrase_ > 0 && phrase_ < pieces_.size() &&
+                      pieces_[phrase_].is(PKind::kWord) &&
+                      (words_.match(Role::kMove, pieces_, 0, pieces_.size()) >= phrase_ ||
+                       words_.match(Role::kStatic, pieces_, 0, pieces_.size()) >= phrase_) &&
+                      !words_.is(Role::kMinute, pieces_, phrase_, pieces_.size()) &&
+                      !words_.is(Role::kAnd, pieces_, phrase_, pieces_.size());
+    if (move && !words_.is(Role::kWarmUp, pieces_, 0, pieces_.size()) &&
+        !words_.is(Role::kCoolDown, pieces_, 0, pieces_.size()) &&
+        !words_.is(Role::kStretchPart, pieces_, 0, pieces_.size()))
+      phrase_ = 0;
     // `cool down + stretch`
     while (phrase_ > 0 && phrase_ + 1 < pieces_.size() &&
            words_.is(Role::kAnd, pieces_, phrase_, pieces_.size())) {
@@ -78,6 +90,10 @@ class HeadingReader {
     if (!pieces_[i].whole && out.bracket) return std::nullopt;  // `(11.08)` is a clock
     ++i;
     const std::size_t unit = words_.match(Role::kMinute, pieces_, i, pieces_.size());
+    // `splits 2 min right, 2 min left`, `3 min x 2` are doses.
+    const auto dose = ElementReader(words_, pieces_, text_)
+                          .read(out.begin + (out.bracket ? 1 : 0), pieces_.size(), Place::kInside);
+    if (!out.bracket && dose && dose->is_amount() && dose->next > i + 2) return std::nullopt;
     const bool mark = i < pieces_.size() && pieces_[i].is_word("min");
     i += unit;
     out.bare = unit == 0 && !mark;
@@ -93,9 +109,10 @@ class HeadingReader {
       }
       // A bare number only at the end or before a colon: `Cool down 8:`
       const bool ends = i == pieces_.size() || pieces_[i].is(PKind::kColon);
-      if (out.bare && (!ends || out.minutes < 3 || out.minutes > 60 ||
-                       words_.is(Role::kNameBeforeNumber, pieces_, i - 2, pieces_.size()) ||
-                       !pieces_[i - 1].whole))
+      if (out.bare && !ends_ &&
+          (!ends || out.minutes < 3 || out.minutes > 60 ||
+           words_.is(Role::kNameBeforeNumber, pieces_, i - 2, pieces_.size()) ||
+           !pieces_[i - 1].whole))
         return std::nullopt;
       out.end = i;
     }
@@ -131,11 +148,15 @@ class HeadingReader {
       const bool mark = piece.is(PKind::kColon) || spaced_dash(i) || piece.is(PKind::kComma) ||
                         (piece.is(PKind::kStop) && i + 1 < pieces_.size()) ||
                         piece.is(PKind::kSemicolon);
-      if (mark && i > 0) {
+      const bool before_minutes = i + 1 < pieces_.size() && pieces_[i + 1].is(PKind::kNumber);
+      if (mark && i > 0 && (!ends_ || before_minutes || piece.is(PKind::kColon))) {
         // `Warm-up, 15 minutes.`, `Cooling – 5 mins : …`
-        if (const auto minutes = i + 1 < pieces_.size() ? minutes_at(i + 1) : std::nullopt;
-            minutes && !minutes->bare &&
-            (minutes->end == pieces_.size() || is_separator(minutes->end))) {
+        std::size_t behind = i + 1;  // `LINE SHAPES :: 15 min`
+        while (behind < pieces_.size() && pieces_[behind].is(PKind::kColon)) ++behind;
+        if (const auto minutes = behind < pieces_.size() ? minutes_at(behind) : std::nullopt;
+            minutes && (!minutes->bare || (habits_.minutes && ends_)) &&
+            (minutes->end == pieces_.size() || is_separator(minutes->end) || ends_ ||
+             pieces_[minutes->end].is(PKind::kOpen))) {
           minutes_ = minutes;
           end = i;
           rest = minutes->end;
@@ -162,7 +183,10 @@ class HeadingReader {
         // `Main activity in 4 rows – 15 mins`
         const bool behind_dash = !minutes->bare && spaced_dash(i - 1) && phrase_ > 0;
         const bool listed = line_.mark == Line::Mark::kNumber || line_.clock || phrase_ > 0;
-        if ((minutes->bracket && (listed || !minutes->bare)) || behind_dash) {
+        const bool behind_mark =
+            !minutes->bare && line_.clock &&
+            (pieces_[i - 1].is(PKind::kStop) || pieces_[i - 1].is(PKind::kComma));
+        if ((minutes->bracket && (listed || !minutes->bare)) || behind_dash || behind_mark) {
           trailing_ = minutes;
           break;
         }
@@ -186,7 +210,11 @@ class HeadingReader {
     const bool goes_on = minutes.end < pieces_.size() && doses_behind &&
                          (pieces_[minutes.end].is(PKind::kComma) ||
                           words_.is(Role::kThen, pieces_, minutes.end, pieces_.size()));
-    return minutes.bracket || !words_between || !goes_on;
+    const bool opens = phrase_ > 0 || line_.clock || line_.mark == Line::Mark::kHash;
+    // `game stuck in mud 5 min, cool down`: where words alone open parts.
+    const bool comma = minutes.end < pieces_.size() && pieces_[minutes.end].is(PKind::kComma);
+    if (habits_.weak_parts && words_between && comma && !minutes.bracket) return false;
+    return (minutes.bracket && opens) || !goes_on || (!minutes.bracket && !words_between);
   }
   // A dose or rounds within the head do not belong to the name: `Strength 2 rounds: …`.
   std::size_t before_amounts(std::size_t head) const {
@@ -200,7 +228,8 @@ class HeadingReader {
       const bool group =
           found->kind == Element::Kind::kRounds || found->kind == Element::Kind::kOnOff ||
           found->kind == Element::Kind::kEmom || found->kind == Element::Kind::kAsMany;
-      if (group || (found->is_amount() && (phrase_ > 0 || line_.clock))) return i;
+      const bool side = found->kind == Element::Kind::kSides;
+      if (group || ((side || found->is_amount()) && (phrase_ > 0 || line_.clock))) return i;
       i = found->next - 1;
     }
     return head;
@@ -245,18 +274,22 @@ class HeadingReader {
     std::size_t rest = rest_;
     const bool phrase = phrase_ > 0;
     const bool whole = phrase && phrase_ >= words_in(head);
+    // `CONDITIONING CIRCUIT 45 secs on …`: the words that open a part are set off from the rest.
+    const bool set_off = phrase && !habits_.capitals && capital_words() >= phrase_ && !whole;
     // A word that opens parts, and right behind it drills: `floor fwd roll x5`.
-    const bool runs_on = phrase && !whole && !minutes_ && !line_.clock;
+    const bool runs_on = phrase && !set_off && !whole && !minutes_ && !trailing_ && !line_.clock;
     if (line_.clock) score += kWeights.clock;
     if (line_.mark == Line::Mark::kHash) score += kWeights.hash;
     if (line_.bold) score += kWeights.bold;
     const bool caps = !habits_.capitals && capitals(head) && head < 6;
-    if (caps) score += kWeights.capitals;
+    if (caps || set_off) score += kWeights.capitals;
     if (phrase) score += kWeights.part_word;
     if (whole) score += kWeights.whole_part_word;
     if (minutes_)
       score += minutes_->bracket ? kWeights.minutes_in_brackets
                : phrase          ? kWeights.minutes
+               : ends_           ? kWeights.break_with_minutes
+               : heads_line()    ? kWeights.minutes_in_brackets
                                  : kWeights.minutes_alone;
     const bool right_behind = minutes_ && phrase && phrase_ == minutes_->begin;
     if (right_behind) score += kWeights.minutes_right_behind - kWeights.minutes;
@@ -271,20 +304,21 @@ class HeadingReader {
     if (line_.indent > habits_.margin + 1) score += kWeights.indent;
     const bool alone = rest >= pieces_.size();
     if (alone && text_.ends_with(':')) score += kWeights.colon_at_end;
-    if (words_in(head) > kLongestHead && !line_.clock && !runs_on) score += kWeights.long_head;
+    if (words_in(head) > kLongestHead && !line_.clock && !runs_on && !set_off)
+      score += kWeights.long_head;
     if (alone && (text_.ends_with('.') || text_.ends_with('!'))) score += kWeights.sentence;
-    if (words_.is(Role::kRemark, pieces_, 0, pieces_.size()) && !phrase)
+    if (words_.is(Role::kRemark, pieces_, 0, pieces_.size()) && !phrase && !line_.clock)
       score += kWeights.remark_word;
     const bool child = words_.is(Role::kChild, pieces_, 0, pieces_.size()) && pieces_.size() > 1 &&
                        (pieces_[1].is(PKind::kNumber) || pieces_[1].is(PKind::kStop));
     if (child || pieces_[0].text == "#") score += kWeights.child;
     if (words_.is(Role::kLevel, pieces_, 0, pieces_.size()) && !line_.bold && !line_.clock)
       score += kWeights.level;
-    if (comma_ && !minutes_ && !line_.clock) score += kWeights.comma;
+    if (comma_ && !minutes_ && !trailing_ && !line_.clock) score += kWeights.comma;
     if (runs_on && !caps && !habits_.weak_parts) score += kWeights.runs_on;
-    out_.strong = line_.clock || line_.mark == Line::Mark::kHash || line_.bold || caps ||
-                  (minutes_ && (phrase || minutes_->bracket)) || trailing_.has_value() ||
-                  (whole && alone && line_.mark == Line::Mark::kNone);
+    out_.strong = line_.clock || line_.mark == Line::Mark::kHash || line_.bold || caps || set_off ||
+                  (minutes_ && (phrase || minutes_->bracket || heads_line() || ends_)) ||
+                  trailing_.has_value() || (whole && alone && line_.mark == Line::Mark::kNone);
     const ElementReader reader(words_, pieces_, text_);
     const auto first = reader.read(0, pieces_.size(), Place::kFirst);
     const bool names_nothing = first && first->kind != Element::Kind::kSides;
@@ -297,7 +331,7 @@ class HeadingReader {
       rest = phrase_;
     }
     if (const std::size_t big = capital_words();
-        !habits_.capitals && big > 0 && big < head && (line_.clock || caps || phrase)) {
+        !habits_.capitals && !caps && big > 0 && big < head && (line_.clock || phrase)) {
       head = big;
       rest = big;
     }
@@ -323,8 +357,17 @@ class HeadingReader {
     }
     while (rest < pieces_.size() && is_separator(rest)) ++rest;
     out_.rest = at_piece(rest);
+    // `20:20 3 rounds: …`: all of it says what is done.
+    if (names_nothing && line_.clock && rest < pieces_.size()) out_.rest = line_.text;
+    out_.pause = words_.is(Role::kBreak, pieces_, 0, pieces_.size());
     out_.stretch = words_.is(Role::kStretchPart, pieces_, 0, pieces_.size()) ||
                    (head > 0 && words_.within(Role::kStretchPart, pieces_, 0, head));
+  }
+  // `Ending 8 min: splits …`
+  bool heads_line() const {
+    constexpr double kShort = 5;
+    return minutes_ && !minutes_->bare && minutes_->minutes >= kShort &&
+           minutes_->end < pieces_.size() && pieces_[minutes_->end].is(PKind::kColon);
   }
   // Brackets do not count.
   std::size_t words_in(std::size_t head) const {
@@ -343,6 +386,7 @@ class HeadingReader {
   const Habits& habits_;
   std::string_view text_;
   Pieces pieces_;
+  bool ends_;  ///< in its minutes, as the parts of this document do
   HeadingRead out_;
   std::size_t first_ = 0;
   std::size_t phrase_ = 0;
@@ -357,6 +401,23 @@ class HeadingReader {
 };
 
 }  // namespace
+
+bool ends_in_minutes(const Lexicon& words, const Source& source, const Line& line) {
+  constexpr std::size_t kMost = 9;
+  if (line.mark == Line::Mark::kBullet || (line.mark == Line::Mark::kNumber && line.level > 1))
+    return false;
+  const Pieces pieces = pieces_of(line.words(source).substr(0, 120));
+  std::size_t i = 0;
+  while (i < pieces.size() && !pieces[i].is(PKind::kNumber)) ++i;
+  if (i == 0 || i + 1 > pieces.size() || i >= kMost || pieces[i].in_words || !pieces[i].whole)
+    return false;
+  if (pieces[i].value < 3 || pieces[i].value > 60) return false;
+  const std::size_t unit = words.match(Role::kMinute, pieces, i + 1, pieces.size());
+  const bool dash = pieces[i - 1].is(PKind::kDash) && pieces[i - 1].space_before;
+  const std::size_t end = i + 1 + unit;
+  const bool column = end < pieces.size() && pieces[end].begin > pieces[end - 1].end + 1;
+  return (unit > 0 || dash) && (end == pieces.size() || column);
+}
 
 HeadingRead read_heading(const Lexicon& words, const Source& source, const Line& line,
                          const Habits& habits) {

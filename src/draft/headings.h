@@ -17,6 +17,7 @@ struct HeadingRead {
   double evidence = 0;  ///< for its being a heading
   bool strong = false;  ///< a clock, hashes, bold, capitals or minutes say so
   bool stretch = false;
+  bool pause = false;            ///< water, a snack: what stands behind it is no dose
   std::uint32_t name_begin = 0;  ///< bytes in the file
   std::uint32_t name_end = 0;
   std::optional<double> minutes = {};
@@ -28,8 +29,13 @@ struct HeadingRead {
 struct Habits {
   bool capitals = false;    ///< all of it is in capitals
   bool weak_parts = false;  ///< few lines are plainly headings, so that a word must do
-  std::size_t margin = 0;   ///< the usual indent
+  bool minutes =
+      false;  ///< parts are lines that end in their minutes: `body shapes 8 min`, `jumps - 12`
+  std::size_t margin = 0;  ///< the usual indent
 };
+
+/// `body shapes 8 min`, `JUMPS - 12`: a few words, and minutes end the line.
+bool ends_in_minutes(const Lexicon& words, const Source& source, const Line& line);
 
 HeadingRead read_heading(const Lexicon& words, const Source& source, const Line& line,
                          const Habits& habits);

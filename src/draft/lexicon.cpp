@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 
 #include "base/text.h"
 #include "dose/tokens.h"
@@ -90,6 +91,37 @@ constexpr std::array<std::string_view, kRoles> kRoleNames{"warm-up",
                                                           "group-turns",
                                                           "swap",
                                                           "age-before",
+                                                          "side-each",
+                                                          "side-prep",
+                                                          "side-noun",
+                                                          "leg-noun",
+                                                          "arm-noun",
+                                                          "way-noun",
+                                                          "other-side",
+                                                          "other-leg",
+                                                          "one-way",
+                                                          "hold-for",
+                                                          "one-sided",
+                                                          "move",
+                                                          "name-tail",
+                                                          "child-with",
+                                                          "all-of",
+                                                          "linked",
+                                                          "to",
+                                                          "from",
+                                                          "hold-between",
+                                                          "label",
+                                                          "out-of",
+                                                          "how",
+                                                          "do-it",
+                                                          "any-number",
+                                                          "rate",
+                                                          "animal",
+                                                          "verb",
+                                                          "name-head",
+                                                          "held-only",
+                                                          "order",
+                                                          "place",
                                                           "level-of-three",
                                                           "level"};
 
@@ -179,9 +211,9 @@ Lexicon Lexicon::read(const source::YamlNode& root, Diagnostics& diagnostics) {
   for (const source::YamlEntry& entry : root.entries) {
     const std::string& name = entry.first.text;
     if (name == "language") continue;
-    if (name == "short") {
+    if (name == "short" || name == "amounts") {
       for (const source::YamlEntry& one : entry.second.entries) {
-        add(out.short_, one.first.text, one.second.text);
+        add(name == "short" ? out.short_ : out.amounts_, one.first.text, one.second.text);
       }
       continue;
     }
@@ -191,7 +223,13 @@ Lexicon Lexicon::read(const source::YamlNode& root, Diagnostics& diagnostics) {
       continue;
     }
     Phrases& phrases = out.roles_[static_cast<std::size_t>(role - kRoleNames.begin())];
-    for (const source::YamlNode& phrase : entry.second.items) add(phrases, phrase.text, {});
+    for (const source::YamlNode& phrase : entry.second.items) {
+      add(phrases, phrase.text, {});
+      if (role == kRoleNames.begin() + static_cast<std::ptrdiff_t>(Role::kMove)) {
+        add(phrases, phrase.text + "s", {});  // each in its plurals
+        add(phrases, phrase.text + "es", {});
+      }
+    }
   }
   return out;
 }
@@ -232,6 +270,11 @@ bool Lexicon::within(Role role, const Pieces& pieces, std::size_t begin, std::si
 
 Lexicon::Spelled Lexicon::spelled(const Pieces& pieces, std::size_t at, std::size_t end) const {
   const Phrase* found = longest(short_, pieces, at, end);
+  return found == nullptr ? Spelled{} : Spelled{found->meaning, found->words.size()};
+}
+
+Lexicon::Spelled Lexicon::amount(const Pieces& pieces, std::size_t at, std::size_t end) const {
+  const Phrase* found = longest(amounts_, pieces, at, end);
   return found == nullptr ? Spelled{} : Spelled{found->meaning, found->words.size()};
 }
 

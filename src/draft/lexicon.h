@@ -5,7 +5,6 @@
 // and handed down. Tested by tests/draft/lexicon_test.cpp.
 #pragma once
 
-#include <array>
 #include <map>
 #include <string>
 #include <string_view>
@@ -96,7 +95,38 @@ enum class Role {
   kReader,
   kGroupTurns,  ///< groups that take turns: their minutes are no dose
   kSwap,
-  kAgeBefore,     ///< `over 40s`
+  kAgeBefore,  ///< `over 40s`
+  kSideEach,   ///< `each`, before a limb or a side
+  kSidePrep,   ///< `to`, `over`: between an amount and its side
+  kSideNoun,
+  kLegNoun,
+  kArmNoun,
+  kWayNoun,
+  kOtherSide,  ///< `other side same`
+  kOtherLeg,
+  kOneWay,        ///< `one way`, `the other`: beside equal amounts
+  kHoldFor,       ///< `squeeze for 5`: held, where `for` stands behind it
+  kOneSided,      ///< done with one leg or arm: `each` behind its dose means each side
+  kMove,          ///< what can be counted: `10 star jumps`
+  kNameTail,      ///< ends no name: `march for`
+  kChildWith,     ///< behind a word for a child: `girl with the knee`
+  kAllOf,         ///< `both`, `all`: each of the names before it
+  kLinked,        ///< links moves to one: `run, straight jump, land`
+  kTo,            ///< between two numbers: a range
+  kFrom,          ///< before them
+  kHoldBetween,   ///< `hold each of them for 30`
+  kLabel,         ///< with a colon behind it: says something of the session
+  kOutOf,         ///< between equal numbers: `8 for 8`
+  kHow,           ///< behind a number that begins a clause: `5 with clean catch`
+  kDoIt,          ///< stands for what was named before: `practise 4 times`
+  kAnyNumber,     ///< whatever number is behind it is its own: `day 20`
+  kRate,          ///< `a week`: how often it is done, which is no dose
+  kAnimal,        ///< each a walk of its own: `animal walks bear bunny crab`
+  kVerb,          ///< makes a sentence of words: `beam 3 has a wobbly leg`
+  kNameHead,      ///< begins no name behind its amount: `2 lengths of bear walk`
+  kHeldOnly,      ///< in sets, too, a number is seconds: `plank 3 x 30`
+  kOrder,         ///< before a number that says which: `first 2 turns`
+  kPlace,         ///< where it is done: `5 low beam, 3 high beam`
   kLevelOfThree,  ///< `bronze`: opens a line of its own below the drill it is a level of
   kLevel,
 };
@@ -136,6 +166,10 @@ using Pieces = std::vector<Piece>;
 /// Cuts a line into pieces.
 Pieces pieces_of(std::string_view line);
 
+class Lexicon;
+/// The same with amounts as people speak them made plain: `half a minute`, `:40`, `from 5 to 8`.
+Pieces spoken_pieces(const Lexicon& words, std::string_view line);
+
 class Lexicon {
  public:
   /// Reads a file of words; what it does not know is reported (`bad-value`).
@@ -156,6 +190,8 @@ class Lexicon {
     std::size_t pieces = 0;
   };
   Spelled spelled(const Pieces& pieces, std::size_t at, std::size_t end) const;
+  /// The same for amounts: `half a minute` stands for `30 s`.
+  Spelled amount(const Pieces& pieces, std::size_t at, std::size_t end) const;
 
  private:
   struct Phrase {
@@ -167,8 +203,9 @@ class Lexicon {
   static const Phrase* longest(const Phrases& in, const Pieces& pieces, std::size_t at,
                                std::size_t end);
 
-  std::array<Phrases, kRoles> roles_;
+  std::vector<Phrases> roles_ = std::vector<Phrases>(kRoles);
   Phrases short_;
+  Phrases amounts_;
 };
 
 }  // namespace chalkleaf::draft

@@ -103,7 +103,30 @@ std::size_t bullet_size(std::string_view text) {
 // `1.`, `2)`, `a)`, `iv.`, `A.`: the bytes with the space behind; 0 when there is none.
 std::size_t number_size(std::string_view text) {
   std::size_t i = 0;
+  if (text[0] == '(') {  // `(a)`, `(iv)`, `(2)`
+    const std::size_t close = text.substr(0, 6).find(')');
+    if (close == std::string_view::npos || close < 2 || space_size(text, close + 1) == 0) return 0;
+    if (close == 2 && text[1] == '-') return 3;  // `(-)`
+    for (std::size_t k = 1; k < close; ++k) {
+      const bool letter = close == 2 || std::string_view("ivxIVX").find(text[k]) < 6;
+      if (!is_digit(text[k]) && !(letter && is_letter(text[k]))) return 0;
+    }
+    return close + 1;
+  }
   while (i < text.size() && i < 3 && is_digit(text[i])) ++i;
+  // `2b TUMBLE`
+  if (i > 0 && i + 1 < text.size() && text[i] >= 'a' && text[i] <= 'f' &&
+      space_size(text, i + 1) > 0)
+    return i + 1;
+  // `1.1 walking`, `2.3. balance`; not `1.2 m`, not the clock of `1.15`.
+  if (i > 0 && i + 1 < text.size() && text[i] == '.' && is_digit(text[i + 1])) {
+    std::size_t end = i + 2;
+    if (end < text.size() && text[end] == '.') ++end;
+    const std::size_t word = end + space_size(text, end);
+    const bool name =
+        word > end && word + 1 < text.size() && is_letter(text[word]) && is_letter(text[word + 1]);
+    return name ? end : 0;
+  }
   if (i == 0) {
     const auto roman = [](char c) {
       return std::string_view("ivxIVX").find(c) != std::string_view::npos;
@@ -137,8 +160,9 @@ bool is_grid(std::string_view text) {
 void read_margin(const Source& source, Line& line) {
   const std::string_view all = source.text().substr(line.begin, line.end - line.begin);
   std::size_t at = 0;
-  while (const std::size_t size = space_size(all, at)) {
-    line.indent += all[at] == '\t' ? 4 : 1;
+  const auto cell = [&] { return at < all.size() && all[at] == ';' ? 1U : 0U; };  // an empty one
+  while (const std::size_t size = std::max<std::size_t>(space_size(all, at), cell())) {
+    line.indent += all[at] == ' ' ? 1 : 4;
     at += size;
   }
   line.blank = at >= all.size();
@@ -166,6 +190,14 @@ void read_margin(const Source& source, Line& line) {
     move(1);
   } else if (const std::size_t number = number_size(rest)) {
     line.mark = Line::Mark::kNumber;
+    // `1.2`, `2b`, `(a)` stand below a `1.`
+    const std::string_view typed = trim(rest.substr(0, number));
+    const std::size_t inner = typed.find('.');
+    const bool letter = typed.size() > 1 && is_digit(typed[0]) && is_letter(typed.back());
+    line.level =
+        typed[0] == '(' || letter || (inner != std::string_view::npos && inner + 1 < typed.size())
+            ? 2
+            : 1;
     move(number);
   }
   if (rest.starts_with("**") || rest.starts_with("__")) line.bold = true;
@@ -205,7 +237,7 @@ std::optional<ClockRead> read_clock(std::string_view text) {
   i = behind_spaces(text, at);
   if (const std::size_t dash = dash_size(text, i); dash > 0 && space_size(text, i + dash) > 0) {
     at = i + dash;
-  } else if (at < text.size() && text[at] == ':') {
+  } else if (at < text.size() && (text[at] == ':' || text[at] == ';')) {
     ++at;
   }
   out.size = at;

@@ -24,9 +24,9 @@ struct Line {
   std::uint32_t end = 0;
   std::size_t indent = 0;  ///< columns
   Mark mark = Mark::kNone;
-  int level = 0;  ///< of hashes
+  int level = 0;  ///< of hashes; of a number 2 where it stands below another: `1.2`
   bool blank = false;
-  bool table = false;  ///< begins with a bar
+  bool table = false;  ///< begins with a bar, or is a row of columns
   bool grid = false;   ///< cells set apart by tabs or many spaces
   bool bold = false;   ///< `**…**` at its begin
   std::optional<Clock> clock = {};

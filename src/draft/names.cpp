@@ -40,13 +40,26 @@ bool NameReader::is_remark(const Name& name) const {
          words_.within(Role::kCondition, pieces_, name.begin, name.end) ||
          is(Role::kRemark, name.begin, name.end) || is(Role::kQualifier, name.begin, name.end) ||
          (is(Role::kManner, name.begin, name.end) && name.end - name.begin > 1) ||
-         pieces_[name.begin].is(PKind::kNumber) || counts_something(name);
+         words_.match(Role::kHow, pieces_, name.begin, name.end) == name.end - name.begin ||
+         is_counted_thing(name) || counts_something(name);
+}
+
+// `2 ropes`, `two spotters`; but `two feet, one foot, sideways` are ways to do it.
+bool NameReader::is_counted_thing(const Name& name) const {
+  if (!pieces_[name.begin].is(PKind::kNumber)) return false;
+  if (pieces_[name.begin].value < 2 && words_.within(Role::kMove, pieces_, name.begin, name.end))
+    return false;  // `1 hand cartwheel`
+  return !pieces_[name.begin].in_words ||
+         (is(Role::kNotADose, name.begin + 1, name.end) &&
+          !is(Role::kBody, name.begin + 1, name.end)) ||
+         is(Role::kPeople, name.begin + 1, name.end);
 }
 
 // `teams of 4`
 bool NameReader::counts_something(const Name& name) const {
   for (std::size_t i = name.begin + 1; i < name.end; ++i) {
-    if (pieces_[i].is(PKind::kNumber) && is(Role::kNoAmountBehind, i - 1, i)) return true;
+    const bool several = pieces_[i].is(PKind::kNumber) && pieces_[i].value > 1;  // `on one leg`
+    if (several && is(Role::kNoAmountBehind, i - 1, i)) return true;
   }
   return false;
 }
@@ -57,17 +70,82 @@ bool NameReader::is_ladder(const Name& name) const {
 
 // `leaps + split jumps`, `walkover fwd and back`: two drills where each has a dose.
 std::vector<Name> NameReader::parted(const Name& name, bool each) const {
+  if (auto parts = slashed(name); each && parts.size() > 1) return parts;
+  if (auto parts = animals(name); each && parts.size() > 1) return parts;
   for (std::size_t at = name.begin + 1; at + 1 < name.end; ++at) {
     if (!is(Role::kAnd, at, name.end)) continue;
     const bool sign = pieces_[at].is(PKind::kOther);
     const bool plural = pieces_[at - 1].text.ends_with('s') && (each || sign);
     const bool way = each && is(Role::kForwardBack, at - 1, name.end) &&
                      is(Role::kForwardBack, at + 1, name.end);
-    if (!(plural || way || (sign && !each))) continue;
-    if (is(Role::kBody, at - 1, name.end)) continue;
+    // `on the back and on the stomach`
+    bool again = false;
+    for (std::size_t i = name.begin + 1; each && i < at && !again; ++i)
+      again = is(Role::kQualifier, i, name.end) && pieces_[i].text == pieces_[at + 1].text;
+    if (!(plural || way || again || (sign && !each))) continue;
+    if (is(Role::kBody, at - 1, name.end) && !again) continue;
     return {{name.begin, at}, {at + 1, name.end}};
   }
   return {name};
+}
+
+// `pike + straddle`, `hams and quads`: both are held.
+std::vector<Name> NameReader::held_shapes(const Name& name) const {
+  const auto held = [&](const Name& half) {
+    return words_.within(Role::kStatic, pieces_, half.begin, half.end) ||
+           words_.within(Role::kOneSided, pieces_, half.begin, half.end);
+  };
+  const std::vector<Name> halves = all_of(name);
+  const bool both = halves.size() == 2 && held(halves[0]) && held(halves[1]);
+  return both ? halves : std::vector<Name>{name};
+}
+
+// `animal walks bear bunny crab`
+std::vector<Name> NameReader::animals(const Name& name) const {
+  std::size_t first = name.begin;
+  while (first < name.end && !is(Role::kAnimal, first, name.end)) ++first;
+  std::vector<Name> out;
+  for (std::size_t at = first; at < name.end; ++at) {
+    if (!is(Role::kAnimal, at, name.end)) return {};
+    out.push_back({at, at + 1, {}});
+  }
+  return out;
+}
+
+// `jog / skips / high knees`
+std::vector<Name> NameReader::slashed(const Name& name) const {
+  std::vector<Name> out{{name.begin, name.end, {}}};
+  for (std::size_t at = name.begin + 1; at + 1 < name.end; ++at) {
+    const Piece& piece = pieces_[at];
+    if (!piece.is(PKind::kSlash) || !piece.space_before || !piece.space_after) continue;
+    // `walks forward / back / side`
+    if (is(Role::kForwardBack, at + 1, name.end) && is(Role::kForwardBack, at - 1, name.end))
+      continue;
+    out.back().end = at;
+    out.push_back({at + 1, name.end, {}});
+  }
+  return out;
+}
+
+std::vector<Name> NameReader::all_of(const Name& name) const {
+  for (std::size_t at = name.begin + 1; at + 1 < name.end; ++at) {
+    if (is(Role::kAnd, at, name.end)) return {{name.begin, at}, {at + 1, name.end}};
+  }
+  return {name};
+}
+
+Name NameReader::without_tail(Name name) const {
+  for (bool more = true; more;) {
+    more = false;
+    for (const std::size_t pieces : {1U, 2U}) {  // `w/` is two
+      if (name.end <= name.begin + pieces) continue;
+      if (words_.match(Role::kNameTail, pieces_, name.end - pieces, name.end) != pieces) continue;
+      name.end -= pieces;
+      more = true;
+      break;
+    }
+  }
+  return name;
 }
 
 bool NameReader::starts_clause(std::size_t piece) const {

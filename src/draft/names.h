@@ -15,6 +15,7 @@ struct Name {
   std::size_t begin = 0;
   std::size_t end = 0;
   std::vector<Element> own = {};
+  bool sure = false;  ///< one of several a word joins: no remark, however it begins
 };
 
 class NameReader {
@@ -32,6 +33,12 @@ class NameReader {
   bool is_ladder(const Name& name) const;
   /// `leaps + split jumps`, `walkover fwd and back`: two drills where each has a dose.
   std::vector<Name> parted(const Name& name, bool each) const;
+  /// The same where both are held: `pike + straddle`.
+  std::vector<Name> held_shapes(const Name& name) const;
+  /// The same for each of the names that `and` joins: `butterfly and long-sit, both 20 s`.
+  std::vector<Name> all_of(const Name& name) const;
+  /// The name without words that end none: `march for`.
+  Name without_tail(Name name) const;
   /// True when a clause begins at the piece.
   bool starts_clause(std::size_t piece) const;
 
@@ -39,6 +46,9 @@ class NameReader {
   bool is(Role role, std::size_t begin, std::size_t end) const {
     return words_.is(role, pieces_, begin, end);
   }
+  std::vector<Name> animals(const Name& name) const;
+  std::vector<Name> slashed(const Name& name) const;
+  bool is_counted_thing(const Name& name) const;
   bool counts_something(const Name& name) const;
 
   const Lexicon& words_;

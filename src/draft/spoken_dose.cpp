@@ -89,21 +89,26 @@ class Resolver {
 
   void count(const Element& e) {
     if (!e.remark.empty() && e.unit != Unit::kLengths) out_.remarks.push_back(e.remark);
-    if (e.sides != Role::kEachSide || !e.ways.empty()) {
-      if (!e.ways.empty()) out_.sides = e.sides;
-    }
+    named_sides(e);
     if (none_ && e.unit == Unit::kTimes) return;
     if (!has_amount_) {
       if (e.unit == Unit::kSets) {
         sets_ = e.values.front();
         return;
       }
-      amount(is_seconds(e) ? DKind::kSeconds : kind_of(e.unit), e.values);
+      amount(is_seconds(e)       ? DKind::kSeconds
+             : is_length_name(e) ? DKind::kLengths
+                                 : kind_of(e.unit),
+             e.values);
       own_unit_ = e.unit;
       leads_ = e.leads;
       return;
     }
-    const bool often = e.unit == Unit::kTimes || e.unit == Unit::kGoes || e.unit == Unit::kSets ||
+    // `hold 3 s, 5 on each leg`
+    const bool with_side =
+        e.unit == Unit::kBare && out_.kind == DKind::kSeconds && has_side_behind(e);
+    const bool often = with_side || e.unit == Unit::kTimes || e.unit == Unit::kGoes ||
+                       e.unit == Unit::kSets ||
                        (e.unit == Unit::kReps && out_.kind == DKind::kSeconds) ||
                        (e.unit == Unit::kLengths && own_unit_ == Unit::kBare);
     if (often && e.values.size() == 1 && sets_ == 0 && !sets_closed_) {
@@ -114,7 +119,22 @@ class Resolver {
     }
   }
 
+  // `20 s right, 20 s left`
+  void named_sides(const Element& e) {
+    if (e.ways.empty()) return;
+    out_.sides = e.sides;
+    both_ways_ = e.ways.size() == 1 && e.sides == Role::kEachWay;
+    if (e.ways.size() > 2) out_.ways = e.ways;
+  }
+
   void time(const Element& e) {
+    constexpr double kLong = 1'200;  // no drill takes twenty minutes: a part does
+    const bool pause = words_.is(Role::kBreak, name_, 0, name_.size()) && e.values.front() >= 60;
+    if ((e.values.front() >= kLong && !e.held) || pause) {
+      if (!e.remark.empty()) drill_.notes.push_back(e.remark);
+      return;
+    }
+    named_sides(e);
     if (has_amount_ && out_.kind == DKind::kReps && e.held && !sets_closed_ &&
         out_.values.size() == 1 && ((own_unit_ == Unit::kTimes && is_close(e)) || leads_)) {
       sets_ = out_.values.front();  // `x5 hold 5 secs`
@@ -122,9 +142,22 @@ class Resolver {
       out_.held = true;
       return;
     }
+    // `3 tries, 10 seconds each`
+    if (has_amount_ && out_.kind == DKind::kGoes && out_.values.size() == 1 && !sets_closed_ &&
+        sets_ == 0 && each_behind(e)) {
+      sets_ = out_.values.front();
+      amount(DKind::kSeconds, e.values);
+      return;
+    }
     if (has_amount_) return leftover(e);
     amount(DKind::kSeconds, e.values);
     out_.held = e.held;
+  }
+  bool each_behind(const Element& e) const {
+    return e.each ||
+           std::any_of(drill_.elements.begin(), drill_.elements.end(), [&](const Element& other) {
+             return other.kind == EKind::kEach && other.begin == e.next;
+           });
   }
   // Right behind the count, with no words between.
   bool is_close(const Element& e) const {
@@ -132,6 +165,26 @@ class Resolver {
       if (drill_.elements[i].begin == e.begin) return drill_.elements[i - 1].next + 1 >= e.begin;
     }
     return false;
+  }
+
+  // `plank 3 x 30`
+  bool is_held_set(const Element& e) const {
+    constexpr double kLeast = 8;
+    return e.unit == Unit::kReps && e.values.front() >= kLeast &&
+           words_.within(Role::kHeldOnly, name_, 0, name_.size()) &&
+           !words_.within(Role::kMoving, name_, 0, name_.size());
+  }
+
+  // `laps x4`: the name is the unit.
+  bool is_length_name(const Element& e) const {
+    return (e.unit == Unit::kTimes || e.unit == Unit::kBare) && !name_.empty() &&
+           words_.match(Role::kLength, name_, 0, name_.size()) == name_.size() &&
+           name_.front().text.size() > 2;
+  }
+  bool has_side_behind(const Element& e) const {
+    return std::any_of(drill_.elements.begin(), drill_.elements.end(), [&](const Element& other) {
+      return other.kind == EKind::kSides && other.begin == e.next;
+    });
   }
 
   void leftover(const Element& e) {
@@ -144,7 +197,7 @@ class Resolver {
         return count(e);
       case EKind::kSetsOf:
         if (has_amount_) return leftover(e);
-        amount(e.timed ? DKind::kSeconds : kind_of(e.unit), e.values);
+        amount(e.timed || is_held_set(e) ? DKind::kSeconds : kind_of(e.unit), e.values);
         sets_ = e.sets;
         sets_closed_ = true;
         out_.held = e.held;
@@ -156,7 +209,7 @@ class Resolver {
         if (!out_.rest) out_.rest = e.values.front();
         return;
       case EKind::kSides:
-        if (out_.sides && e.ways.empty()) return;
+        if (out_.sides && e.ways.empty() && !(both_ways_ && e.sides != Role::kEachWay)) return;
         out_.sides = e.ways.empty() ? e.sides : Role::kEachWay;
         out_.ways = e.ways;
         return;
@@ -169,9 +222,12 @@ class Resolver {
           out_.remarks.push_back(e.remark);
         }
         return;
+      case EKind::kEach:
+        if (e.of_one && !out_.sides && words_.within(Role::kOneSided, name_, 0, name_.size()))
+          out_.sides = Role::kEachSide;
+        return;
       case EKind::kOnOff:
       case EKind::kRounds:
-      case EKind::kEach:
       case EKind::kEmom:
       case EKind::kNothing:
         return;
@@ -204,6 +260,7 @@ class Resolver {
   Pieces name_;
   SpokenDose out_;
   bool has_amount_ = false;
+  bool both_ways_ = false;  ///< `10 forward + 10 side`, which may be said of a leg
   Unit own_unit_ = Unit::kBare;
   double sets_ = 0;
   bool sets_goes_ = false;

@@ -13,4 +13,8 @@ namespace chalkleaf::draft {
 void read_table(const Lexicon& words, const Source& source, std::vector<DraftLine>& lines,
                 std::size_t begin, std::size_t end, const Setting& setting);
 
+/// Finds lines whose cells are set apart by tabs or many spaces, where a column has doses or
+/// minutes: they become rows of a table.
+void find_columns(const Lexicon& words, const Source& source, std::vector<DraftLine>& lines);
+
 }  // namespace chalkleaf::draft

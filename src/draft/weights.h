@@ -46,17 +46,23 @@ struct Weights {
 
   // For drills.
   double dosed = 2.5;
-  double listed = 0.8;  ///< a bullet or number, or indented below its heading
+  double several = 2;      ///< two or more of its drills have doses
+  double weak_dose = 0.8;  ///< a number before what is no known move: `12 new leotards`
+  double listed = 0.8;     ///< a bullet or number, or indented below its heading
   double clock_of_drill = -3;
   double undosed = 0.2;
   double short_name = 0.5;
   double drill_before_parts = -3.5;
+  double doses_before_parts = -1;  ///< three doses and more in a line
   double drill_in_tail = -1.5;
 
   // For a remark.
   double remark = 0.5;
   double remark_begins = 2.5;
   double about_child = 4;
+  double sentence_verb = 1.5;  ///< `has`, `must`, where there is no dose
+  double label = 5;            ///< `Coaches: …`, `need: …`
+  double child_is_no_drill = -20;
   double remark_sentence = 0.5;
   double prose = 2;  ///< several sentences
   double dose_in_remark = -1;

@@ -85,6 +85,7 @@ class Writer {
 
   Draft run() {
     front_matter();
+    find_frame();
     for (std::size_t i = 0; i < document_.lines.size(); ++i) line(i);
     end_list();
     return {std::make_shared<const Source>(coach_->path(), std::move(text_)), std::move(origin_),
@@ -92,6 +93,53 @@ class Writer {
   }
 
  private:
+  std::string_view heading_text(const DraftLine& one) const {
+    return coach_->text().substr(one.heading.name_begin,
+                                 one.heading.name_end - one.heading.name_begin);
+  }
+  // What plan/headings.h knows a warm-up and a cool-down by.
+  static bool is_called(std::string_view name, std::string_view first) {
+    std::string letters;
+    for (const char c : lower_ascii(name.substr(0, 24))) {
+      if (c >= 'a' && c <= 'z') letters += c;
+    }
+    const std::string_view begin = letters;
+    const bool ing = begin.starts_with(std::string(first) + "ing");
+    return begin.starts_with(std::string(first) + (first == "warm" ? "up" : "down")) ||
+           (ing && begin.substr(first.size() + 3).starts_with(first == "warm" ? "up" : "down"));
+  }
+
+  // A part that is the warm-up or the cool-down by another name: `General prep`, `Wind down`.
+  void find_frame() {
+    const auto within = [&](const DraftLine& one, Role role) {
+      const Pieces pieces = pieces_of(heading_text(one));
+      return words_.is(role, pieces, 0, pieces.size());
+    };
+    bool warm = false;
+    bool cool = false;
+    for (std::size_t i = 0; i < document_.lines.size(); ++i) {
+      const DraftLine& one = document_.lines[i];
+      if (one.reading == Reading::kDrills && one.spoken.has_dose()) cool_at_.reset();
+      if (one.reading != Reading::kHeading) continue;
+      const std::string_view name = heading_text(one);
+      warm = warm || is_called(name, "warm");
+      cool = cool || is_called(name, "cool");
+      if (!warm_at_ && within(one, Role::kWarmUp)) warm_at_ = i;
+      const bool stretch = within(one, Role::kStretchPart) && !within(one, Role::kWarmUp);
+      if (within(one, Role::kCoolDown) || stretch) {
+        cool_at_ = i;
+        // Its own drills do not end it.
+        while (i + 1 < document_.lines.size() &&
+               document_.lines[i + 1].reading != Reading::kHeading)
+          ++i;
+      } else if (one.spoken.has_dose()) {
+        cool_at_.reset();
+      }
+    }
+    if (warm) warm_at_.reset();
+    if (cool) cool_at_.reset();
+  }
+
   Span span(std::uint32_t begin, std::uint32_t end) const { return {coach_.get(), begin, end}; }
   Span span(const DraftLine& one) const { return span(one.line.begin, one.line.end); }
   Span span(const DraftLine& one, const Stretch& where) const {
@@ -174,6 +222,8 @@ class Writer {
     if (one.about_child) put("Coach: ");
     put(escaped_line(as_remark(whole(one))), span(one));
     put("\n");
+    // An amount that was not taken for one is shown as it was typed, too.
+    if (one.spoken.has_dose() && !one.about_child) typed_.push_back(span(one));
   }
   // A remark that could be read as a drill, kit or a label of the taught form is kept from it.
   std::string as_remark(std::string_view text) const {
@@ -262,7 +312,9 @@ class Writer {
     const DraftLine& one = document_.lines[at];
     const std::string_view name = coach_->text().substr(
         one.heading.name_begin, one.heading.name_end - one.heading.name_begin);
-    open_part(without_marks(name), span(one.heading.name_begin, one.heading.name_end), minutes(at));
+    const std::string frame = warm_at_ == at ? "Warm-up – " : cool_at_ == at ? "Cool-down – " : "";
+    open_part(frame + without_marks(name), span(one.heading.name_begin, one.heading.name_end),
+              minutes(at));
     const std::string_view rest =
         coach_->text().substr(one.heading.rest, one.heading.rest_end - one.heading.rest);
     const bool row = one.line.table;
@@ -272,6 +324,7 @@ class Writer {
       return items(one);
     }
     group_below_ = one.spoken.group;
+    if (!words_left(one) && !trim(rest).empty()) typed_.push_back(span(one));
     const bool nothing_below = !drills_follow(at);
     if (group_below_ && !nothing_below) {
       if (!trim(rest).empty()) paragraph(rest, span(one.heading.rest, one.heading.rest_end));
@@ -342,8 +395,14 @@ class Writer {
 
   void drills(const DraftLine& one) {
     if (!in_part_) open_part("Exercises", span(one), std::nullopt);
-    if (one.spoken.has_dose() || one.spoken.drills.size() > 1 || one.spoken.group)
-      typed_.push_back(span(one));
+    const bool amounts =
+        std::any_of(one.spoken.drills.begin(), one.spoken.drills.end(),
+                    [](const SpokenDrill& drill) { return !drill.elements.empty(); });
+    if (amounts || one.spoken.drills.size() > 1 || one.spoken.group) typed_.push_back(span(one));
+    if (one.opens) {
+      end_list();
+      open_circuit(*one.opens, span(one));
+    }
     if (one.spoken.drills.empty() && one.spoken.group) {
       end_list();
       return open_circuit(*one.spoken.group, span(one));
@@ -389,6 +448,8 @@ class Writer {
   std::string text_;
   std::vector<Span> typed_;
   std::optional<Group> group_below_;
+  std::optional<std::size_t> warm_at_ = {};  ///< the line that opens the warm-up by another name
+  std::optional<std::size_t> cool_at_ = {};
   bool in_list_ = false;
   bool circuit_ = false;
   bool in_part_ = false;

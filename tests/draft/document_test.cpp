@@ -79,3 +79,55 @@ TEST_CASE("a circuit's list need not look like one") {
   CHECK(readings("Camp\n16h45 Physical - circuit 40 sec on / 20 off - 3 "
                  "rounds\nplank\nsuperman\n17h05 Stretch\n") == "thddh");
 }
+
+TEST_CASE("what the taught form has below a drill stays what it is") {
+  CHECK(readings("## Shapes\n\n- Dish hold: 3 x 20 s\n  - cue: Back pressed down\n  - easier: Bend "
+                 "your knees\n") == "h-dkk");
+}
+
+TEST_CASE("children in other words are remarks, however many numbers there are") {
+  CHECK(
+      readings("Squad\nBARS\n- casts 3x5\n- kips x5\nthe girl in purple, lunge to stand x5\nGirls "
+               "4 and 9 only do 3, 6, 9-12\n6 knee strapped, no trampette\n") == "thddrrr");
+}
+
+TEST_CASE("labels of the session are remarks") {
+  CHECK(readings(
+            "Squad\nCoaches: 2 + assistant\nChildren: 16\nBARS\n- casts 3x5\nneed: banner, float "
+            "20 in coins\n") == "trrhdr");
+}
+
+TEST_CASE("a sign for quotes is a bullet where its lines have doses") {
+  CHECK(readings("Home\nskills\n> cartwheels 5 e/s\n> candle 10 secs x3\n> rolls 4 each way\n")
+            .substr(2) == "ddd");
+  CHECK(readings("Squad\nBARS\n- casts 3x5\n> Coaches: coach 1 bars\n") == "thdk");
+}
+
+TEST_CASE("parts are lines that end in their minutes, where several are and have drills below") {
+  CHECK(readings(
+            "Club\nbody shapes 8min\n - dish x8\njumps 10 min\n - tuck x5\nengine room 10min\n - "
+            "dips 8\n") == "thdhdhd");
+  CHECK(readings("Club\nROLLS - 10\n+ shoulder roll 4 each side\nJUMPS - 12\n+ stride x8\nWATER - "
+                 "3\nSTRENGTH - 8\n+ hollow 20s\n") == "thdhdhhd");
+  // Drills that are counted behind a dash are none of that.
+  CHECK(readings("Club\nSTRENGTH\npress ups - 10\nsit ups - 15\ndips - 8\n") == "thddd");
+}
+
+TEST_CASE("a numbered line above a list further in opens a part") {
+  CHECK(readings("Club\n1. Floor work\n   - rolls x3\n   - jumps x5\n2. Bars\n   - casts x5\n") ==
+        "thddhd");
+}
+
+TEST_CASE("columns set apart by tabs are rows") {
+  CHECK(readings("Home\n1\tAnkle circles\t10 each way\tslow\n2\tMini squat\t2 x 8\tknee over "
+                 "toe\n3\tCalf stretch\t20 s\tgently\n") == "tddd");
+  CHECK(readings("Club\nUnfold beds\t10 min\nJumps x10, plank 30s\t12 min\nStretch calves 20s\t3 "
+                 "min\n") == "thhh");
+}
+
+TEST_CASE("rounds below a list are those of the list") {
+  const Source source("d.md", "Home\nSTRENGTH\n- squats 10\n- dips 8\nThen go again, 2 rounds!\n");
+  const draft::DraftDocument read = draft::read_document(draft_test::english(), source);
+  REQUIRE(read.lines[2].opens);
+  CHECK(read.lines[2].opens->rounds == 2);
+}

@@ -47,3 +47,25 @@ TEST_CASE("pathological texts are read in little time") {
   for (int i = 0; i < 20'000; ++i) words += "x5 ";
   CHECK_FALSE(tidied("Rec\n" + words).empty());
 }
+
+TEST_CASE("a warm-up and a cool-down by another name are called that, too") {
+  const std::string written = draft_test::tidied(
+      "Club\nGENERAL PREP\n- jog 2 laps\nBARS\n- casts 3x5\nWIND DOWN\n- pike 20 s\n");
+  CHECK(written.find("## Warm-up – GENERAL PREP") != std::string::npos);
+  CHECK(written.find("## Cool-down – WIND DOWN") != std::string::npos);
+  const std::string plain =
+      draft_test::tidied("Club\nWARM UP\n- jog 2 laps\nCOOL DOWN\n- pike 20 s\n");
+  CHECK(plain.find("## WARM UP\n") != std::string::npos);
+  CHECK(plain.find("## COOL DOWN\n") != std::string::npos);
+}
+
+TEST_CASE("a table of times is read by its rows") {
+  const std::string written = draft_test::tidied(
+      "Club\n\n| Time | Activity | Points |\n|---|---|---|\n| 2.10 | Warm up: tag 4 mins | quiet "
+      "feet "
+      "|\n| 2.20 | Rolls: log roll x4 | |\n| 2.30 | Water | |\n| 2.35 | Cool down: sit tall 10 s | "
+      "|\n");
+  CHECK(written.find("## Warm up (10 min)") != std::string::npos);
+  CHECK(written.find("- Tag: 4 min") != std::string::npos);
+  CHECK(written.find("quiet feet") != std::string::npos);
+}

@@ -1,0 +1,190 @@
+// A number with no unit: when it counts what is before it, what is behind it, or no dose at all.
+#include <algorithm>
+
+#include "draft/elements.h"
+
+namespace chalkleaf::draft {
+namespace {
+
+using EKind = Element::Kind;
+
+Element bare_count(const std::vector<double>& values, std::size_t begin, std::size_t next) {
+  Element out;
+  out.kind = EKind::kCount;
+  out.unit = Unit::kBare;
+  out.values = values;
+  out.begin = begin;
+  out.next = next;
+  return out;
+}
+
+}  // namespace
+
+// What is counted in front of its name: `10 slow sit-ups`.
+bool ElementReader::names_move(std::size_t at, std::size_t end) const {
+  constexpr std::size_t kFar = 5;
+  for (std::size_t i = at; i < end && i < at + kFar && !is_clause_end(i, end); ++i) {
+    if (pieces_[i].is(Kind::kNumber) || has(Role::kSidePrep, i, end)) return false;
+    if (has(Role::kMove, i, end)) return true;
+  }
+  return false;
+}
+
+std::optional<Element> ElementReader::bare(const Numbers& read, std::size_t at, std::size_t end,
+                                           Place place) const {
+  constexpr double kMost = 300;  // above it a number alone is a year, a price, a clock
+  if (pieces_[at].text.find('.') != std::string::npos) return std::nullopt;  // `17.00`
+  if (!read.whole || read.values.front() < 1 || read.values.front() > kMost) return std::nullopt;
+  const std::size_t next = read.next;
+  Element out = bare_count(read.values, at, next);
+  if (read.values.size() > 2) {  // a ladder wherever it stands
+    out.leads =
+        place == Place::kFirst && is(next, end, Kind::kWord) && !has(Role::kQualifier, next, end);
+    return out;
+  }
+  if (auto ladder = comma_ladder(out, end)) return ladder;
+  if (const std::size_t row = skip(Role::kInARow, next, end); row > next) {
+    out.unit = Unit::kReps;
+    out.next = row;
+    out.remark = text(next, row);
+    return out;
+  }
+  if (has(Role::kStuck, next, end) && is_clause_end(next + 1, end)) {
+    out.unit = Unit::kReps;
+    out.next = next + 1;
+    out.remark = text(next, next + 1);
+    return out;
+  }
+  const bool after_plus = at > 0 && pieces_[at - 1].is(Kind::kOther);
+  const bool thing = has(Role::kNotADose, next, end);
+  const bool move = names_move(next, end);
+  const bool one =
+      read.values.front() < 2 &&
+      (pieces_[at].in_words || (place == Place::kFirst && !after_plus &&
+                                !has(Role::kMove, next, end) && !is_clause_end(next, end)));
+  // `10 panel jumps` is no number of panels.
+  const bool names = thing && !(move && next < end && !pieces_[next].text.ends_with('s') &&
+                                !has(Role::kBody, next, end));
+  const bool plus = has(Role::kAnd, next, end) && pieces_[next].is(Kind::kOther);
+  const bool behind_name = at > 0 && pieces_[at - 1].is(Kind::kWord) &&
+                           !has(Role::kQualifier, at - 1, end) && read.values.front() > 2;
+  if ((place == Place::kFirst || behind_name) && at_place(next, end) && !pieces_[at].in_words &&
+      at > 0) {
+    out.leads = out.at_place = place == Place::kFirst;
+    return out;
+  }
+  if (has(Role::kOutOf, next, end) && is_number(next + 1, end) && is_clause_end(next + 2, end)) {
+    out.unit = Unit::kReps;  // `8 for 8`
+    out.next = next + 2;
+    out.remark = text(at, next + 2);
+    return out;
+  }
+  if (plus && at == 0) return std::nullopt;  // `4+4`
+  // `for the big 4`
+  if (at > 2 && place == Place::kInside && pieces_[at - 3].is_word("for") &&
+      pieces_[at - 2].is_word("the"))
+    return std::nullopt;
+  if (is_clause_end(next, end) || plus || sides(next, end) || has(Role::kEach, next, end)) {
+    const bool leads_nothing = place == Place::kFirst && is_clause_end(next, end);
+    if (one || (leads_nothing && read.values.size() == 1 && pieces_[at].in_words))
+      return std::nullopt;
+    return out;
+  }
+  if (place == Place::kFirst && at > 0 && is_way(next, end)) {  // `… and 10 to back`
+    out.leads = true;
+    return out;
+  }
+  if (names || one || has(Role::kPeople, next, end)) return std::nullopt;
+  if (place == Place::kFirst) {
+    // `10 star jumps`: a name follows.
+    const bool slow = has(Role::kSlow, next, end);
+    if (slow && is_clause_end(next + 1, end)) return out;
+    if (slow && (pieces_[next].text.starts_with("w") || !is(next + 1, end, Kind::kWord)))
+      return out;
+    if (has(Role::kHow, next, end) && at > 0 && !move && !pieces_[at].in_words) return out;
+
+    const bool name =
+        is(next, end, Kind::kWord) || (is(next, end, Kind::kNumber) && pieces_[next].in_words);
+    if (!name || (has(Role::kQualifier, next, end) && !slow)) return std::nullopt;
+    // In words, or so few, it may count anything: `two courts`, `2 songs`.
+    constexpr double kFew = 4;
+    const bool few = read.values.size() == 1 && read.values.front() < kFew;
+    if ((pieces_[at].in_words || few) && !move) return std::nullopt;
+    if (pieces_[at].in_words && has(Role::kGroupTurns, next, end)) return std::nullopt;
+    out.leads = true;
+    return out;
+  }
+  if (pieces_[at].in_words) {
+    out.leads = move && is(next, end, Kind::kWord) && pieces_[next].text.ends_with('s');
+    return out.leads ? std::optional(out) : std::nullopt;
+  }
+  if (auto ways = there_and_back(next, end)) {  // `shuttle runs 4 there and back`
+    ways->begin = at;
+    for (double& value : ways->values) value *= read.values.front();
+    return ways;
+  }
+  if (has(Role::kQualifier, next, end) || pairs(next, end)) return out;
+  if (move && counts_inside(at, next, end)) return out;
+  // `everyone on the floor for 20 tuck jumps`
+  if (move && at > 0 && words_.is(Role::kNameTail, pieces_, at - 1, at) &&
+      !has(Role::kAnd, at - 1, end))
+    return out;
+  return std::nullopt;
+}
+
+// `to back`, `forwards`, and nothing else
+bool ElementReader::is_way(std::size_t at, std::size_t end) const {
+  while (at < end && has(Role::kSidePrep, at, end)) ++at;
+  for (const Role role : {Role::kForwardBack, Role::kLeft, Role::kRight, Role::kOneWay}) {
+    const std::size_t next = skip(role, at, end);
+    if (next > at && is_clause_end(next, end)) return true;
+  }
+  return false;
+}
+
+// `squats 15, 12, 10`
+std::optional<Element> ElementReader::comma_ladder(const Element& first, std::size_t end) const {
+  Element out = first;
+  while (is(out.next, end, Kind::kComma) && is_number(out.next + 1, end) &&
+         pieces_[out.next + 1].whole && !pieces_[out.next + 1].in_words &&
+         is_clause_end(out.next + 2, end)) {
+    out.values.push_back(pieces_[out.next + 1].value);
+    out.next += 2;
+  }
+  return out.values.size() > 2 && first.values.size() == 1 ? std::optional(out) : std::nullopt;
+}
+
+// `5 on the line`, `3 high beam`
+bool ElementReader::at_place(std::size_t at, std::size_t end) const {
+  while (at < end && (has(Role::kSidePrep, at, end) || has(Role::kQualifier, at, end))) ++at;
+  const std::size_t next = skip(Role::kPlace, at, end);
+  return next > at && (is_clause_end(next, end) || has(Role::kQualifier, next, end) ||
+                       is(next, end, Kind::kNumber));
+}
+
+// `wrists 10 circles each way`: nothing else is counted in the clause.
+bool ElementReader::counts_inside(std::size_t at, std::size_t next, std::size_t end) const {
+  constexpr std::size_t kFar = 3;
+  if (at == 0 || !pieces_[at - 1].is(Kind::kWord) || has(Role::kQualifier, at - 1, at) ||
+      has(Role::kSidePrep, at - 1, at))
+    return false;
+  for (std::size_t i = next; i < end && i <= next + kFar; ++i) {
+    if (is_clause_end(i, end) || sides(i, end)) return i > next;
+    if (!is(i, end, Kind::kWord)) return false;
+  }
+  return next + kFar >= end;
+}
+
+// `hollow rocks 20 arch rocks 20`: behind the number another drill with its own.
+bool ElementReader::pairs(std::size_t at, std::size_t end) const {
+  constexpr std::size_t kFar = 5;
+  if (!names_move(at, end)) return false;
+  for (std::size_t i = at; i < end && i < at + kFar; ++i) {
+    if (!is(i, end, Kind::kWord) && !is_number(i, end)) return false;
+    if (!is_number(i, end)) continue;
+    return i > at && (is_clause_end(i + 1, end) || pairs(i + 1, end));
+  }
+  return false;
+}
+
+}  // namespace chalkleaf::draft

@@ -1,0 +1,38 @@
+// How loudly a line speaks for being a heading, a line of drills or a remark.
+// Tested by tests/draft/document_test.cpp.
+#pragma once
+
+#include "draft/document.h"
+
+namespace chalkleaf::draft {
+
+inline constexpr double kNever = -1e6;                ///< no evidence can outweigh it
+inline constexpr std::uint32_t kLongestLine = 2'000;  ///< bytes; no line of drills is longer
+
+/// A bullet or a number stands before it.
+inline bool is_listed(const Line& line) {
+  return line.mark == Line::Mark::kBullet || line.mark == Line::Mark::kNumber;
+}
+
+class LineScores {
+ public:
+  LineScores(const Lexicon& words, const Source& source, const Habits& habits)
+      : words_(words), source_(source), habits_(habits) {}
+
+  /// `next` is the next line with words, or none; `behind_blank`: an empty line stands before.
+  double heading(const DraftLine& one, const DraftLine* next, bool behind_blank) const;
+  double drills(const DraftLine& one) const;
+  double remark(const DraftLine& one) const;
+  /// Behind the first, up to three: doses that are more than a number.
+  double more_doses(const DraftLine& one) const;
+
+ private:
+  bool is_only_minutes(const DraftLine& one) const;
+  bool is_short_name(const DraftLine& one) const;
+
+  const Lexicon& words_;
+  const Source& source_;
+  const Habits& habits_;
+};
+
+}  // namespace chalkleaf::draft

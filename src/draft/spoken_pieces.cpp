@@ -1,0 +1,144 @@
+// Amounts as people speak and type them, as the plain numbers and units they stand for: `half a
+// minute` is `30 s`, `:40` is `40 s`, `from 5 to 8` is `5-8`, `twenty five` is `25`.
+// The bytes of the new pieces are those of the old ones, so that nothing typed is lost.
+// Tested by tests/draft/spoken_pieces_test.cpp.
+#include <algorithm>
+
+#include "draft/lexicon.h"
+
+namespace chalkleaf::draft {
+namespace {
+
+using Kind = Piece::Kind;
+
+class PlainSpeaker {
+ public:
+  PlainSpeaker(const Lexicon& words, Pieces pieces) : words_(words), in_(std::move(pieces)) {}
+
+  Pieces run() {
+    while (at_ < in_.size()) {
+      if (phrase() || colon_seconds() || clock_seconds() || tens_and_units() || range()) continue;
+      out_.push_back(in_[at_++]);
+    }
+    return std::move(out_);
+  }
+
+ private:
+  bool is(std::size_t at, Kind kind) const { return at < in_.size() && in_[at].is(kind); }
+  bool is_whole(std::size_t at) const { return is(at, Kind::kNumber) && in_[at].whole; }
+
+  // Takes pieces `at_` to `end` and puts others in their place, which share their bytes.
+  void replace(std::size_t end, Pieces made) {
+    for (std::size_t i = 0; i < made.size(); ++i) {
+      Piece& piece = made[i];
+      const bool first = i == 0;
+      const bool last = i + 1 == made.size();
+      piece.begin = first ? in_[at_].begin : in_[end - 1].end;
+      piece.end = in_[end - 1].end;
+      piece.space_before = first && in_[at_].space_before;
+      piece.space_after = last && in_[end - 1].space_after;
+      out_.push_back(std::move(piece));
+    }
+    at_ = end;
+  }
+  static Piece number(double value) {
+    Piece out;
+    out.kind = Kind::kNumber;
+    out.value = value;
+    out.whole = true;
+    return out;
+  }
+  static Piece seconds() {
+    Piece out;
+    out.kind = Kind::kWord;
+    out.text = "s";
+    return out;
+  }
+  static Piece dash() {
+    Piece out;
+    out.kind = Kind::kDash;
+    out.text = "-";
+    return out;
+  }
+
+  // `half a minute`, `a dozen`: data.
+  bool phrase() {
+    const Lexicon::Spelled found = words_.amount(in_, at_, in_.size());
+    if (found.pieces == 0) return false;
+    replace(at_ + found.pieces, pieces_of(found.text));
+    return true;
+  }
+
+  // `:40`, `3x:30`
+  bool colon_seconds() {
+    if (!is(at_, Kind::kColon) || in_[at_].space_after || !is_whole(at_ + 1)) return false;
+    const bool two_digits = in_[at_ + 1].end - in_[at_ + 1].begin == 2;
+    const bool open = at_ == 0 || in_[at_].space_before || in_[at_ - 1].is(Kind::kTimes) ||
+                      in_[at_ - 1].is(Kind::kOpen);
+    if (!two_digits || !open) return false;
+    replace(at_ + 2, {number(in_[at_ + 1].value), seconds()});
+    return true;
+  }
+
+  // `0:45`, `2 x 1:30`, `hold 1:30`: a time, not an hour of the day.
+  bool clock_seconds() {
+    const std::string& text = in_[at_].text;
+    if (!is(at_, Kind::kOther) || text.size() != 4 || text[1] != ':') return false;
+    const auto digit = [&](std::size_t i) { return text[i] - '0'; };
+    for (const std::size_t i : {0U, 2U, 3U}) {
+      if (digit(i) < 0 || digit(i) > 9) return false;
+    }
+    const bool behind =
+        !out_.empty() && (out_.back().is(Kind::kTimes) ||
+                          words_.is(Role::kStatic, out_, out_.size() - 1, out_.size()) ||
+                          words_.is(Role::kHold, out_, out_.size() - 1, out_.size()));
+    if (digit(0) != 0 && !behind) return false;
+    replace(at_ + 1, {number(60 * digit(0) + 10 * digit(2) + digit(3)), seconds()});
+    return true;
+  }
+
+  // `twenty five`
+  bool tens_and_units() {
+    if (!is_whole(at_) || !is_whole(at_ + 1)) return false;
+    const Piece& tens = in_[at_];
+    const Piece& units = in_[at_ + 1];
+    const bool fit = tens.in_words && units.in_words && tens.value >= 20 && units.value < 10 &&
+                     static_cast<int>(tens.value) % 10 == 0;
+    if (!fit) return false;
+    Piece made = number(tens.value + units.value);
+    made.in_words = true;
+    replace(at_ + 2, {made});
+    return true;
+  }
+
+  bool has_point(std::size_t at) const { return in_[at].text.find('.') != std::string::npos; }
+
+  // `from 5 to 8`, `between 5 and 8`, `5 to 8`, `5 or 6`
+  bool range() {
+    const std::size_t from = words_.match(Role::kFrom, in_, at_, in_.size());
+    const std::size_t first = at_ + from;
+    if (!is_whole(first)) return false;
+    std::size_t to = words_.match(Role::kTo, in_, first + 1, in_.size());
+    if (to == 0 && from > 0) to = words_.match(Role::kAnd, in_, first + 1, in_.size());
+    const std::size_t second = first + 1 + to;
+    constexpr double kMost = 100;
+    if (to == 0 || !is_whole(second) || in_[first].value >= in_[second].value ||
+        in_[second].value > kMost || has_point(first) || has_point(second))
+      return false;
+    replace(second + 1, {number(in_[first].value), dash(), number(in_[second].value)});
+    return true;
+  }
+
+  const Lexicon& words_;
+  Pieces in_;
+  Pieces out_;
+  std::size_t at_ = 0;
+};
+
+}  // namespace
+
+Pieces spoken_pieces(const Lexicon& words, std::string_view line) {
+  return PlainSpeaker(words, pieces_of(line)).run();
+}
+
+}  // namespace chalkleaf::draft
