@@ -86,6 +86,10 @@ class DangerReader {
         out.at = value.text == "home"  ? Danger::At::kHome
                  : value.text == "gym" ? Danger::At::kGym
                                        : Danger::At::kAnywhere;
+      } else if (key.text == "when") {
+        out.when = value.text == "cold" ? Danger::When::kCold : Danger::When::kAlways;
+      } else if (key.text == "in") {
+        out.in = value.text == "drills" ? Danger::In::kDrills : Danger::In::kEverywhere;
       } else if (key.text == "below") {
         std::from_chars(value.text.data(), value.text.data() + value.text.size(), out.below);
       } else if (key.text == "says") {

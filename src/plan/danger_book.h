@@ -21,10 +21,14 @@ struct Danger {
   Words name;   ///< of the entry
   Words check;  ///< the check that reports it
   At at = At::kAnywhere;
+  /// What warms up takes the danger away from all that follows it.
+  enum class When { kAlways, kCold } when = When::kAlways;
+  /// What is meant by a drill may be meant otherwise in the text above all drills.
+  enum class In { kEverywhere, kDrills } in = In::kEverywhere;
   int below = 0;  ///< only when all children are younger than this, or beginners; 0: always
   std::vector<Words> says;      ///< patterns; any of them is the danger
   std::vector<Words> unless;    ///< patterns in the same sentence that make it harmless
-  std::vector<Words> answered;  ///< patterns that, anywhere in the drill or above it, answer it
+  std::vector<Words> answered;  ///< patterns that, anywhere in the plan, answer it
   std::string what;             ///< what is wrong: a clause, no full stop
   std::string instead;          ///< what to do instead: a clause, no full stop
   std::string source;           ///< published, or `common practice, no source`

@@ -219,10 +219,16 @@ class KeyReader {
 
 }  // namespace
 
+namespace {
+constexpr std::array<std::string_view, 5> kNoPlace{"without", "no", "tape", "chalk", "pretend"};
+}  // namespace
+
 std::string_view apparatus_in(std::string_view words) {
   std::string_view out;
   std::string word;
   const auto end = [&] {
+    // `Pull without a bar`, `Tape beam`
+    if (is_one_of(word, kNoPlace)) return false;
     const std::string_view called = place_called(singular(word));
     const bool other = !called.empty() && !out.empty() && called != out;
     // `Parallel bars` are not two places.

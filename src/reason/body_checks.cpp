@@ -228,7 +228,7 @@ void check_sides(const Subject& subject, Diagnostics& diagnostics) {
     if (!one_sided || !one_sided->value || dose.sides != plan::Sides::kOnce) continue;
     if (!dose.moves.empty() || goes_and_comes(dose) || speaks_of_sides(drill)) continue;
     gathered.add(drill.known->name.text, dose.span, "here too", [&] {
-      Diagnostic found{Severity::kWarning, "one-side-only", dose.span,
+      Diagnostic found{Severity::kNote, "one-side-only", dose.span,
                        fmt::format("{} works one side at a time, and its dose does not say that "
                                    "both have their turn",
                                    quoted(drill.name.text))};

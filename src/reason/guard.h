@@ -32,6 +32,9 @@ class Guard {
   std::string image() const;
   /// True when the session says it somewhere: `adult-stays`, `space-cleared`.
   bool says(std::string_view saying, const plan::Session& session) const;
+  /// The sentences that say it in the text above and between the drills: in no title, heading or
+  /// list entry.
+  std::vector<Span> said_in_prose(std::string_view saying, const plan::Session& session) const;
   /// True when a text says it.
   bool says(std::string_view saying, std::string_view text) const;
   /// Adds what it finds in a session's files and in what its drills have inherited.

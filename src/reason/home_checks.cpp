@@ -36,12 +36,17 @@ void check_home_notes(const Subject& subject, Diagnostics& diagnostics) {
   const Span span =
       session.safety.empty() ? session.front_matter : session.safety.front().words.span;
   // A sentence that says the opposite has been pointed at already.
-  if (!found_of("danger-alone", diagnostics) && !is_said("adult-stays", subject)) {
-    diagnostics.error(
-        "no-adult-note", span, "nothing in this home plan says that an adult stays in the room",
-        "add it as a block quote, such as ‘> **Safety.** An adult stays in the room.’");
+  if (!found_of("danger-alone", diagnostics) && !is_said("adult-stays", subject) &&
+      subject.guard->said_in_prose("adult-named", session).empty()) {
+    Diagnostic found{Severity::kError, "no-adult-note", span,
+                     "nothing in this home plan says that an adult stays in the room"};
+    for (const Span& near : subject.guard->said_in_prose("somebody-named", session))
+      found.labels.push_back({near, "this is not enough"});
+    found.hint = "add it as a block quote, such as ‘> **Safety.** An adult stays in the room.’";
+    diagnostics.add(std::move(found));
   }
-  if (!found_of("danger-space", diagnostics) && !is_said("space-cleared", subject)) {
+  if (!found_of("danger-space", diagnostics) && !is_said("space-cleared", subject) &&
+      subject.guard->said_in_prose("space-named", session).empty()) {
     diagnostics.error(
         "no-space-note", span, "nothing in this home plan says what to clear away",
         "add it as a block quote, such as ‘> **Safety.** Clear two big steps of floor "

@@ -47,6 +47,11 @@ bool is_prose_key(std::string_view line) {
   return line.starts_with("  ");  // what a piece of kit is
 }
 
+RawUnit::Kind front_kind(std::string_view line) {
+  if (line.starts_with("title:")) return RawUnit::Kind::kTitle;
+  return line.starts_with("  ") ? RawUnit::Kind::kKit : RawUnit::Kind::kFront;
+}
+
 }  // namespace
 
 std::string readable(std::string_view text) {
@@ -88,7 +93,7 @@ std::vector<RawUnit> raw_units(std::string_view text) {
       if (!first && line == "---") front = false;
       const std::size_t colon = line.find(':');
       if (!first && front && is_prose_key(whole) && colon != std::string_view::npos)
-        begin_unit(RawUnit::Kind::kFront, colon + 1);
+        begin_unit(front_kind(whole), colon + 1);
       open = false;
     } else if (line.empty()) {
       open = false;

@@ -13,7 +13,7 @@
 namespace chalkleaf::reason {
 
 struct RawUnit {
-  enum class Kind { kFront, kHeading, kItem, kText, kQuote };
+  enum class Kind { kTitle, kKit, kFront, kHeading, kItem, kText, kQuote };
   Kind kind = Kind::kText;
   std::uint32_t begin = 0;  ///< bytes in the file
   std::uint32_t end = 0;

@@ -22,6 +22,12 @@ std::vector<TextWord> head_of(std::string_view name) {
   return words;
 }
 
+// `Shoulders, jog: 8 min` is no stretch of the shoulders.
+bool moves_about(std::string_view name) {
+  return has_one_of(words_in(name), {"jog", "jogs", "run", "runs", "skip", "skips", "march",
+                                     "gallop", "gallops", "dance", "trot", "walk", "walks"});
+}
+
 // `Calf stretch: 20 s each leg`, but neither `Stretch jump: 10 s` nor `Team stretch: 3 min`.
 bool is_stretch_by_words(std::string_view name, const plan::Amount& amount, bool repeated) {
   const std::vector<TextWord> words = head_of(name);
@@ -43,6 +49,8 @@ std::optional<Duration> hold_of(const plan::Amount& amount, const plan::Timings&
 
 bool is_stretch(const plan::LibraryDrill* known, std::string_view name, const plan::Amount& amount,
                 bool repeated) {
+  // `Shoulders, hips, wrists: 6 min` is a list, not one long hold.
+  if (moves_about(name) || std::count(name.begin(), name.end(), ',') > 1) return false;
   if (known != nullptr && known->kind.value != DrillKind::kUnknown) {
     return known->kind.value == DrillKind::kStretch;
   }
@@ -77,7 +85,8 @@ bool speaks_of_moving(std::string_view text) {
   return has_one_of(words_in(text), {"run",      "jog",       "march",   "skip",    "gallop",
                                      "dance",    "hop",       "jump",    "tag",     "game",
                                      "play",     "chase",     "running", "jogging", "marching",
-                                     "skipping", "galloping", "dancing", "hopping", "jumping"});
+                                     "skipping", "galloping", "dancing", "hopping", "jumping",
+                                     "tig",      "trot",      "canter",  "jig",     "swim"});
 }
 
 // Only kinds that plainly leave the pulse where it is count as resting; a drill nobody knows may be
@@ -87,6 +96,7 @@ Pulse pulse_of(const plan::Drill& drill) {
   if (drill.name.text.find(',') != std::string::npos && speaks_of_moving(drill.name.text))
     return Pulse::kRaises;
   if (is_pause(drill)) return Pulse::kRests;
+  if (moves_about(drill.name.text)) return Pulse::kUnknown;
   switch (kind_of(drill)) {
     case DrillKind::kUnknown:
       break;

@@ -122,6 +122,7 @@ class WordPatterns::Compiler {
   }
   Atoms atoms(std::string_view token) {
     if (token == "..") return {{Atom::Kind::kGap, 0, 3}};
+    if (token == "..1") return {{Atom::Kind::kGap, 0, 1}};
     if (token.front() == '{') {
       const auto found = all_.concept_names_.find(std::string(token.substr(1, token.size() - 2)));
       if (found == all_.concept_names_.end()) well_ = false;
@@ -225,6 +226,22 @@ class Searcher {
   bool has(const Clause& clause) const {
     for (std::size_t at = 0; at < s_.words.size(); ++at) {
       if (end_at(clause, at) != 0) return true;
+    }
+    return false;
+  }
+
+  /// What must not be there is not there when it is negated: `no spotter` is no spotter.
+  bool has_unnegated(const Clause& clause) const {
+    for (std::size_t at = 0; at < s_.words.size(); ++at) {
+      const std::size_t end = end_at(clause, at);
+      if (end == 0) continue;
+      const auto negated = [&](const Lexeme& word) {
+        return word.negated_by >= 0 && !word.negator &&
+               static_cast<std::size_t>(word.negated_by) < at;
+      };
+      if (std::none_of(s_.words.begin() + static_cast<std::ptrdiff_t>(at),
+                       s_.words.begin() + static_cast<std::ptrdiff_t>(end), negated))
+        return true;
     }
     return false;
   }
@@ -379,7 +396,8 @@ std::optional<Match> WordPatterns::find(const Pattern& pattern, const Sentence& 
   if (sentence.forbidden || sentence.words.empty()) return std::nullopt;
   const Searcher searcher(*this, sentence);
   for (const Clause& clause : pattern.clauses) {
-    if (searcher.has(clause) == clause.absent) return std::nullopt;
+    const bool there = clause.absent ? searcher.has_unnegated(clause) : searcher.has(clause);
+    if (there == clause.absent) return std::nullopt;
   }
   Match out;
   if (!searcher.search(pattern, 0, out)) return std::nullopt;

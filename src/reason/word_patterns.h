@@ -67,6 +67,8 @@ class WordPatterns {
   /// All of this once it is sealed, in bytes. Compiling a book takes ten times as long as a plan,
   /// so it is done when the program is built (base/pack.h).
   std::string image() const;
+  /// True when a pattern of one clause begins at this word.
+  bool matches_at(const Pattern& pattern, const Sentence& sentence, std::size_t at) const;
   /// Patterns that name a concept that is not there, or cannot be read.
   const std::vector<plan::Words>& broken() const { return broken_; }
 
@@ -83,8 +85,6 @@ class WordPatterns {
   void negate(Sentence& sentence) const;
   bool negates(const std::vector<Atom>& run, int depth) const;
   int meant_by(const std::string& word) const;
-  bool matches_at(const Pattern& pattern, const Sentence& sentence, std::size_t at) const;
-
   std::map<std::string, int, std::less<>> vocabulary_;
   std::map<std::string, double, std::less<>> numbers_;
   std::map<std::string, double, std::less<>> units_;

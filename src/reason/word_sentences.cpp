@@ -1,6 +1,7 @@
 // A text becomes sentences: words without endings, numbers, times, and what negates what.
 #include <algorithm>
 #include <charconv>
+#include <cmath>
 
 #include "base/text.h"
 #include "reason/stems.h"
@@ -14,6 +15,8 @@ constexpr std::size_t kShortQuestion = 4;  // words
 constexpr std::size_t kMostWords = 400;    // of one sentence; a longer one is cut in two
 
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
+bool is_tens(double number) { return number >= 20 && number < 100 && std::fmod(number, 10) == 0; }
 
 /// A word as written, taken apart at hyphens, digits and apostrophes.
 struct Piece {
@@ -90,7 +93,9 @@ Stop stop_between(std::string_view text, std::size_t from, std::size_t to) {
     if (rest == "–" || rest == "—" || rest == "“" || rest == "”") {
       out = std::max(out, Stop::kClause);
     }
-    if (c == '!' || c == '?' || c == ';' || rest == "…" || c == '\r') return Stop::kSentence;
+    // A bar parts the cells of a table.
+    if (c == '!' || c == '?' || c == ';' || c == '|' || rest == "…" || c == '\r')
+      return Stop::kSentence;
     if (c == '.') {
       const bool number = i == from && to == i + 1 && from > 0 && is_digit(text[from - 1]);
       if (number) continue;
@@ -169,6 +174,8 @@ std::vector<Sentence> WordPatterns::sentences(std::string_view text) const {
     if (asked) {
       edge = Lexeme::Edge::kClause;
     } else if (stop == Stop::kSentence || now.words.size() >= kMostWords) {
+      // `March in socks? No, bare feet.`
+      if (is_no(word.text) && is_question(text, was_end, word.begin)) now.forbidden = true;
       end_sentence();
       edge = Lexeme::Edge::kNone;
     } else if (stop == Stop::kClause) {
@@ -204,6 +211,15 @@ std::vector<Sentence> WordPatterns::sentences(std::string_view text) const {
           count += now.words[size - 3].number;
         if (count >= 0 || unit->second > 1) lexeme.seconds = unit->second * std::max(count, 0.0);
         if (count < 0 && unit->second > 1) lexeme.seconds = unit->second;
+      }
+      // `Twenty-eight` is one number.
+      Lexeme* const tens = now.words.empty() ? nullptr : &now.words.back();
+      if (tens != nullptr && edge == Lexeme::Edge::kNone && is_tens(tens->number) &&
+          lexeme.number >= 1 && lexeme.number < 10 && !is_digit(piece.text.front()) &&
+          tens->end - tens->begin > 2) {
+        tens->number += lexeme.number;
+        tens->end = lexeme.end;
+        continue;
       }
       lexeme.edge = edge;
       edge = Lexeme::Edge::kNone;
@@ -267,7 +283,11 @@ void WordPatterns::negate(Sentence& sentence) const {
     const auto match = find(*one, sentence);
     if (!match) continue;
     if (match->front() <= kOpening && match->back() + 1 < words.size()) sentence.forbidden = true;
-    for (std::size_t i = 0; i <= match->back(); ++i)
+    // `Stay with her: next door does not count` takes nothing back of what stands before the colon.
+    std::size_t from = match->front();
+    while (from > 0 && words[from].edge != Lexeme::Edge::kClause) --from;
+    if (match->front() < from + 2) from = 0;
+    for (std::size_t i = from; i <= match->back(); ++i)
       words[i].negated_by = static_cast<int>(match->front());
   }
 }

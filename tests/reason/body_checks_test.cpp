@@ -191,7 +191,7 @@ TEST_CASE("a one-sided drill says that both sides have their turn") {
                    {}, std::move(drills));
   };
   CHECK(said(hold(3, s(10))) ==
-        "s.md:5:1: warning: ‘Passé balance’ works one side at a time, and its dose does not say "
+        "s.md:5:1: note: ‘Passé balance’ works one side at a time, and its dose does not say "
         "that both have their turn [one-side-only]; write ‘each side’, ‘each leg’ or ‘each arm’ "
         "behind the amount\n");
   CHECK(said(each_leg(hold(3, s(10)))).empty());
