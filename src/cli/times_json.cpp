@@ -92,7 +92,15 @@ struct Entry {
   Duration start;
   Duration length;
   std::string why;
+  const reason::HallDrill* hall = nullptr;
 };
+
+std::string hall_text(const reason::HallDrill* hall) {
+  if (hall == nullptr) return R"("likely": null, "lanes": null, "sentence": null)";
+  return fmt::format(R"("likely": {}, "lanes": {}, "sentence": {})", seconds(hall->likely),
+                     hall->lanes > 0 ? std::to_string(hall->lanes) : "null",
+                     json_string(hall->why));
+}
 
 std::string row_text(const Entry& row, const Dose* dose) {
   std::string sets = "null";
@@ -114,21 +122,25 @@ std::string row_text(const Entry& row, const Dose* dose) {
     notes += (notes.empty() ? "" : ", ") + json_string(note);
   return fmt::format(
       R"({{"line": {}, "name": {}, "notes": [{}], "sets": {}, "rounds": {}, "sides": {}, )"
-      R"("amount": {}, "turns": null, "rest_s": {}, "start_s": {}, "seconds": {}, "why": {}}})",
+      R"("amount": {}, "turns": null, "rest_s": {}, "start_s": {}, "seconds": {}, "why": {}, {}}})",
       row.line, json_string(row.name), notes, sets, row.rounds, sides, amount,
-      seconds_or_null(rest), seconds(row.start), seconds(row.length), json_string(row.why));
+      seconds_or_null(rest), seconds(row.start), seconds(row.length), json_string(row.why),
+      hall_text(row.hall));
 }
 
 class Rows {
  public:
   explicit Rows(const club::TimedPlan& plan) : plan_(plan) {}
 
-  void add(const DrillTime& time) {
+  void add(const DrillTime& time, const reason::HallDrill* hall) {
     const plan::Drill& drill = *time.drill;
-    if (!drill.circuit) return add_drill(time, {});
+    Entry alone;
+    alone.hall = hall;
+    if (!drill.circuit) return add_drill(time, std::move(alone));
     const plan::Circuit& circuit = *drill.circuit;
     for (const DrillTime& station : time.stations) {
       Entry row;
+      row.hall = hall;
       row.rounds = number_or_null(circuit.rounds);
       row.work = circuit.work;
       row.rest = circuit.work ? circuit.rest : std::nullopt;
@@ -175,21 +187,43 @@ class Rows {
   std::vector<std::string> rows_;
 };
 
+// In the hall; without words for it, the sum of what its drills say.
+Duration model_of(const reason::PartTime& time) {
+  if (time.hall) return time.hall->likely;
+  Duration out;
+  for (const DrillTime& drill : time.drills) {
+    if (!drill.shared_time) out += drill.length();
+  }
+  return out;
+}
+
+std::string in_hall(const reason::PartTime& time) {
+  if (!time.hall) {
+    return R"("low": null, "likely": null, "high": null, "lanes": null, "working": null, )"
+           R"("waiting": null, "sentence": null)";
+  }
+  const reason::HallPart& hall = *time.hall;
+  return fmt::format(
+      R"("low": {}, "likely": {}, "high": {}, "lanes": {}, "working": {}, "waiting": {}, )"
+      R"("sentence": {})",
+      seconds(hall.low), seconds(hall.likely), seconds(hall.high),
+      hall.lanes > 0 ? std::to_string(hall.lanes) : "null", seconds(hall.working),
+      seconds(hall.waiting), json_string(hall.why));
+}
+
 std::string part_text(const club::TimedPlan& plan, const reason::PartTime& time) {
   const plan::Part& part = *time.part;
   Rows rows(plan);
-  Duration model;
-  for (const DrillTime& drill : time.drills) {
-    rows.add(drill);
-    if (!drill.shared_time) model += drill.length();
+  for (std::size_t i = 0; i < time.drills.size(); ++i) {
+    rows.add(time.drills[i], time.hall ? &time.hall->drills[i] : nullptr);
   }
   const Duration length = part.budget ? part.budget->value : time.length;
   return fmt::format(
       R"({{"name": {}, "line": {}, "seconds": {}, "model_seconds": {}, "written_seconds": {}, )"
-      R"("drills": [{}]}})",
+      R"({}, "drills": [{}]}})",
       json_string(part.title.text), plan.line_of(part.title.span ? part.title.span : part.span),
-      seconds(length), seconds(model),
-      part.budget ? seconds(part.budget->value) : std::string("null"), rows.text());
+      seconds(length), seconds(model_of(time)),
+      part.budget ? seconds(part.budget->value) : std::string("null"), in_hall(time), rows.text());
 }
 
 }  // namespace

@@ -151,6 +151,39 @@ std::vector<Row> closing_rows(const plan::Session& session, const Timetable& tim
   return rows;
 }
 
+// `about 9 min, 6 to 13 min; one child works 2 min and waits 5 min: `
+std::string part_in_hall(const reason::HallPart& hall) {
+  const auto minutes = [](Duration time) {
+    return time < Duration::minutes(1) ? exact_text(Duration::seconds(time.rounded_seconds()))
+                                       : fmt::format("{} min", time.rounded_minutes());
+  };
+  std::string out = fmt::format("about {}, from {} to {}", minutes(hall.likely), minutes(hall.low),
+                                minutes(hall.high));
+  if (hall.waiting > Duration()) {
+    out += fmt::format("; one child works {} of it and waits {}", minutes(hall.working),
+                       minutes(hall.waiting));
+  }
+  return out + ": " + hall.why;
+}
+
+// What each part takes in a hall with so many, a sentence a line; nothing where nobody knows how
+// many come.
+std::string hall_lines(const plan::Session& session, const Timetable& timetable) {
+  const std::optional<int> gymnasts = session.gymnast_count();
+  if (!gymnasts || session.place.value == plan::Place::kHome) return {};
+  std::string out;
+  for (const PartTime& part : timetable.parts) {
+    if (!part.hall) continue;
+    out +=
+        fmt::format("  {}: {}\n", cut(one_line(part.part->title.text)), part_in_hall(*part.hall));
+    for (const reason::HallDrill& drill : part.hall->drills) {
+      out += fmt::format("    {}: {}, {}\n", cut(one_line(drill.drill->name.text)),
+                         exact_text(drill.likely), drill.why);
+    }
+  }
+  return out.empty() ? out : fmt::format("\nIn the hall, with {} gymnasts\n{}", *gymnasts, out);
+}
+
 std::string padded(const std::string& text, std::size_t width) {
   const std::size_t taken = display_width(text);
   return text + std::string(taken < width ? width - taken : 0, ' ');
@@ -185,7 +218,7 @@ std::string times_table(const plan::Session& session, const Timetable& timetable
     while (line.ends_with(' ')) line.pop_back();
     out += line + "\n";
   }
-  return out;
+  return out + hall_lines(session, timetable);
 }
 
 }  // namespace chalkleaf::cli

@@ -177,6 +177,9 @@ Timed times(const Request& request, const Surroundings& around, Listener& listen
       open_club(selection.roots[plan.root], request, around.files, {}, shelf, teller, Need::kNamed)
           .value();
   club.words = words_for(club.club.language, around, teller);
+  Diagnostics in_hall;
+  if (data) club.hall = load_hall(around.files, *data, club.club.language, in_hall);
+  teller.tell(in_hall, "");
   const std::unique_ptr<Studied> studied = study(
       paths_of(plan, selection.roots[plan.root], request), club, around.files, around.on_pass);
   teller.tell(studied->diagnostics, path_from(request.standing, plan.path));

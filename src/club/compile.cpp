@@ -135,7 +135,7 @@ std::unique_ptr<Studied> study(const PlanPaths& plan, const ClubTools& club,
   plan::inherit(out->session, *club.drills, found);
 
   begin(on_pass, "time");
-  out->timetable = reason::timetable(out->session, club.club);
+  out->timetable = reason::timetable(out->session, club.club, club.hall.get());
 
   begin(on_pass, "check");
   if (!club.missing_drills.all().empty() && has_unknown_drill(out->session, *club.drills))

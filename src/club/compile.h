@@ -50,6 +50,7 @@ struct ClubTools {
   std::shared_ptr<const Looks> looks;  ///< null when no sheet is made
   /// What drafts are read with; null: only plans in the taught form are.
   std::shared_ptr<const draft::Lexicon> words = {};
+  std::shared_ptr<const plan::HallBook> hall = {};  ///< null: times are the plain sums of the doses
   std::shared_ptr<const reason::Guard> guard = {};  ///< null when its language has no words
   std::optional<Revisions> revisions;               ///< none when no sheet is made
   /// Null when neither checked nor printed.

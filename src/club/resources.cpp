@@ -146,6 +146,22 @@ std::optional<std::pair<Hash128, std::string>> pack_guard(const SourcePtr& sourc
   return std::pair(guard_key(source->text()), guard.image());
 }
 
+std::shared_ptr<const plan::HallBook> load_hall(const FileSystem& files, const DataFolder& data,
+                                                const std::string& language,
+                                                Diagnostics& diagnostics) {
+  const std::string base = language.substr(0, language.find('-'));
+  const std::string folder = join_path(data.path, "themes/words");
+  std::string path = join_path(folder, base + "/hall.yaml");
+  if (!is_language_tag(language) || files.kind(path) != FileKind::kFile) {
+    path = join_path(folder, "en/hall.yaml");
+  }
+  if (files.kind(path) != FileKind::kFile) return nullptr;
+  const SourcePtr source = source::load_shipped(files, path, data.pack, diagnostics);
+  if (!source) return nullptr;
+  diagnostics.keep(source);
+  return plan::read_hall_book(source, diagnostics);
+}
+
 std::shared_ptr<const reason::Guard> load_guard(const FileSystem& files, const DataFolder& data,
                                                 const std::string& language,
                                                 Diagnostics& diagnostics) {

@@ -14,6 +14,7 @@
 #include "base/files.h"
 #include "base/pack.h"
 #include "draft/read.h"
+#include "plan/hall_book.h"
 #include "sheet/labels.h"
 #include "sheet/theme.h"
 
@@ -68,6 +69,12 @@ std::shared_ptr<const reason::Guard> load_guard(const FileSystem& files, const D
 /// (reported).
 std::optional<std::pair<Hash128, std::string>> pack_guard(const SourcePtr& source,
                                                           Diagnostics& diagnostics);
+
+/// How a hall runs, in the words of a language, or in English where it has no such file. Null when
+/// there are errors (reported), or no file at all.
+std::shared_ptr<const plan::HallBook> load_hall(const FileSystem& files, const DataFolder& data,
+                                                const std::string& language,
+                                                Diagnostics& diagnostics);
 
 /// Reads `themes/words/<language>.yaml`, or English where a language has no such file. Null when
 /// there are errors (reported).

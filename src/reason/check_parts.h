@@ -32,6 +32,10 @@ void check_over_slot(const plan::Session& session, const Timetable& timetable,
 void check_under_slot(const Subject& subject, Diagnostics& diagnostics);
 /// `over-budget`
 void check_budgets(const Timetable& timetable, Diagnostics& diagnostics);
+/// `part-cannot-fit`, `part-tight`, `long-queue`; nothing without a hall book.
+void check_hall(const Subject& subject, Diagnostics& diagnostics);
+/// How much of its time a part fills: where they take turns at least what that takes in the hall.
+Duration planned_length(const Subject& subject, const PartTime& part);
 /// `under-budget`
 void check_unused_budgets(const Subject& subject, Diagnostics& diagnostics);
 /// `no-dose`, `bad-value` of an interval, `substitute-without-easier`.

@@ -145,6 +145,7 @@ void check_all(const Subject& subject, Diagnostics& diagnostics) {
   check_lines(subject, diagnostics);
   check_over_slot(session, subject.timetable, diagnostics);
   check_budgets(subject.timetable, diagnostics);
+  check_hall(subject, diagnostics);
   if (parts_missing) return;
   check_whole(subject, diagnostics);
   if (lines_missing()) return;

@@ -80,7 +80,13 @@ void check_under_slot(const Subject& subject, Diagnostics& diagnostics) {
   const plan::Session& session = subject.session;
   const Timetable& timetable = subject.timetable;
   if (!timetable.spare) return;
-  const Duration spare = *timetable.spare;
+  Duration spare = *timetable.spare;
+  for (const PartTime& part : timetable.parts) {
+    const Duration filled = planned_length(subject, part);
+    const auto& written = part.part->budget;
+    spare = spare + part.length -
+            (written ? std::max(part.length, std::min(filled, written->value)) : filled);
+  }
   const auto& limit = subject.club.limits.unused_share;
   const std::int64_t share = limit ? limit->value : kUnusedShare;
   if (spare * 100 <= session.slot->value * share) return;
@@ -91,8 +97,9 @@ void check_under_slot(const Subject& subject, Diagnostics& diagnostics) {
   const std::string where = takers.empty() ? "" : " to " + names(takers, "or");
   diagnostics.add(
       {Severity::kWarning, "under-slot", session.slot->span,
-       fmt::format("the session takes {}, {} less than its slot of {}", exact_text(timetable.total),
-                   exact_text(spare), exact_text(session.slot->value)),
+       fmt::format("the session takes {}, {} less than its slot of {}",
+                   exact_text(session.slot->value - spare), exact_text(spare),
+                   exact_text(session.slot->value)),
        labels(takers),
        fmt::format("add up to {}{}, or make the slot shorter", exact_text(spare), where)});
 }
@@ -113,18 +120,19 @@ void report_over(const PartTime& part, Diagnostics& diagnostics) {
        fmt::format("take {} out of it, or give it {}", exact_text(over), exact_text(part.length))});
 }
 
-void report_under(const PartTime& part, Diagnostics& diagnostics) {
+// `filled`: of its time.
+void report_under(const PartTime& part, Duration filled, Diagnostics& diagnostics) {
   const Duration budget = part.part->budget->value;
   diagnostics.add(
       {Severity::kWarning,
        "under-budget",
        part.part->budget->span,
        fmt::format("the drills of {} take {} with their change-overs, {} less than the {} it has",
-                   quoted(part.part->title.text), exact_text(part.length),
-                   exact_text(budget - part.length), exact_text(budget)),
-       {{part.part->title.span, "takes " + exact_text(part.length)}},
+                   quoted(part.part->title.text), exact_text(filled), exact_text(budget - filled),
+                   exact_text(budget)),
+       {{part.part->title.span, "takes " + exact_text(filled)}},
        fmt::format("add {}, list a drill without a dose to take it, or give the part {}",
-                   exact_text(budget - part.length), exact_text(part.length))});
+                   exact_text(budget - filled), exact_text(filled))});
 }
 
 }  // namespace
@@ -142,7 +150,8 @@ void check_unused_budgets(const Subject& subject, Diagnostics& diagnostics) {
   for (const PartTime& part : subject.timetable.parts) {
     if (!part.part->budget) continue;
     const Duration budget = part.part->budget->value;
-    if ((budget - part.length) * 100 > budget * share) report_under(part, diagnostics);
+    const Duration filled = planned_length(subject, part);
+    if ((budget - filled) * 100 > budget * share) report_under(part, filled, diagnostics);
   }
 }
 

@@ -137,7 +137,8 @@ void set_starts(Timetable& timetable) {
 
 }  // namespace
 
-Timetable timetable(const plan::Session& session, const plan::Club& club) {
+Timetable timetable(const plan::Session& session, const plan::Club& club,
+                    const plan::HallBook* hall) {
   // Behind each part the next drill of all, from the last part back.
   std::vector<const Drill*> behind(session.parts.size(), nullptr);
   const Drill* next = nullptr;
@@ -152,6 +153,10 @@ Timetable timetable(const plan::Session& session, const plan::Club& club) {
     out.parts.push_back(part_time(session.parts[i], {session, club}, behind[i]));
   }
   set_starts(out);
+  if (hall != nullptr) {
+    std::vector<HallPart> parts = hall_times(session, club, *hall);
+    for (std::size_t i = 0; i < parts.size(); ++i) out.parts[i].hall = std::move(parts[i]);
+  }
   if (session.start) {
     out.start = session.start->value;
     out.end = session.start->value + out.total;

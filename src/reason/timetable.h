@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "plan/model.h"
+#include "reason/hall_time.h"
 
 namespace chalkleaf::reason {
 
@@ -41,6 +42,7 @@ struct PartTime {
   Duration length;  ///< the change-over into the next part included
   std::vector<DrillTime> drills;
   std::vector<KitMoveTime> kit_moves = {};
+  std::optional<HallPart> hall = {};  ///< what it takes in a hall; none without a hall book
 };
 
 /// The session's times. Points into the session, which must outlive it.
@@ -81,7 +83,9 @@ DrillTime dose_time(const plan::Dose& dose, const plan::Timings& timings,
 Duration set_time(const plan::Dose& dose, const plan::Timings& timings,
                   const std::optional<LibraryPace>& pace = {});
 
-/// The club is for the stations of its hall; nothing points into it.
-Timetable timetable(const plan::Session& session, const plan::Club& club);
+/// The club is for the stations of its hall; nothing points into it. `hall` is for PartTime::hall,
+/// and may be null.
+Timetable timetable(const plan::Session& session, const plan::Club& club,
+                    const plan::HallBook* hall = nullptr);
 
 }  // namespace chalkleaf::reason

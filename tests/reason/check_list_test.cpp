@@ -79,7 +79,7 @@ TEST_CASE("what a session lacks is a warning, and an open point on the card") {
     CHECK(info.adjustable);
   }
   CHECK(points == std::set<std::string>{"missing-warm-up", "missing-cool-down", "warm-up-not-first",
-                                        "cool-down-not-last", "over-slot",
+                                        "cool-down-not-last", "over-slot", "part-cannot-fit",
                                         "substitute-without-easier"});
 }
 
