@@ -112,13 +112,13 @@ std::vector<Block> CardDrill::station(NodeId cell, Length room) {
       b_.piece(TextRole::kStation, drill_.name.text, drill_.name.span)};
   for (const std::vector<type::Inline>& more : {dose_pieces(), place_pieces()}) {
     if (more.empty()) continue;
-    first.push_back(b_.piece(TextRole::kDose, "\u2002"));
+    first.back().text += ' ';  // a line may end here
     first.insert(first.end(), more.begin(), more.end());
   }
   std::vector<type::Inline> cue = cue_pieces();
   if (cue.empty()) return {line(std::move(first), TextRole::kStation, cell)};
   std::vector<type::Inline> both = first;
-  both.push_back(b_.piece(TextRole::kDose, "\u2002"));
+  both.back().text += ' ';
   both.insert(both.end(), cue.begin(), cue.end());
   if (b_.width_of(both) <= room) return {line(std::move(both), TextRole::kStation, cell)};
   std::vector<Block> out = {line(std::move(first), TextRole::kStation, cell)};
@@ -159,7 +159,7 @@ std::vector<Block> CardDrill::rest(NodeId cell, NodeId others_cell, Length room)
 void CardDrill::add_rungs(std::string_view key, const std::vector<plan::Variation>& rungs,
                           page::TextBlock& line) const {
   for (const plan::Variation& rung : rungs) {
-    if (!line.text.empty()) line.text.push_back(plain("\u2002", {}));
+    if (!line.text.empty()) line.text.back().text += ' ';
     line.read_as.push_back({line.text.size(), labels_.say(key)});
     line.text.push_back(b_.mark(key, TextRole::kVariation));
     line.text.push_back(plain(std::string(kNoBreakSpace), {}));

@@ -88,7 +88,9 @@ class OpeningWriter {
     for (const std::string key : {"easier", "harder"}) {
       if (!out.empty()) out.push_back(b_.piece(TextRole::kSubtitle, " "));
       out.push_back(b_.mark(key, TextRole::kSubtitle));
-      out.push_back(b_.whole(TextRole::kSubtitle, "\u00A0" + labels_.say("marks-" + key)));
+      out.push_back(
+          b_.whole(TextRole::kSubtitle,
+                   "\u00A0" + labels_.say(key == "easier" ? "marks-easier" : "marks-harder")));
     }
     return out;
   }

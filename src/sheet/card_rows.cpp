@@ -97,7 +97,9 @@ Block CardRows::with_figure(Block clock, const plan::Drill& drill, Length width,
                             NodeId cell) {
   const Length least = Length::mm(7);
   const Length air = b_.look().row_padding / 2;
-  const Length most = height - b_.look().text(TextRole::kClock).leading - air;
+  // A box beside the name may stand a little lower than the clock.
+  const Length most =
+      height - b_.look().text(TextRole::kClock).leading - air - b_.look().tick_box / 8;
   if (drill.figures.empty() || most < least) return clock;
   const auto scene = b_.scene(drill.figures.front().text, session_, figure::Extent::kGlance);
   if (!scene) return clock;
@@ -182,9 +184,9 @@ Block CardRows::in_column(const plan::Drill& drill, const reason::DrillTime& tim
   RowBlock out;
   out.gap = b_.look().gap * 2 / 3;
   out.align = RowAlign::kBaseline;
-  out.cells.push_back(
-      {Track::fixed(left), with_figure(clock_text(time.start, TextRole::kVariationLabel, clock_owner),
-                                       drill, left, b_.height_of(all, room), what)});
+  out.cells.push_back({Track::fixed(left),
+                       with_figure(clock_text(time.start, TextRole::kVariationLabel, clock_owner),
+                                   drill, left, b_.height_of(all, room), what)});
   out.cells.push_back({Track::flexible(), std::move(all)});
   return {std::move(out)};
 }

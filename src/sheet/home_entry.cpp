@@ -64,7 +64,7 @@ class HomePanels::RunOn {
 
  private:
   void space() {
-    if (!pieces_.empty()) pieces_.push_back(panels_->b_.piece(role_, " "));
+    if (!pieces_.empty()) pieces_.back().text += ' ';
   }
 
   const HomePanels* panels_;  // never null

@@ -31,7 +31,8 @@ Block HomeBoxes::marks_line() {
     if (!pieces.empty()) pieces.push_back(b_.piece(TextRole::kFine, "\u2002"));
     pieces.push_back(b_.mark(key, TextRole::kFine));
     pieces.push_back(
-        b_.piece(TextRole::kFine, "\u00A0" + labels_.say("marks-" + std::string(key))));
+        b_.piece(TextRole::kFine,
+                 "\u00A0" + labels_.say(key == "easier" ? "marks-easier" : "marks-harder")));
   }
   page::WrapBlock out;
   out.gap = b_.look().gap;

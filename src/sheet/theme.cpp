@@ -295,7 +295,6 @@ Look Look::compacted(Kind kind) const {
   out.gap = gap.scaled(0.8);
   out.figure = figure.scaled(card ? 0.8 : 0.64);
   if (!card) out.tick_box = tick_box.scaled(0.88);
-  for (auto& [paper, length] : out.margin) length = length.scaled(card ? 0.9 : 0.82);
   return out;
 }
 

@@ -24,8 +24,8 @@ Length lowest(const std::vector<Length>& all, std::size_t begin, std::size_t col
   if (columns == 1) return height_of_run(all, begin, all.size(), gap);
   Length best = height_of_run(all, begin, all.size(), gap);
   for (std::size_t end = begin + 1; end < all.size(); ++end) {
-    best = std::min(best, std::max(height_of_run(all, begin, end, gap),
-                                   lowest(all, end, columns - 1, gap)));
+    best = std::min(
+        best, std::max(height_of_run(all, begin, end, gap), lowest(all, end, columns - 1, gap)));
   }
   return best;
 }

@@ -115,7 +115,8 @@ TEST_CASE("a sheet is set smaller to fit, never below the minimum, and its boxes
   CHECK(make_sheet(Kind::kCoachCard, session, Paper::kA5).diagnostics.all().empty());
 }
 
-TEST_CASE("what cannot fit is set on as few pages as were found, and the longest drills are named") {
+TEST_CASE(
+    "what cannot fit is set on as few pages as were found, and the longest drills are named") {
   plan::Session session = support::session(40);
   const auto source = std::make_shared<const Source>("p.md", "fit: 1 page\n- Long one\n- Short\n");
   session.fit_card = plan::Sourced<plan::PageCount>{{1, false}, {source.get(), 5, 11}};

@@ -42,7 +42,9 @@ TEST_CASE("the compact sheet drops nothing that the coach wrote, on any number o
   drill.harder.push_back(words("arms by the ears"));
   drill.uses.push_back({words("towel"), words("held tight")});
   drill.notes.push_back({plan::Note::Kind::kParagraph, words("watch the wrists")});
-  drill.notes.push_back({plan::Note::Kind::kTableRow, words("a b"), plan::Note::For::kAll,
+  drill.notes.push_back({plan::Note::Kind::kTableRow,
+                         words("a b"),
+                         plan::Note::For::kAll,
                          {words("cell one"), words("cell two")}});
   plan::Substitute substitute;
   substitute.kit = words("towel");
