@@ -7,6 +7,7 @@
 
 #include <memory>
 #include <optional>
+#include <string>
 #include <variant>
 #include <vector>
 
@@ -21,12 +22,20 @@ struct RowCell;
 
 enum class Align { kStart, kCentre, kEnd };
 
+/// A piece of a paragraph that is read out and copied as other words than the eye sees: `▼` is
+/// `Easier:`.
+struct ReadAs {
+  std::size_t piece = 0;  ///< index in TextBlock::text
+  std::string words;
+};
+
 /// A paragraph. It takes the width it is given.
 struct TextBlock {
   std::vector<type::Inline> text;
   Length leading;  ///< baseline to baseline
   Align align = Align::kStart;
   Owner owner = Owner::none(Artifact::kLayout);
+  std::vector<ReadAs> read_as = {};
 };
 
 /// Blocks below each other.
@@ -49,6 +58,16 @@ struct RowBlock {
   std::vector<RowCell> cells;
   Length gap;
   RowAlign align = RowAlign::kTop;
+};
+
+/// Blocks below each other that begin beside another at the left and go on below it over the whole
+/// width. A paragraph goes on from one to the other; what is no paragraph stands where it begins.
+struct AroundBlock {
+  std::vector<Block> left;  ///< one: a figure
+  Length left_width;
+  Length gap;  ///< between the two
+  std::vector<Block> children;
+  Length line_gap;  ///< between the children
 };
 
 /// Blocks beside each other, each as wide as it needs to be, going on below when the width is used
@@ -97,8 +116,8 @@ struct SpaceBlock {
 };
 
 struct Block {
-  std::variant<TextBlock, StackBlock, RowBlock, WrapBlock, BoxBlock, DrawingBlock, PictureBlock,
-               ArtBlock, SpaceBlock>
+  std::variant<TextBlock, StackBlock, RowBlock, WrapBlock, AroundBlock, BoxBlock, DrawingBlock,
+               PictureBlock, ArtBlock, SpaceBlock>
       content;
 };
 

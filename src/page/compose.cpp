@@ -40,6 +40,20 @@ class Paginator {
     out_.page_height = bottom_ - flow.margins.top;
   }
 
+  std::vector<ChosenWay> choose() {
+    lay_out();
+    std::vector<ChosenWay> out;
+    for (const PlannedPage& page : plan_pages(places_, out_.page_height).pages) {
+      for (const PlannedPage::Piece& piece : page.pieces) {
+        const Stand& stand = stands_[piece.place];
+        out.push_back({static_cast<std::size_t>(stand.section - flow_.sections.data()),
+                       static_cast<std::size_t>(stand.slab - stand.section->slabs.data()),
+                       piece.way});
+      }
+    }
+    return out;
+  }
+
   Composed run() {
     lay_out();
     const PagePlan plan = plan_pages(places_, out_.page_height);
@@ -225,6 +239,10 @@ class Paginator {
 };
 
 }  // namespace
+
+std::vector<ChosenWay> choose_ways(Flow flow, type::Typesetter& typesetter) {
+  return Paginator(flow, typesetter).choose();
+}
 
 Composed compose(Flow flow, type::Typesetter& typesetter) {
   return Paginator(flow, typesetter).run();

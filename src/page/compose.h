@@ -76,6 +76,16 @@ struct Composed {
       too_tall;  ///< origins of slabs taller than a page; they stand on one all the same
 };
 
+/// How the slabs of a flow are best set: the way taken from the slab of that number in its section.
+struct ChosenWay {
+  std::size_t section = 0;
+  std::size_t slab = 0;
+  std::size_t way = 0;  ///< 0: its block; else an alternative's number from 1
+};
+/// What compose() would choose; for who must know before the blocks are made. A flow of empty
+/// blocks of the right heights is enough.
+std::vector<ChosenWay> choose_ways(Flow flow, type::Typesetter& typesetter);
+
 Composed compose(Flow flow, type::Typesetter& typesetter);
 
 /// Says what compose() could not set: `text-overflow` (an error for what does not fit a page, a

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <optional>
 #include <utility>
 
 #include "page/shapes.h"
@@ -63,6 +64,7 @@ Fragment Layout::place(const Block& block, Length width, Length least_height) {
     Fragment operator()(const StackBlock& b) { return layout.place_stack(b, width, least_height); }
     Fragment operator()(const RowBlock& b) { return layout.place_row(b, width, least_height); }
     Fragment operator()(const WrapBlock& b) { return layout.place_wrap(b, width); }
+    Fragment operator()(const AroundBlock& b) { return layout.place_around(b, width); }
     Fragment operator()(const BoxBlock& b) { return layout.place_box(b, width, least_height); }
     Fragment operator()(const DrawingBlock& b) {
       Fragment out{b.size, b.baseline > Length() ? b.baseline : b.size.height, {}};
@@ -85,8 +87,14 @@ Fragment Layout::place(const Block& block, Length width, Length least_height) {
 Fragment Layout::place_text(const TextBlock& block, Length width) {
   const std::shared_ptr<const type::Paragraph> set = typesetter_.set_once(block.text, width);
   problems_.insert(problems_.end(), set->problems.begin(), set->problems.end());
+  return place_lines(block, *set, set->lines.size(), width);
+}
+
+Fragment Layout::place_lines(const TextBlock& block, const type::Paragraph& set, std::size_t count,
+                             Length width) const {
   Fragment out{{width, Length()}, Length(), {}};
-  for (const type::Line& line : set->lines) {
+  for (std::size_t i = 0; i < count; ++i) {
+    const type::Line& line = set.lines[i];
     // The line's height is the leading; what its type leaves of it goes half above and half below.
     const Length half = (block.leading - line.ascent - line.descent) / 2;
     const Length baseline = out.size.height + half + line.ascent;
@@ -104,9 +112,103 @@ Fragment Layout::place_text(const TextBlock& block, Length width) {
       item.baseline = {indent + fragment.x, baseline};
       item.text = fragment.text;
       item.glyphs = fragment.glyphs;
+      for (const ReadAs& other : block.read_as) {
+        if (other.piece != fragment.inline_index) continue;
+        item.text = other.words;
+        for (type::Glyph& glyph : item.glyphs) glyph.cluster = 0;
+      }
       out.items.emplace_back(std::move(item));
     }
   }
+  return out;
+}
+
+// ---- around a figure
+
+namespace {
+
+// What of a paragraph its first `count` lines leave, in the same pieces; nothing where the lines do
+// not say it (a letter was replaced).
+std::optional<TextBlock> rest_of(const TextBlock& block, const type::Paragraph& set,
+                                 std::size_t count) {
+  std::vector<std::size_t> used(block.text.size());
+  for (std::size_t i = 0; i < count; ++i) {
+    for (const type::Fragment& fragment : set.lines[i].fragments) {
+      const std::string& whole = block.text[fragment.inline_index].text;
+      std::size_t& at = used[fragment.inline_index];
+      if (whole.compare(at, fragment.text.size(), fragment.text) != 0) return std::nullopt;
+      at += fragment.text.size();
+    }
+  }
+  TextBlock out = block;
+  out.text.clear();
+  out.read_as.clear();
+  for (std::size_t i = 0; i < block.text.size(); ++i) {
+    if (used[i] == block.text[i].text.size()) continue;
+    for (const ReadAs& other : block.read_as) {
+      if (other.piece == i) out.read_as.push_back({out.text.size(), other.words});
+    }
+    out.text.push_back(block.text[i]);
+    out.text.back().text.erase(0, used[i]);
+  }
+  return out;
+}
+
+}  // namespace
+
+// The lines that begin above the figure's foot stand beside it; the others are broken anew over the
+// whole width.
+Fragment Layout::place_text_around(const TextBlock& block, Length beside, Length width,
+                                   Length room) {
+  const std::shared_ptr<const type::Paragraph> set = typesetter_.set_once(block.text, beside);
+  const std::int64_t leading = std::max<std::int64_t>(1, block.leading.in_millipoints());
+  const auto most = static_cast<std::size_t>((room.in_millipoints() + leading - 1) / leading);
+  std::optional<TextBlock> rest;
+  if (set->lines.size() > most) rest = rest_of(block, *set, most);
+  problems_.insert(problems_.end(), set->problems.begin(), set->problems.end());
+  Fragment out = place_lines(block, *set, rest ? most : set->lines.size(), beside);
+  for (Item& item : out.items) move_by(item, width - beside, Length());
+  out.size.width = width;
+  if (!rest || rest->text.empty()) return out;
+  Fragment below = place_text(*rest, width);
+  const Length y = out.size.height;
+  out.last_baseline = y + below.last_baseline;
+  out.size.height += below.size.height;
+  append_moved(out.items, std::move(below.items), Length(), y);
+  return out;
+}
+
+Fragment Layout::place_around(const AroundBlock& block, Length width) {
+  Fragment out{{width, Length()}, Length(), {}};
+  Fragment left;
+  Length beside = width;
+  if (!block.left.empty()) {
+    left = place(block.left.front(), block.left_width);
+    beside -= block.left_width + block.gap;
+  }
+  Length y;
+  for (std::size_t i = 0; i < block.children.size(); ++i) {
+    if (i > 0) y += block.line_gap;
+    const Block& child = block.children[i];
+    const Length room = left.size.height - y;
+    Fragment part;
+    if (room <= Length()) {
+      part = place(child, width);
+    } else if (const auto* text = std::get_if<TextBlock>(&child.content)) {
+      part = place_text_around(*text, beside, width, room);
+    } else {
+      part = place(child, beside);
+      for (Item& item : part.items) move_by(item, width - beside, Length());
+    }
+    if (i == 0) out.baseline = part.baseline;
+    out.last_baseline = y + part.last_baseline;
+    const Length height = part.size.height;
+    append_moved(out.items, std::move(part.items), Length(), y);
+    // The figure is seen beside the name and read behind it.
+    if (i == 0) append_moved(out.items, std::move(left.items), Length(), Length());
+    y += height;
+  }
+  out.size.height = std::max(y, left.size.height);
   return out;
 }
 
@@ -300,6 +402,11 @@ Length Layout::natural_width(const Block& block) {
       for (const Block& child : b.children) sum += layout.natural_width(child);
       if (!b.children.empty()) sum += b.gap * static_cast<std::int64_t>(b.children.size() - 1);
       return sum;
+    }
+    Length operator()(const AroundBlock& b) {
+      Length widest;
+      for (const Block& child : b.children) widest = std::max(widest, layout.natural_width(child));
+      return b.left.empty() ? widest : widest + b.left_width + b.gap;
     }
     Length operator()(const BoxBlock& b) {
       const Length inner = b.content.empty() ? Length() : layout.natural_width(b.content.front());

@@ -32,6 +32,10 @@ class Layout {
 
  private:
   Fragment place_text(const TextBlock& block, Length width);
+  Fragment place_lines(const TextBlock& block, const type::Paragraph& set, std::size_t count,
+                       Length width) const;
+  Fragment place_around(const AroundBlock& block, Length width);
+  Fragment place_text_around(const TextBlock& block, Length beside, Length width, Length room);
   Fragment place_stack(const StackBlock& block, Length width, Length least_height);
   Fragment place_row(const RowBlock& block, Length width, Length least_height);
   Fragment place_wrap(const WrapBlock& block, Length width);

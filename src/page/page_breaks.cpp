@@ -9,6 +9,7 @@ namespace {
 
 constexpr std::int64_t kInSection = 400;  // a page that begins inside a section: two hundredths
 constexpr std::size_t kMostStates = 160;  // ways of filling a page up to one place, kept
+constexpr std::size_t kShortest = 40;     // of them, however little they are liked
 constexpr std::size_t kMostPieces = 600;  // on a page; more than lines of the smallest type
 
 /// A page begun, filled up to a place.
@@ -102,7 +103,10 @@ class Planner {
     };
     states.erase(std::unique(states.begin(), states.end(), same), states.end());
     if (states.size() <= kMostStates) return;
+    // The shortest are kept, for they may be the only ones that save a page.
     std::stable_sort(states.begin(), states.end(),
+                     [](const State& a, const State& b) { return a.height < b.height; });
+    std::stable_sort(states.begin() + kShortest, states.end(),
                      [](const State& a, const State& b) { return a.dislike < b.dislike; });
     states.resize(kMostStates);
   }

@@ -5,10 +5,10 @@ namespace chalkleaf::plan {
 
 const std::vector<std::string>& known_keys(KeyMap map) {
   using List = std::vector<std::string>;
-  static const List session{"title",   "place", "group", "gymnasts",      "adults",
-                            "slot",    "start", "date",  "repeat",        "equipment",
-                            "timings", "web",   "paper", "filing-margin", "return-slip",
-                            "fit",     "ticks", "look",  "safety",        "heat"};
+  static const List session{
+      "title",       "place",  "group",     "gymnasts", "adults", "slot",  "start",
+      "date",        "repeat", "equipment", "timings",  "web",    "paper", "filing-margin",
+      "return-slip", "fit",    "ticks",     "look",     "safety", "heat",  "sheet"};
   static const List each_sheet{"card", "sheet"};
   static const List timings{"rep", "step", "length", "changeover", "max-hold", "rest"};
   static const List drill{"title",         "also",          "kind",      "level",   "curve",
@@ -19,10 +19,11 @@ const std::vector<std::string>& known_keys(KeyMap map) {
   static const List each_repetition{"hands", "landings", "inverted"};
   static const List loads{"wrists", "elbows", "shoulders", "neck",    "back",
                           "hips",   "knees",  "ankles",    "landings"};
-  static const List club{
-      "name",          "groups",      "hall",   "kit",     "staff", "timings",  "contact",
-      "contacts",      "words",       "checks", "limits",  "paper", "language", "web",
-      "filing-margin", "return-slip", "look",   "colours", "logo",  "shelf",    "home-safety"};
+  static const List club{"name",        "groups",  "hall",     "kit",   "staff",
+                         "timings",     "contact", "contacts", "words", "checks",
+                         "limits",      "paper",   "language", "web",   "filing-margin",
+                         "return-slip", "look",    "colours",  "logo",  "shelf",
+                         "home-safety", "sheet"};
   static const List colours{"main", "second"};
   static const List group{"ages", "size", "level", "adults"};
   static const List station{"count", "takes"};

@@ -219,6 +219,12 @@ struct ReturnSlip {
   Words when;  ///< `by Friday 4 December`; may be empty
 };
 
+/// How a home sheet sets its drills.
+enum class SheetLayout {
+  kCompact,  ///< without frames, for one sheet of paper
+  kRoomy,    ///< a framed panel each
+};
+
 /// What club and plan say of printing; what a plan leaves out is its club's.
 struct Printing {
   std::optional<Sourced<Paper>> card_paper;   ///< none: A5
@@ -226,6 +232,7 @@ struct Printing {
   Filing filing = Filing::kNone;
   std::optional<ReturnSlip> return_slip;
   Words look = {};  ///< the name of a look; empty: the usual one
+  SheetLayout layout = SheetLayout::kCompact;  ///< `sheet:`
 };
 
 /// `club.yaml`. A plan without a club has a Club with an empty name and defaults.

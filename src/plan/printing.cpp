@@ -18,6 +18,15 @@ Value<Filing> parse_filing(std::string_view text) {
                    "write `yes`, `no`, or `both sides` for paper printed on both sides"});
 }
 
+Value<SheetLayout> parse_layout(std::string_view text) {
+  const std::string word = lower_ascii(trim(text));
+  if (word == "roomy") return SheetLayout::kRoomy;
+  if (word == "compact") return SheetLayout::kCompact;
+  return tl::unexpected(
+      ValueProblem{fmt::format("‘{}’ is not a way to set a home sheet", trim(text)),
+                   "write `roomy` for a framed panel for each drill, or `compact`"});
+}
+
 }  // namespace
 
 void read_printing(const Keys& keys, Printing& printing) {
@@ -26,6 +35,7 @@ void read_printing(const Keys& keys, Printing& printing) {
   if (paper.sheet) printing.sheet_paper = std::move(paper.sheet);
   if (const auto filing = keys.value("filing-margin", parse_filing))
     printing.filing = filing->value;
+  if (const auto layout = keys.value("sheet", parse_layout)) printing.layout = layout->value;
   if (Words look = keys.text("look"); !look.empty()) printing.look = std::move(look);
   const Words slip = keys.text("return-slip");
   if (slip.empty()) return;

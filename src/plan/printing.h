@@ -1,4 +1,4 @@
-// `paper:`, `filing-margin:` and `return-slip:` of a club or a plan.
+// `paper:`, `filing-margin:`, `return-slip:`, `sheet:` and `look:` of a club or a plan.
 // Tested by tests/plan/printing_test.cpp.
 #pragma once
 

@@ -56,7 +56,7 @@ std::vector<CheckInfo> writing_checks() {
        kFixed},
       {"does-not-fit", kWarning, "A sheet needs more pages than `fit:` asks for.",
        "Smaller type than the theme's minimum could not be read at arm's length, so the sheet is "
-       "printed at its usual size.",
+       "printed as small as it can be.",
        kOurs, "Shorten the drills that the message names, take some out, or ask for more pages.",
        "fit: 1 page   (and forty drills)", kFixed},
       {"colour-adjusted", kWarning, "A colour of the club's is printed darker or lighter.",

@@ -11,8 +11,13 @@
 
 namespace chalkleaf::sheet {
 
-Builder::Builder(Kind kind, const Context& context, const Look& look, type::Typesetter& typesetter)
-    : kind_(kind), context_(context), look_(look), typesetter_(typesetter) {
+Builder::Builder(Kind kind, const Context& context, const Look& look, type::Typesetter& typesetter,
+                 Arrangement arrangement)
+    : kind_(kind),
+      arrangement_(arrangement),
+      context_(context),
+      look_(look),
+      typesetter_(typesetter) {
   const Size paper = paper_size(context.paper);
   margins_ = Insets::all(look_.margin.at(context.paper));
   if (context.filing != plan::Filing::kNone) margins_ = page::with_filing_margin(paper, margins_);
@@ -35,6 +40,10 @@ Length Builder::page_height() const {
 
 Length Builder::height_of(const Block& block, Length width) {
   return page::Layout(typesetter_).measure(block, width).size.height;
+}
+
+Length Builder::natural_width(const Block& block) {
+  return page::Layout(typesetter_).natural_width(block);
 }
 
 NodeId Builder::node(NodeId parent, Role role) {
@@ -135,6 +144,12 @@ type::Inline Builder::label(TextRole role, std::string text) const {
   return piece(role, text.append(kNoBreakSpace));
 }
 
+type::Inline Builder::mark(std::string_view key, TextRole role) const {
+  type::Inline out = piece(role, key == "easier" ? "\u25BC" : "\u25B2");
+  out.colour = context_.theme.inks[static_cast<std::size_t>(figure::Ink::kAccent)];
+  return out;
+}
+
 Block Builder::paragraph(std::vector<type::Inline> pieces, TextRole role, Owner owner,
                          page::Align align) const {
   return {page::TextBlock{std::move(pieces), look_.text(role).leading, align, owner}};
@@ -152,27 +167,53 @@ Block Builder::text(TextRole role, const plan::Words& words, Owner owner) const 
   return paragraph(pieces(role, words), role, owner);
 }
 
-// Beside the words stands the club's logo: as high as their line, so that it takes no
-// room from the sheet, and at most a quarter wide.
-Block Builder::title(const plan::Words& words, Owner owner) {
+// As high as the title's line, so that it takes no room from the sheet, and at most a quarter wide.
+Size Builder::logo_size() const {
   const Logo* logo = context_.logo;
-  if (logo == nullptr || logo->width <= 0 || logo->height <= 0)
-    return title_words(words, owner, width_);
+  if (logo == nullptr || logo->width <= 0 || logo->height <= 0) return {};
   const Length high = look_.text(TextRole::kTitle).leading;
   const double shape = static_cast<double>(logo->width) / logo->height;
-  Size size{high.scaled(shape), high};
-  if (size.width > width_ / 4) size = {width_ / 4, (width_ / 4).scaled(1 / shape)};
+  const Size size{high.scaled(shape), high};
+  return size.width > width_ / 4 ? Size{width_ / 4, (width_ / 4).scaled(1 / shape)} : size;
+}
+
+Block Builder::logo() {
   const NodeId figure = node(kRoot, Role::kFigure);
   at(figure).alternative_text = labels().say("logo-of", {{"club", context_.club.name.text}});
+  return {page::PictureBlock{logo_size(), context_.logo->source, Owner::of(figure),
+                             page::Align::kStart}};
+}
+
+Block Builder::title(const plan::Words& words, Owner owner) {
+  const Size size = logo_size();
+  if (size.width <= Length()) return title_words(words, owner, width_);
   page::RowBlock row;
   row.gap = look_.gap;
   row.align = page::RowAlign::kMiddle;
   row.cells.push_back(
       {page::Track::flexible(), title_words(words, owner, width_ - size.width - look_.gap)});
-  row.cells.push_back(
-      {page::Track::fixed(size.width),
-       {page::PictureBlock{size, logo->source, Owner::of(figure), page::Align::kStart}}});
+  row.cells.push_back({page::Track::fixed(size.width), logo()});
   return {std::move(row)};
+}
+
+std::optional<Block> Builder::title_line(const plan::Words& words, Owner owner, const Block& behind,
+                                         Length width) {
+  const Size size = logo_size();
+  const Length logo_room = size.width > Length() ? size.width + look_.gap : Length();
+  const Length room = width_ - logo_room - look_.gap - width;
+  if (text_width(TextRole::kTitle, words.text) + Length::pt(1) > room) return std::nullopt;
+  page::RowBlock line;
+  line.gap = look_.gap;
+  line.align = page::RowAlign::kBaseline;
+  line.cells.push_back({page::Track::flexible(), title_words(words, owner, room)});
+  line.cells.push_back({page::Track::fixed(width), behind});
+  if (size.width <= Length()) return Block{std::move(line)};
+  page::RowBlock row;
+  row.gap = look_.gap;
+  row.align = page::RowAlign::kMiddle;
+  row.cells.push_back({page::Track::flexible(), {std::move(line)}});
+  row.cells.push_back({page::Track::fixed(size.width), logo()});
+  return Block{std::move(row)};
 }
 
 Block Builder::title_words(const plan::Words& words, Owner owner, Length width) {
@@ -234,8 +275,12 @@ Block Builder::foot(const std::string& first, const std::string& second, std::si
   page::RowBlock row;
   row.gap = look_.gap;
   row.align = page::RowAlign::kLastBaseline;
-  row.cells.push_back({page::Track::flexible(), stack({text(TextRole::kFoot, first, owner),
-                                                       text(TextRole::kFoot, second, owner)})});
+  if (second.empty()) {
+    row.cells.push_back({page::Track::flexible(), text(TextRole::kFoot, first, owner)});
+  } else {
+    row.cells.push_back({page::Track::flexible(), stack({text(TextRole::kFoot, first, owner),
+                                                         text(TextRole::kFoot, second, owner)})});
+  }
   const Numbering numbering = context_.numbering.value_or(Numbering{1, pages});
   const std::string number =
       labels().say("page", {{"page", std::to_string(numbering.first + page_index)},
@@ -302,6 +347,16 @@ std::string Builder::part_time(Duration time) const {
   return labels().say("minutes", {{"n", std::to_string(time.rounded_minutes())}});
 }
 
+std::vector<page::ChosenWay> Builder::choose(std::vector<page::Section> sections,
+                                             const plan::Session& session,
+                                             std::string_view kind_label) {
+  page::Flow flow = finish(std::move(sections), session, kind_label);
+  std::vector<page::Node> tree = std::move(flow.tree);
+  std::vector<page::ChosenWay> out = page::choose_ways(std::move(flow), typesetter_);
+  tree_ = std::move(tree);
+  return out;
+}
+
 page::Flow Builder::finish(std::vector<page::Section> sections, const plan::Session& session,
                            std::string_view kind_label) {
   page::Flow flow;
@@ -332,13 +387,26 @@ page::Flow Builder::finish(std::vector<page::Section> sections, const plan::Sess
   if (context_.revision_date)
     whose.push_back(unbroken(labels().short_date(*context_.revision_date)));
   // As wide on every page of however many: the foot's height must be known before they are.
+  const std::string many = arrangement_ == Arrangement::kRoomy ? "888" : "88";
   const Length number_width =
-      text_width(TextRole::kFoot, labels().say("page", {{"page", "888"}, {"pages", "888"}}));
+      text_width(TextRole::kFoot, labels().say("page", {{"page", many}, {"pages", many}})) +
+      Length::pt(1);
   // A line may end behind a dot, not before it, and never inside a date.
   constexpr std::string_view kDot = "\u00A0· ";
-  flow.foot = [this, first = fmt::format("{}", fmt::join(what, kDot)),
-               second = fmt::format("{}", fmt::join(whose, kDot)),
-               number_width](std::size_t page_index, std::size_t pages) {
+  std::string first = fmt::format("{}", fmt::join(what, kDot));
+  std::string second = fmt::format("{}", fmt::join(whose, kDot));
+  // On one line where that holds all of it, the date in short.
+  std::vector<std::string> all = what;
+  if (session.date) all.back() = unbroken(labels().short_date(session.date->value));
+  all.insert(all.end(), whose.begin(), whose.end());
+  std::string line = fmt::format("{}", fmt::join(all, kDot));
+  if (arrangement_ != Arrangement::kRoomy &&
+      text_width(TextRole::kFoot, line) <= width_ - number_width - look_.gap) {
+    first = std::move(line);
+    second.clear();
+  }
+  flow.foot = [this, first = std::move(first), second = std::move(second), number_width](
+                  std::size_t page_index, std::size_t pages) {
     return foot(first, second, page_index, pages, number_width);
   };
   return flow;

@@ -20,14 +20,23 @@ using page::NodeId;
 using page::Owner;
 using page::Role;
 
+/// How a home sheet's drills are set.
+enum class Arrangement {
+  kRoomy,    ///< a framed panel each
+  kCompact,  ///< without frames; in three columns where that is calm
+  kDense,    ///< the same, in three columns wherever that saves height
+};
+
 /// Builds one sheet. Holds the tree, the look at its final scale, and the styles resolved once.
 class Builder {
  public:
-  Builder(Kind kind, const Context& context, const Look& look, type::Typesetter& typesetter);
+  Builder(Kind kind, const Context& context, const Look& look, type::Typesetter& typesetter,
+          Arrangement arrangement = Arrangement::kRoomy);
 
   const Labels& labels() const { return context_.labels; }
   const Look& look() const { return look_; }
   const Context& context() const { return context_; }
+  Arrangement arrangement() const { return arrangement_; }
   const Insets& margins() const { return margins_; }
   /// Between the margins.
   Length width() const { return width_; }
@@ -35,6 +44,7 @@ class Builder {
   /// Between the margins and above the foot, about: for what must not be higher than a page.
   Length page_height() const;
   Length height_of(const Block& block, Length width);
+  Length natural_width(const Block& block);
 
   /// A new node, after its parent's other children.
   NodeId node(NodeId parent, Role role);
@@ -64,6 +74,8 @@ class Builder {
   type::Inline label(TextRole role, std::string text) const;
   /// A piece that stays on one line where it can.
   type::Inline whole(TextRole role, std::string text, Span origin = {}) const;
+  /// `▼` for easier, `▲` for harder.
+  type::Inline mark(std::string_view key, TextRole role) const;
   /// A paragraph of pieces, spaced as `role` asks.
   Block paragraph(std::vector<type::Inline> pieces, TextRole role, Owner owner,
                   page::Align align = page::Align::kStart) const;
@@ -73,6 +85,9 @@ class Builder {
   /// The sheet's title, and the club's logo beside it: set smaller, never below the minimum, where
   /// its longest word is wider than its room.
   Block title(const plan::Words& words, Owner owner);
+  /// The same with other words, so wide, behind it on its line; none where that has no room.
+  std::optional<Block> title_line(const plan::Words& words, Owner owner, const Block& behind,
+                                  Length width);
   Length text_width(TextRole role, std::string words);
   Length width_of(std::span<const type::Inline> pieces) {
     return typesetter_.natural_width(pieces);
@@ -117,6 +132,9 @@ class Builder {
   Size figure_size(const figure::Scene& scene, Size most) const;
   /// The drawing at that size, its Figure node below `parent`.
   Block figure(const figure::Scene& scene, Size size, NodeId parent);
+  /// The Figure node of a drawing that is made later, by the next.
+  NodeId figure_node(const figure::Scene& scene, NodeId parent);
+  Block figure_of(const figure::Scene& scene, Size size, NodeId id);
   /// The same as marks of an owner; `size` has no room for the numbers of a row.
   Block drawing(const figure::Scene& scene, Size size, Owner owner) const;
   static Block stack(std::vector<Block> children, Length gap = {});
@@ -140,12 +158,17 @@ class Builder {
   Colour colour(Use use) const { return context_.theme.colour(use); }
   page::Stroke stroke(Use use, Length width) const { return {colour(use), width, false, {}}; }
 
+  /// The ways that would be chosen for these sections, which the tree need not be complete for.
+  std::vector<page::ChosenWay> choose(std::vector<page::Section> sections,
+                                      const plan::Session& session, std::string_view kind_label);
   /// Ends the building: the flow with paper, margins, tree, info and foot filled in.
   page::Flow finish(std::vector<page::Section> sections, const plan::Session& session,
                     std::string_view kind_label);
 
  private:
   static std::string unbroken(const std::string& text);
+  Size logo_size() const;
+  Block logo();
   Block title_words(const plan::Words& words, Owner owner, Length width);
   /// Whether text of this role reads on in sentences, so that its words may be hyphenated. Names,
   /// doses, times and labels stay whole, and all words of a home sheet: children who learn to read
@@ -161,6 +184,7 @@ class Builder {
              std::size_t pages, Length number_width) const;
 
   Kind kind_;
+  Arrangement arrangement_;
   const Context& context_;
   Look look_;
   type::Typesetter& typesetter_;
@@ -189,5 +213,8 @@ page::Flow coach_card(const plan::Session& session, const reason::Timetable& tim
                       Builder& builder);
 page::Flow home_sheet(const plan::Session& session, const reason::Timetable& timetable,
                       Builder& builder);
+/// The home sheet without frames, for one sheet of paper.
+page::Flow compact_home_sheet(const plan::Session& session, const reason::Timetable& timetable,
+                              Builder& builder);
 
 }  // namespace chalkleaf::sheet

@@ -1,5 +1,7 @@
 #include "sheet/card_drill.h"
 
+#include <algorithm>
+
 #include "sheet/circuit_text.h"
 #include "sheet/dose_text.h"
 #include "sheet/typography.h"
@@ -110,13 +112,13 @@ std::vector<Block> CardDrill::station(NodeId cell, Length room) {
       b_.piece(TextRole::kStation, drill_.name.text, drill_.name.span)};
   for (const std::vector<type::Inline>& more : {dose_pieces(), place_pieces()}) {
     if (more.empty()) continue;
-    first.push_back(b_.piece(TextRole::kDose, "\u2002"));
+    first.back().text += ' ';  // a line may end here
     first.insert(first.end(), more.begin(), more.end());
   }
   std::vector<type::Inline> cue = cue_pieces();
   if (cue.empty()) return {line(std::move(first), TextRole::kStation, cell)};
   std::vector<type::Inline> both = first;
-  both.push_back(b_.piece(TextRole::kDose, "\u2002"));
+  both.back().text += ' ';
   both.insert(both.end(), cue.begin(), cue.end());
   if (b_.width_of(both) <= room) return {line(std::move(both), TextRole::kStation, cell)};
   std::vector<Block> out = {line(std::move(first), TextRole::kStation, cell)};
@@ -127,27 +129,43 @@ std::vector<Block> CardDrill::station(NodeId cell, Length room) {
 std::vector<Block> CardDrill::others(NodeId cell, Length room) {
   // Notes say how to set up, so they come before anybody starts.
   std::vector<Block> lines = b_.notes(cell, drill_.notes, room);
-  if (!drill_.easier.empty() || !drill_.harder.empty()) {
-    page::RowBlock pair;  // always two columns, so that the eye finds `harder` in one place
-    pair.gap = b_.look().gap;
-    pair.cells.push_back({page::Track::flexible(), variations("easier", drill_.easier, cell)});
-    pair.cells.push_back({page::Track::flexible(), variations("harder", drill_.harder, cell)});
-    lines.push_back({std::move(pair)});
-  }
+  Block rungs = line({}, TextRole::kVariation, cell);
+  auto& text = std::get<page::TextBlock>(rungs.content);
+  add_rungs("easier", drill_.easier, text);
+  add_rungs("harder", drill_.harder, text);
+  if (!text.text.empty()) lines.push_back(std::move(rungs));
   for (const plan::Substitute& one : drill_.substitutes) lines.push_back(substitute(one, cell));
   return lines;
 }
 
-Block CardDrill::variations(std::string_view key, const std::vector<plan::Variation>& variations,
-                            NodeId cell) {
-  std::vector<Block> lines;
-  for (const plan::Variation& variation : variations) {
-    std::vector<type::Inline> pieces = {b_.label(TextRole::kVariationLabel, labels_.say(key))};
-    for (type::Inline& one : b_.pieces(TextRole::kVariation, variation))
-      pieces.push_back(std::move(one));
-    lines.push_back(line(std::move(pieces), TextRole::kVariation, cell));
+std::vector<Block> CardDrill::rest(NodeId cell, NodeId others_cell, Length room) {
+  std::vector<Block> lines = cues(cell);
+  const bool notes = std::any_of(drill_.notes.begin(), drill_.notes.end(),
+                                 [&](const plan::Note& note) { return b_.is_for_reader(note); });
+  const bool run_on = b_.arrangement() == Arrangement::kDense && !lines.empty() && !notes;
+  if (!run_on) {
+    for (Block& line : others(others_cell, room)) lines.push_back(std::move(line));
+    return lines;
   }
-  return Builder::stack(std::move(lines));
+  auto& text = std::get<page::TextBlock>(lines.back().content);
+  add_rungs("easier", drill_.easier, text);
+  add_rungs("harder", drill_.harder, text);
+  for (const plan::Substitute& one : drill_.substitutes)
+    lines.push_back(substitute(one, others_cell));
+  return lines;
+}
+
+// The mark is read out as the word it stands for.
+void CardDrill::add_rungs(std::string_view key, const std::vector<plan::Variation>& rungs,
+                          page::TextBlock& line) const {
+  for (const plan::Variation& rung : rungs) {
+    if (!line.text.empty()) line.text.back().text += ' ';
+    line.read_as.push_back({line.text.size(), labels_.say(key)});
+    line.text.push_back(b_.mark(key, TextRole::kVariation));
+    line.text.push_back(plain(std::string(kNoBreakSpace), {}));
+    for (type::Inline& one : b_.pieces(TextRole::kVariation, rung))
+      line.text.push_back(std::move(one));
+  }
 }
 
 Block CardDrill::substitute(const plan::Substitute& substitute, NodeId cell) {
@@ -174,17 +192,10 @@ Block CardDrill::substitute(const plan::Substitute& substitute, NodeId cell) {
     if (b_.is_for_reader(note)) add(note.words);
   }
   for (const plan::Words& cue : substitute.cues) add(cue);
-  const auto add_labelled = [&](std::string_view key,
-                                const std::vector<plan::Variation>& variations) {
-    for (const plan::Variation& variation : variations) {
-      pieces.push_back(dot(TextRole::kVariation));
-      pieces.push_back(b_.label(TextRole::kVariationLabel, labels_.say(key)));
-      add_words(variation);
-    }
-  };
-  add_labelled("easier", substitute.easier);
-  add_labelled("harder", substitute.harder);
-  return b_.paragraph(std::move(pieces), TextRole::kVariation, owner);
+  Block out = b_.paragraph(std::move(pieces), TextRole::kVariation, owner);
+  add_rungs("easier", substitute.easier, std::get<page::TextBlock>(out.content));
+  add_rungs("harder", substitute.harder, std::get<page::TextBlock>(out.content));
+  return out;
 }
 
 }  // namespace chalkleaf::sheet

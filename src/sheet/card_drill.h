@@ -18,14 +18,17 @@ class CardDrill {
   std::vector<Block> dose(NodeId cell);
   /// The cues, the kit it uses and what to record: one line, or none.
   std::vector<Block> cues(NodeId cell);
+  /// Both: cues, and what others() gives; where paper is dear and no notes stand between them, what
+  /// is easier and harder runs on behind the cues.
+  std::vector<Block> rest(NodeId cell, NodeId others, Length room);
   /// A station of a circuit: name, dose and cues on one line if they fit into `room`, else on two.
   std::vector<Block> station(NodeId cell, Length room);
-  /// Notes, easier and harder in two columns, substitutes; `room` is their width.
+  /// Notes, easier and harder on one line behind their marks, substitutes; `room` is their width.
   std::vector<Block> others(NodeId cell, Length room);
 
  private:
-  Block variations(std::string_view key, const std::vector<plan::Variation>& variations,
-                   NodeId cell);
+  void add_rungs(std::string_view key, const std::vector<plan::Variation>& rungs,
+                 page::TextBlock& line) const;
   Block substitute(const plan::Substitute& substitute, NodeId cell);
   type::Inline plain(const std::string& text, Span span) const {
     return b_.piece(TextRole::kVariation, text, span);

@@ -73,12 +73,26 @@ class OpeningWriter {
       const std::string minutes = std::to_string(length.in_milliseconds() / 60'000);
       facts.push_back({b_.whole(TextRole::kSubtitle, labels_.say("minutes", {{"n", minutes}}))});
     }
+    if (session_.equipment.empty()) facts.push_back(marks());
     for (std::size_t i = 0; i < facts.size(); ++i) {
       // A reader that hears the line needs the space that the eye sees as a gap.
       if (i + 1 < facts.size()) facts[i].push_back(b_.piece(TextRole::kSubtitle, " "));
       wrap.children.push_back(b_.paragraph(std::move(facts[i]), TextRole::kSubtitle, owner));
     }
     return {std::move(wrap)};
+  }
+
+  // `▼ easier ▲ harder`, once for the whole card.
+  std::vector<type::Inline> marks() const {
+    std::vector<type::Inline> out;
+    for (const std::string key : {"easier", "harder"}) {
+      if (!out.empty()) out.push_back(b_.piece(TextRole::kSubtitle, " "));
+      out.push_back(b_.mark(key, TextRole::kSubtitle));
+      out.push_back(
+          b_.whole(TextRole::kSubtitle,
+                   "\u00A0" + labels_.say(key == "easier" ? "marks-easier" : "marks-harder")));
+    }
+    return out;
   }
 
   // `9–11 y · 8 gymnasts · 2 adults · a box each set`
@@ -181,23 +195,22 @@ class OpeningWriter {
     return out;
   }
 
-  // In two columns, the first half left, once there is enough to set out.
+  // One behind the other; at the end what the marks of the drills mean.
   Block kit_list() {
     const NodeId heading = b_.node(Builder::kRoot, Role::kH2);
     const NodeId list = b_.node(Builder::kRoot, Role::kList);
     const std::size_t count = session_.equipment.size();
-    const std::size_t left = count > 3 ? (count + 1) / 2 : count;
-    RowBlock row;
-    row.gap = b_.look().gap;
-    row.align = RowAlign::kBaseline;
-    row.cells.push_back(
-        {Track::natural(), b_.text(TextRole::kBoxTitle, labels_.say("kit"), Owner::of(heading))});
-    row.cells.push_back({Track::flexible(), kit_column(list, 0, left)});
-    if (left < count) row.cells.push_back({Track::flexible(), kit_column(list, left, count)});
-    return {std::move(row)};
+    page::WrapBlock wrap;
+    wrap.gap = b_.look().gap;
+    wrap.line_gap = b_.look().row_padding / 2;
+    wrap.children.push_back(b_.text(TextRole::kBoxTitle, labels_.say("kit"), Owner::of(heading)));
+    for (Block& line : kit_lines(list, 0, count)) wrap.children.push_back(std::move(line));
+    const Owner meaning = Owner::of(b_.node(Builder::kRoot, Role::kP));
+    wrap.children.push_back(b_.paragraph(marks(), TextRole::kSubtitle, meaning));
+    return {std::move(wrap)};
   }
 
-  Block kit_column(NodeId list, std::size_t from, std::size_t to) {
+  std::vector<Block> kit_lines(NodeId list, std::size_t from, std::size_t to) {
     const Length side = b_.look().text(TextRole::kBoxText).size;
     std::vector<Block> lines;
     for (std::size_t i = from; i < to; ++i) {
@@ -207,7 +220,7 @@ class OpeningWriter {
                        b_.kit_pieces(item, TextRole::kVariationLabel, TextRole::kBoxText), side,
                        labels_.say("tick-kit", {{"kit", item.name.text}})));
     }
-    return Builder::stack(std::move(lines), b_.look().row_padding / 2);
+    return lines;
   }
 
   const plan::Session& session_;

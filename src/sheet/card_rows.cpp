@@ -19,12 +19,35 @@ CardRows::CardRows(const plan::Session& session, const reason::Timetable& timeta
       labels_(builder.labels()),
       ticks_(session, builder) {
   clock_width_ = b_.text_width(TextRole::kClock, "00:00") + b_.look().gap;
+  asked_ = session.ticks_card.has_value();
   for (const plan::Part& part : session_.parts) {
     for (const plan::Drill* drill : plan::drills_of(part)) {
       has_variations_ = has_variations_ || !drill->easier.empty() || !drill->harder.empty() ||
                         !drill->substitutes.empty() || !drill->stations.empty();
     }
   }
+}
+
+void CardRows::begin(const plan::Part& part) {
+  part_ = &part;
+  const auto drills = plan::drills_of(part);
+  part_ticked_ = std::any_of(drills.begin(), drills.end(),
+                             [&](const plan::Drill* drill) { return is_ticked(*drill); });
+}
+
+bool CardRows::is_ticked(const plan::Drill& drill) const {
+  if (asked_) return counts(drill);
+  if (!drill.record.empty()) return true;
+  const auto written = [](const plan::Drill& station) { return !station.record.empty(); };
+  if (std::any_of(drill.stations.begin(), drill.stations.end(), written)) return true;
+  if (lower_ascii(drill.name.text).find(labels_.say("register-word")) != std::string::npos)
+    return true;
+  if (session_.place.value != plan::Place::kGym || part_ == nullptr ||
+      part_->role != plan::PartRole::kMain || !counts(drill))
+    return false;
+  const auto on_apparatus = [](const plan::Drill& one) { return !one.at.empty(); };
+  return on_apparatus(drill) ||
+         std::any_of(drill.stations.begin(), drill.stations.end(), on_apparatus);
 }
 
 // ---- pieces of a row
@@ -70,14 +93,17 @@ std::vector<page::Slab> CardRows::ruled(std::vector<Block> pieces, Span origin) 
 
 // Below the clock time there is room beside the drill's other lines: a figure stands there where it
 // is large enough to be recognised, and takes nothing from the words.
-Block CardRows::with_figure(Block clock, const plan::Drill& drill, Length height, NodeId cell) {
+Block CardRows::with_figure(Block clock, const plan::Drill& drill, Length width, Length height,
+                            NodeId cell) {
   const Length least = Length::mm(7);
   const Length air = b_.look().row_padding / 2;
-  const Length most = height - b_.look().text(TextRole::kClock).leading - air;
+  // A box beside the name may stand a little lower than the clock.
+  const Length most =
+      height - b_.look().text(TextRole::kClock).leading - air - b_.look().tick_box / 8;
   if (drill.figures.empty() || most < least) return clock;
   const auto scene = b_.scene(drill.figures.front().text, session_, figure::Extent::kGlance);
   if (!scene) return clock;
-  const Size size = b_.figure_size(*scene, {clock_width_ - b_.look().gap, most});
+  const Size size = b_.figure_size(*scene, {width, most});
   if (std::max(size.width, size.height) < least) return clock;
   std::vector<Block> both;
   both.push_back(std::move(clock));
@@ -86,10 +112,8 @@ Block CardRows::with_figure(Block clock, const plan::Drill& drill, Length height
   return Builder::stack(std::move(both));
 }
 
-// What is neither dosed nor a circuit (a talk, water, a game) is not ticked off.
 Block CardRows::boxes(const plan::Drill& drill, const std::vector<NodeId>& cells) const {
-  const bool counts = drill.dose || drill.circuit || !drill.record.empty();
-  return counts ? ticks_.boxes(cells, drill) : Builder::space({});
+  return is_ticked(drill) ? ticks_.boxes(cells, drill) : Builder::space({});
 }
 
 // The drill with its boxes beside it, and below them, over the whole width, what else there is.
@@ -99,14 +123,19 @@ Block CardRows::drill_lines(const plan::Drill& drill, const reason::DrillTime& t
   const Length gap = b_.look().gap;
   std::vector<Block> beside = {words.name(what, b_.width() - clock_width_ - ticks_.width() - gap)};
   std::vector<Block> below = words.dose(what);
-  for (Block& cue : words.cues(what)) below.push_back(std::move(cue));
+  const bool high = ticks_.has_several_lines() || !drill.record.empty();
+  const Length room = b_.width() - clock_width_;
+  if (!high) {
+    for (Block& line : words.rest(what, others, room)) below.push_back(std::move(line));
+  } else {
+    for (Block& line : words.cues(what)) below.push_back(std::move(line));
+  }
   // High boxes leave room for dose and cue beside them.
-  if (ticks_.has_several_lines() || !drill.record.empty()) {
+  if (high) {
     for (Block& line : below) beside.push_back(std::move(line));
     below = {Builder::space(ticks_.gap())};
+    for (Block& line : words.others(others, room)) below.push_back(std::move(line));
   }
-  for (Block& line : words.others(others, b_.width() - clock_width_))
-    below.push_back(std::move(line));
 
   RowBlock first;
   first.gap = gap;
@@ -130,52 +159,94 @@ std::vector<page::Slab> CardRows::drill(const plan::Drill& drill, const reason::
   std::vector<Block> pieces;
   Block lines = drill_lines(drill, time, what, others, cells);
   Block clock_and_figure = with_figure(clock_text(time.start, TextRole::kClock, clock_owner), drill,
+                                       clock_width_ - b_.look().gap,
                                        b_.height_of(lines, b_.width() - clock_width_), what);
   pieces.push_back(beside_clock(std::move(clock_and_figure), std::move(lines)));
-  if (!drill.stations.empty()) add_stations(drill, time, others, cells, pieces);
   return ruled(std::move(pieces), drill.span);
 }
 
-// ---- a circuit's stations
+Block CardRows::in_column(const plan::Drill& drill, const reason::DrillTime& time, NodeId body,
+                          Length width) {
+  const NodeId row = b_.node(body, Role::kTableRow);
+  const Owner clock_owner = Owner::of(b_.node(row, Role::kDataCell));
+  const NodeId what = b_.node(row, Role::kHeaderCell);
+  b_.at(what).scope = page::HeaderScope::kRow;
+  const NodeId others = has_variations_ ? b_.node(row, Role::kDataCell) : what;
+  if (part_ticked_) ticks_.cells(row, Role::kDataCell);
+  CardDrill words(session_, drill, time, b_);
+  // The clock and the figure below it take as little as they can.
+  const Length left = std::max(b_.text_width(TextRole::kVariationLabel, "00:00"), Length::mm(9));
+  const Length room = width - left - b_.look().gap * 2 / 3;
+  std::vector<Block> lines = {words.name(what, room)};
+  for (Block& line : words.dose(what)) lines.push_back(std::move(line));
+  for (Block& line : words.rest(what, others, room)) lines.push_back(std::move(line));
+  Block all = Builder::stack(std::move(lines));
+  RowBlock out;
+  out.gap = b_.look().gap * 2 / 3;
+  out.align = RowAlign::kBaseline;
+  out.cells.push_back({Track::fixed(left),
+                       with_figure(clock_text(time.start, TextRole::kVariationLabel, clock_owner),
+                                   drill, left, b_.height_of(all, room), what)});
+  out.cells.push_back({Track::flexible(), std::move(all)});
+  return {std::move(out)};
+}
 
-// Numbered, each in as few lines as it can be: the coach looks for the number and reads the cue.
-void CardRows::add_stations(const plan::Drill& drill, const reason::DrillTime& time, NodeId cell,
-                            const std::vector<NodeId>& cells, std::vector<Block>& out) {
-  const NodeId list = b_.node(cell, Role::kList);
-  b_.at(list).ordered = true;
-  const Length number_width =
-      b_.text_width(TextRole::kStation, std::to_string(drill.stations.size())) + b_.look().gap;
-  const Length room = b_.width() - clock_width_ - number_width;
-  const reason::DrillTime unknown;
-  for (std::size_t i = 0; i < drill.stations.size(); ++i) {
-    const plan::Drill& station = drill.stations[i];
-    const bool timed = i < time.stations.size();
-    CardDrill words(session_, station, timed ? time.stations[i] : unknown, b_);
-    const NodeId item = b_.node(list, Role::kListItem);
-    const Owner number = Owner::of(b_.node(item, Role::kLabel));
-    const NodeId body = b_.node(item, Role::kListBody);
-    const bool write_in = !station.record.empty();
-    const Length beside_fields = ticks_.width() + b_.look().gap;
-    std::vector<Block> lines = words.station(body, write_in ? room - beside_fields : room);
-    if (write_in) {
-      RowBlock with_fields;
-      with_fields.gap = b_.look().gap;
-      with_fields.align = RowAlign::kBaseline;
-      with_fields.cells.push_back({Track::flexible(), Builder::stack(std::move(lines))});
-      with_fields.cells.push_back({Track::fixed(ticks_.width()), ticks_.boxes(cells, station)});
-      lines = {Block{std::move(with_fields)}};
-    }
-    for (Block& line : words.others(body, room)) lines.push_back(std::move(line));
-    RowBlock row;
-    row.align = RowAlign::kBaseline;
-    row.cells.push_back(
-        {Track::fixed(number_width), b_.text(TextRole::kStation, std::to_string(i + 1), number)});
-    row.cells.push_back({Track::flexible(), Builder::stack(std::move(lines))});
-    std::vector<Block> spaced;
-    spaced.push_back(Builder::space(b_.look().row_padding * 2 / 3));
-    spaced.push_back(beside_clock(Builder::space({}), {std::move(row)}));
-    out.push_back(Builder::stack(std::move(spaced)));
+// ---- a circuit
+
+std::vector<page::Slab> CardRows::circuit(const plan::Drill& drill, const reason::DrillTime& time,
+                                          NodeId body, NodeId& list) {
+  const NodeId row = b_.node(body, Role::kTableRow);
+  const Owner clock_owner = Owner::of(b_.node(row, Role::kDataCell));
+  const NodeId what = b_.node(row, Role::kHeaderCell);
+  b_.at(what).scope = page::HeaderScope::kRow;
+  const NodeId others = b_.node(row, Role::kDataCell);  // a plan with stations has this column
+  circuit_cells_ = part_ticked_ ? ticks_.cells(row, Role::kDataCell) : std::vector<NodeId>();
+  Block lines;
+  if (is_ticked(drill)) {
+    lines = drill_lines(drill, time, what, others, circuit_cells_);
+  } else {
+    CardDrill words(session_, drill, time, b_);
+    const Length room = b_.width() - clock_width_;
+    std::vector<Block> all = {words.name(what, room)};
+    for (Block& line : words.dose(what)) all.push_back(std::move(line));
+    for (Block& line : words.rest(what, others, room)) all.push_back(std::move(line));
+    lines = Builder::stack(std::move(all));
   }
+  list = b_.node(others, Role::kList);
+  b_.at(list).ordered = true;
+  page::BoxBlock box;
+  box.padding = {b_.look().row_padding, Length(), Length(), Length()};
+  box.content.push_back(
+      beside_clock(clock_text(time.start, TextRole::kClock, clock_owner), std::move(lines)));
+  std::vector<page::Slab> out(1);
+  out.front().block = {std::move(box)};
+  out.front().keep_with_next = true;
+  out.front().origin = drill.span;
+  return out;
+}
+
+// Its number, its figure below it, and in as few lines as it can be the words: the coach looks for
+// the number and reads the cue.
+Block CardRows::station(const plan::Drill& station, const reason::DrillTime& time,
+                        std::size_t index, NodeId list, Length width) {
+  const NodeId item = b_.node(list, Role::kListItem);
+  const Owner number = Owner::of(b_.node(item, Role::kLabel));
+  const NodeId body = b_.node(item, Role::kListBody);
+  CardDrill words(session_, station, time, b_);
+  const Length left = b_.look().figure * 3 / 4 + b_.look().gap;
+  const Length room = width - left;
+  const bool write_in = !station.record.empty() && !circuit_cells_.empty();
+  std::vector<Block> lines = words.station(body, room);
+  for (Block& line : words.others(body, room)) lines.push_back(std::move(line));
+  if (write_in) lines.push_back(ticks_.boxes(circuit_cells_, station));
+  Block all = Builder::stack(std::move(lines));
+  Block beside = with_figure(b_.text(TextRole::kStation, std::to_string(index + 1), number),
+                             station, left - b_.look().gap, b_.height_of(all, room), body);
+  RowBlock row;
+  row.align = RowAlign::kBaseline;
+  row.cells.push_back({Track::fixed(left), std::move(beside)});
+  row.cells.push_back({Track::flexible(), std::move(all)});
+  return {std::move(row)};
 }
 
 // ---- kit and notes

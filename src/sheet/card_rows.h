@@ -18,7 +18,23 @@ class CardRows {
   /// Columns of the table before those of boxes: clock, drill and, where any drill has some, easier
   /// and harder.
   int word_columns() const { return has_variations_ ? 3 : 2; }
-  int columns() const { return word_columns() + ticks_.count(); }
+  int columns() const { return word_columns() + (part_ticked_ ? ticks_.count() : 0); }
+
+  /// Begins the rows of a part.
+  void begin(const plan::Part& part);
+  /// Whether any drill of the part that was begun is ticked off.
+  bool part_ticked() const { return part_ticked_; }
+  /// Whether this drill of that part is: where the plan's `ticks:` asks for boxes, all that is
+  /// counted; else the register, what is done on apparatus in turns, and what is recorded.
+  bool is_ticked(const plan::Drill& drill) const;
+  /// A drill without boxes, as wide as a column.
+  Block in_column(const plan::Drill& drill, const reason::DrillTime& time, NodeId body,
+                  Length width);
+  /// A circuit's own line, and the list its stations belong to.
+  std::vector<page::Slab> circuit(const plan::Drill& drill, const reason::DrillTime& time,
+                                  NodeId body, NodeId& list);
+  Block station(const plan::Drill& drill, const reason::DrillTime& time, std::size_t index,
+                NodeId list, Length width);
 
   /// The row of one line of the plan below `body`, in pieces that need not stand on one page.
   std::vector<page::Slab> drill(const plan::Drill& drill, const reason::DrillTime& time,
@@ -29,13 +45,15 @@ class CardRows {
 
  private:
   Block beside_clock(Block clock, Block content) const;
-  Block with_figure(Block clock, const plan::Drill& drill, Length height, NodeId cell);
+  Block with_figure(Block clock, const plan::Drill& drill, Length width, Length height,
+                    NodeId cell);
   Block clock_text(std::optional<Duration> start, TextRole role, Owner owner) const;
   Block boxes(const plan::Drill& drill, const std::vector<NodeId>& cells) const;
   Block drill_lines(const plan::Drill& drill, const reason::DrillTime& time, NodeId what,
                     NodeId others, const std::vector<NodeId>& cells);
-  void add_stations(const plan::Drill& drill, const reason::DrillTime& time, NodeId cell,
-                    const std::vector<NodeId>& cells, std::vector<Block>& out);
+  bool counts(const plan::Drill& drill) const {
+    return drill.dose || drill.circuit || !drill.record.empty();
+  }
   std::vector<page::Slab> ruled(std::vector<Block> pieces, Span origin) const;
 
   const plan::Session& session_;
@@ -45,6 +63,10 @@ class CardRows {
   TickColumns ticks_;
   Length clock_width_;
   bool has_variations_ = false;
+  bool part_ticked_ = false;
+  bool asked_ = false;                 ///< the plan says what there is a box for
+  const plan::Part* part_ = nullptr;   ///< that was begun
+  std::vector<NodeId> circuit_cells_;  ///< of the circuit that was begun
 };
 
 }  // namespace chalkleaf::sheet

@@ -1,9 +1,10 @@
 // The coach card: for the hand, at arm's length, in a dim hall, by someone who has never seen the
 // plan.
 //
-// Each part is a table. Its head is the part's heading and the numbers of the gymnasts; each drill
-// is a row: when, what and how much, the cue, what is easier and harder, and a box per gymnast. A
-// circuit is one row with its stations numbered below it. Tested by
+// Each part is a table. Its head is the part's heading and, where a coach ticks off, the numbers of
+// the gymnasts; each drill is a row: when, what and how much, the cue, what is easier and harder,
+// and a box per gymnast. Rows without boxes stand beside each other in columns that are read down.
+// A circuit is one row with its stations numbered below it, two beside each other. Tested by
 // tests/sheet/coach_card_test.cpp.
 #include <fmt/format.h>
 
@@ -12,6 +13,7 @@
 #include "sheet/builder.h"
 #include "sheet/card_opening.h"
 #include "sheet/card_rows.h"
+#include "sheet/column_sets.h"
 #include "sheet/web_pointer.h"
 
 namespace chalkleaf::sheet {
@@ -28,25 +30,33 @@ class CardWriter {
         timetable_(timetable),
         b_(builder),
         labels_(builder.labels()),
-        rows_(session, timetable, builder) {}
+        rows_(session, timetable, builder),
+        sets_(builder) {}
 
   page::Flow write() {
+    const std::string kind = labels_.say("card");
+    return b_.finish(sets_.write_twice(session_, kind, [&] { return sections(); }), session_, kind);
+  }
+
+ private:
+  std::vector<page::Section> sections() {
     std::vector<page::Section> sections;
     sections.push_back(card_opening(session_, timetable_, rows_.ticks().meaning(), b_));
     for (const reason::PartTime& part : timetable_.parts) {
       if (part.length > Duration() || has_content(*part.part, b_))
-        sections.push_back(part_section(part));
+        sections.push_back(part_section(part, sections.size()));
     }
-    if (!session_.typed.empty()) sections.push_back(typed());
+    if (!session_.typed.empty()) sections.push_back(typed(sections.size()));
     sections.push_back(closing());
-    return b_.finish(std::move(sections), session_, labels_.say("card"));
+    return sections;
   }
 
- private:
   // ---- a part
 
-  page::Section part_section(const reason::PartTime& part) {
+  page::Section part_section(const reason::PartTime& part, std::size_t place) {
     page::Section section;
+    place_ = place;
+    rows_.begin(*part.part);
     const NodeId table = b_.node(Builder::kRoot, Role::kTable);
     section.slabs.push_back(part_head(part, table));
     section.continuation = continued_head(part);
@@ -65,17 +75,36 @@ class CardWriter {
     const auto add = [&](std::vector<page::Slab> slabs) {
       for (page::Slab& slab : slabs) section.slabs.push_back(std::move(slab));
     };
+    std::vector<const reason::DrillTime*> times;  // of the drills that wait for their columns
+    std::vector<const plan::Drill*> waiting;
+    const auto flush = [&] {
+      add_in_columns(waiting, times, body, section);
+      waiting.clear();
+      times.clear();
+    };
     std::size_t next_drill = 0;
     const std::vector<plan::Step>& steps = part.part->steps;
     for (std::size_t i = 0; i < steps.size(); ++i) {
       if (const auto* drill = std::get_if<plan::Drill>(&steps[i])) {
-        add(rows_.drill(*drill, part.drills.at(next_drill++), body));
+        const reason::DrillTime& time = part.drills.at(next_drill++);
+        if (!drill->stations.empty()) {
+          flush();
+          add_circuit(*drill, time, body, section);
+        } else if (rows_.is_ticked(*drill)) {
+          flush();
+          add(rows_.drill(*drill, time, body));
+        } else {
+          waiting.push_back(drill);
+          times.push_back(&time);
+        }
       } else if (const auto* move = std::get_if<plan::KitMove>(&steps[i])) {
+        flush();
         section.slabs.push_back(rows_.kit_move(*move, start_of(*move, part), body));
         // Kit is fetched for what comes next and put away after what was.
         const bool last = i + 1 == steps.size();
         section.slabs.back().keep_with_next = !last && move->way == plan::KitMove::Way::kPickUp;
       } else if (const auto run = note_run(steps, i); !run.empty()) {
+        flush();
         const bool opening = section.slabs.size() == 1;
         if (b_.is_for_reader(*run.front())) add(rows_.notes(run, body));
         i += run.size() - 1;
@@ -83,7 +112,48 @@ class CardWriter {
         if (opening) section.slabs.back().keep_with_next = i + 1 < steps.size();
       }
     }
+    flush();
     section.slabs.back().keep_with_next = false;
+  }
+
+  // As many columns as have room for about 24 letters behind the clock.
+  ColumnStyle style(std::size_t most) const {
+    ColumnStyle out;
+    out.between = b_.look().gap * 3 / 2;
+    out.gap = b_.look().row_padding * 2;
+    out.space_before = b_.look().row_padding;
+    out.alone = 1500;
+    out.three = 1500;
+    out.most = 1;
+    const Length least = b_.look().text(TextRole::kCue).size * 13;
+    for (std::size_t n = 2; n <= most; ++n) {
+      if (sets_.column(n, out) >= least) out.most = n;
+    }
+    return out;
+  }
+
+  void add_in_columns(const std::vector<const plan::Drill*>& drills,
+                      const std::vector<const reason::DrillTime*>& times, NodeId body,
+                      page::Section& section) {
+    std::vector<Span> origins;
+    for (const plan::Drill* one : drills) origins.push_back(one->span);
+    sets_.add(origins, style(kMostInRow), place_, section, [&](std::size_t i, Length width) {
+      return rows_.in_column(*drills[i], *times[i], body, width);
+    });
+  }
+
+  void add_circuit(const plan::Drill& drill, const reason::DrillTime& time, NodeId body,
+                   page::Section& section) {
+    NodeId list = Builder::kRoot;
+    for (page::Slab& slab : rows_.circuit(drill, time, body, list))
+      section.slabs.push_back(std::move(slab));
+    const reason::DrillTime unknown;
+    sets_.add(std::vector<Span>(drill.stations.size(), drill.span), style(2), place_, section,
+              [&](std::size_t i, Length width) {
+                const bool timed = i < time.stations.size();
+                return rows_.station(drill.stations[i], timed ? time.stations[i] : unknown, i, list,
+                                     width);
+              });
   }
 
   static std::optional<Duration> start_of(const plan::KitMove& move, const reason::PartTime& part) {
@@ -116,9 +186,10 @@ class CardWriter {
     const Owner title = Owner::of(b_.node(cell, Role::kH2));
     const Owner detail = Owner::of(b_.node(cell, Role::kP));
     std::vector<Owner> numbers;
-    for (const NodeId number : rows_.ticks().cells(row, Role::kHeaderCell))
-      numbers.push_back(Owner::of(number));
-    if (!has_ticks(*part.part)) numbers.clear();
+    if (rows_.part_ticked()) {
+      for (const NodeId number : rows_.ticks().cells(row, Role::kHeaderCell))
+        numbers.push_back(Owner::of(number));
+    }
     page::Slab slab;
     slab.block = head_block(part.part->title, part_detail(part), title, detail, numbers);
     slab.space_before = b_.look().part_space;
@@ -128,20 +199,12 @@ class CardWriter {
     return slab;
   }
 
-  // A part without anything to tick off has no numbers above it.
-  static bool has_ticks(const plan::Part& part) {
-    const auto drills = plan::drills_of(part);
-    return std::any_of(drills.begin(), drills.end(), [](const plan::Drill* d) {
-      return d->dose || d->circuit || !d->record.empty();
-    });
-  }
-
   Block continued_head(const reason::PartTime& part) const {
     const Owner owner = Owner::none(Artifact::kHeader);
     plan::Words title = part.part->title;
     title.text = labels_.say("continued", {{"part", title.text}});
     const std::size_t numbers =
-        has_ticks(*part.part) ? static_cast<std::size_t>(rows_.ticks().count()) : 0;
+        rows_.part_ticked() ? static_cast<std::size_t>(rows_.ticks().count()) : 0;
     return head_block(title, "", owner, owner, std::vector<Owner>(numbers, owner));
   }
 
@@ -168,18 +231,22 @@ class CardWriter {
 
   // ---- a draft's own lines
 
-  page::Section typed() {
+  page::Section typed(std::size_t place) {
     page::Section section;
-    const Length gap = b_.look().row_padding;
     const Owner head = Owner::of(b_.node(Builder::kRoot, Role::kP));
-    section.slabs.push_back(
-        {{b_.text(TextRole::kStrong, labels_.say("card-typed"), head)}, gap * 2});
+    section.slabs.push_back({{b_.text(TextRole::kVariationLabel, labels_.say("card-typed"), head)},
+                             b_.look().row_padding * 2});
     section.slabs.back().keep_with_next = true;
-    for (const plan::Words& line : session_.typed) {
-      const Owner owner = Owner::of(b_.node(Builder::kRoot, Role::kP));
-      // Without its place: as typed means without the typographer's marks.
-      section.slabs.push_back({{b_.text(TextRole::kFine, line.text, owner)}, gap / 2});
-    }
+    ColumnStyle columns = style(kMostInRow);
+    columns.gap = Length::pt(1.5);
+    columns.three = 0;
+    columns.space_before = Length();
+    sets_.add(std::vector<Span>(session_.typed.size()), columns, place, section,
+              [&](std::size_t i, Length) {
+                const Owner owner = Owner::of(b_.node(Builder::kRoot, Role::kP));
+                // Without its place: as typed means without the typographer's marks.
+                return b_.text(TextRole::kFine, session_.typed[i].text, owner);
+              });
     return section;
   }
 
@@ -188,27 +255,24 @@ class CardWriter {
   page::Section closing() {
     page::Section section;
     const Length gap = b_.look().row_padding * 2;
-    std::vector<Block> lines;
     const Owner ends = Owner::of(b_.node(Builder::kRoot, Role::kP));
-    lines.push_back(b_.text(TextRole::kStrong, ending(), ends));
     const Owner caution = Owner::of(b_.node(Builder::kRoot, Role::kP));
-    lines.push_back(b_.text(TextRole::kFine, labels_.say("card-caution"), caution));
-    const Length module_side = Length::mm(0.5);
+    page::AroundBlock out;
+    out.gap = b_.look().gap;
+    out.line_gap = gap / 4;
+    out.children.push_back(b_.text(TextRole::kStrong, ending(), ends));
+    out.children.push_back(b_.text(TextRole::kFine, labels_.say("card-caution"), caution));
     auto pointer = session_.web.empty() ? std::nullopt
-                                        : web_pointer(session_.web, TextRole::kFine, module_side,
-                                                      Builder::kRoot, b_);
-    if (!pointer) {
-      section.slabs.push_back({Builder::stack(std::move(lines), gap / 2), gap});
-      return section;
+                                        : web_pointer(session_.web, TextRole::kFine,
+                                                      Length::mm(0.5), Builder::kRoot, b_);
+    if (pointer) {
+      // The code stands beside the last words: a card has no height to give away.
+      out.left.push_back(std::move(pointer->code));
+      out.left_width = pointer->side;
+      for (Block& one : std::get<page::StackBlock>(pointer->words.content).children)
+        out.children.push_back(std::move(one));
     }
-    // The code stands beside the last words: a card has no height to give away.
-    lines.push_back(std::move(pointer->words));
-    RowBlock row;
-    row.gap = b_.look().gap;
-    row.align = RowAlign::kMiddle;
-    row.cells.push_back({Track::flexible(), Builder::stack(std::move(lines), gap / 2)});
-    row.cells.push_back({Track::fixed(pointer->side), std::move(pointer->code)});
-    section.slabs.push_back({{std::move(row)}, gap});
+    section.slabs.push_back({{std::move(out)}, gap});
     return section;
   }
 
@@ -233,6 +297,8 @@ class CardWriter {
   Builder& b_;
   const Labels& labels_;
   CardRows rows_;
+  ColumnSets sets_;
+  std::size_t place_ = 0;  ///< of the section that is made
 };
 
 }  // namespace

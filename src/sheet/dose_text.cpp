@@ -297,4 +297,61 @@ PlainDose plain_dose(const Dose& dose, std::string_view drill_name, const Labels
   return out;
 }
 
+namespace {
+
+std::string without_stop(std::string sentence) {
+  if (!sentence.empty() && sentence.back() == '.') sentence.pop_back();
+  return sentence;
+}
+
+// `Hold 20 seconds`, `Do 8`
+std::string brief_amount(const Dose& dose, std::string_view name, const Labels& labels) {
+  const Amount& amount = dose.amount;
+  if (amount.kind == AmountKind::kTime && !amount.as_many) {
+    const bool held = amount.held || labels.names_stillness(name);
+    return labels.say(held ? "brief-hold" : "brief-go", {{"time", long_time(amount, labels)}});
+  }
+  return without_stop(plain_amount(amount, name, labels));
+}
+
+bool is_seconds(const Dose& dose) {
+  return dose.amount.kind == AmountKind::kTime && dose.amount.time &&
+         *dose.amount.time < Duration::minutes(1);
+}
+
+// The unit is not said again where the hold beside it has it.
+std::string brief_rest(const Dose& dose, const Labels& labels) {
+  const Duration rest = *dose.rest;
+  const bool same =
+      is_seconds(dose) && rest < Duration::minutes(1) && rest.in_milliseconds() % 1000 == 0;
+  return labels.say("brief-rest", {{"time", same ? std::to_string(rest.rounded_seconds())
+                                                 : labels.long_time(rest)}});
+}
+
+}  // namespace
+
+PlainDose brief_plain_dose(const Dose& dose, std::string_view drill_name, const Labels& labels) {
+  PlainDose out = plain_dose(dose, drill_name, labels);
+  if (!is_goes_alone(dose) && dose.amount.kind != AmountKind::kMoves) {
+    std::string what = brief_amount(dose, drill_name, labels);
+    const auto add = [&](const std::string& clause) {
+      if (!clause.empty()) what += ", " + clause;
+    };
+    add(short_sides(dose, labels));
+    if (dose.sets == 2) add(labels.say("brief-twice"));
+    if (dose.sets > 2) add(labels.say("brief-sets", {{"n", std::to_string(dose.sets)}}));
+    out.what = what + ".";
+  }
+  if (!dose.rest) return out;
+  // The rest, as plain_dose says it, in fewer words.
+  const std::string long_rest =
+      labels.say(dose.sets > 1 || dose.sides != Sides::kOnce ? "say-rest" : "say-rest-after",
+                 {{"time", labels.long_time(*dose.rest)}});
+  const bool between = dose.sets > 1 || dose.sides != Sides::kOnce;
+  const std::size_t at = out.how.find(long_rest);
+  if (between && at != std::string::npos)
+    out.how.replace(at, long_rest.size(), brief_rest(dose, labels));
+  return out;
+}
+
 }  // namespace chalkleaf::sheet

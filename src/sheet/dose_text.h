@@ -25,4 +25,8 @@ struct PlainDose {
 /// The dose in sentences. The drill's name tells whether a time is held still.
 PlainDose plain_dose(const plan::Dose& dose, std::string_view drill_name, const Labels& labels);
 
+/// The same in as few words as are clear: `Hold 20 seconds, each side, 3 times.` and `Rest 20.`
+PlainDose brief_plain_dose(const plan::Dose& dose, std::string_view drill_name,
+                           const Labels& labels);
+
 }  // namespace chalkleaf::sheet

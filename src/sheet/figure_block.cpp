@@ -55,8 +55,16 @@ Block Builder::drawing(const figure::Scene& scene, Size size, Owner owner) const
 }
 
 Block Builder::figure(const figure::Scene& scene, Size size, NodeId parent) {
+  return figure_of(scene, size, figure_node(scene, parent));
+}
+
+NodeId Builder::figure_node(const figure::Scene& scene, NodeId parent) {
   const NodeId id = node(parent, Role::kFigure);
   at(id).alternative_text = scene.alternative;
+  return id;
+}
+
+Block Builder::figure_of(const figure::Scene& scene, Size size, NodeId id) {
   const Length numbers = scene.frames.empty() ? Length() : number_height(look_);
   const double metre = size.width.in_pt() / std::max(scene.box.width(), 0.01);
   Block picture = drawing(scene, {size.width, size.height - numbers}, Owner::of(id));

@@ -46,6 +46,33 @@ page::Composed compose_freely(const ComposeAt& at) {
   return best;
 }
 
+page::Composed compose_compact(const ArrangeAt& at) {
+  constexpr std::size_t kSides = 2;  // of a sheet of paper
+  page::Composed best = at(1, Arrangement::kCompact);
+  const page::Composed plain = best;
+  const auto pages = [](const page::Composed& one) { return one.list.pages.size(); };
+  const auto take = [&](double factor, Arrangement arrangement, std::size_t most) {
+    page::Composed tried = at(factor, arrangement);
+    if (pages(tried) > most || !sets_all(tried, plain)) return false;
+    best = std::move(tried);
+    return true;
+  };
+  if (pages(best) > kSides) {
+    // As few as can be, and of those the largest.
+    if (!take(kSmallestCompact, Arrangement::kDense, pages(best) - 1)) return best;
+    for (const double factor : {1.0, 0.9}) {
+      if (take(factor, Arrangement::kDense, pages(best))) break;
+    }
+    return best;
+  }
+  // Room on the last side is for larger type.
+  const std::size_t most = pages(best);
+  for (const double factor : {1.12, 1.25, 1.4}) {
+    if (!take(factor, Arrangement::kCompact, most)) break;
+  }
+  return best;
+}
+
 // Halving: the pages grow with the scale, but for small steps where lines break otherwise. What is
 // kept has been composed, so it fits in any case.
 Fitted compose_to_fit(int pages, const ComposeAt& at) {
@@ -63,7 +90,12 @@ Fitted compose_to_fit(int pages, const ComposeAt& at) {
     if (fits(largest) && sets_all(largest, plain)) return {std::move(largest), std::nullopt};
   } else {
     page::Composed smallest = at(kSmallestFactor);
-    if (!fits(smallest)) return {compose_freely(at), pages_needed(smallest)};
+    if (!fits(smallest)) {
+      // Never more pages than without the wish, and the fewest that were found.
+      const double needed = pages_needed(smallest);
+      const bool fewer = smallest.list.pages.size() <= plain.list.pages.size();
+      return {fewer ? std::move(smallest) : std::move(plain), needed};
+    }
     low = kSmallestFactor;
     high = 1;
     best = std::move(smallest);
@@ -143,7 +175,7 @@ void report_does_not_fit(const plan::Session& session, const plan::Sourced<plan:
   const double shown = std::ceil(needed * 10) / 10;
   Diagnostic found{Severity::kWarning, "does-not-fit", asked.span,
                    fmt::format("the {} needs {:.1f} pages at its smallest type; {} {} asked "
-                               "for, so it is printed at its usual size",
+                               "for, so it is printed as small as it can be",
                                sheet_name, shown, in_words(asked.value),
                                in_words(asked.value).back() == 's' ? "were" : "was")};
   for (const Long& one : longest) {

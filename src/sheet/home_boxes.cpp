@@ -24,7 +24,7 @@ Block panel(const Builder& builder, Block content) {
   return framed(builder, std::move(content), look.panel_line, look.hair_width, look.panel_fill);
 }
 
-Block HomeBoxes::adults() {
+std::vector<Block> HomeBoxes::adult_lines() {
   const NodeId heading = b_.node(Builder::kRoot, Role::kH2);
   const NodeId list = b_.node(Builder::kRoot, Role::kList);
   std::vector<Block> lines;
@@ -48,12 +48,17 @@ Block HomeBoxes::adults() {
       for (const plan::Words& sentence : safety.sentences) add(sentence);
     }
   }
-  if (!says_stop(session_, labels_)) add({labels_.say("stop-line"), {}});
-  return framed(b_, Builder::stack(std::move(lines), b_.look().row_padding / 3), Use::kInk,
+  const bool in_full = b_.arrangement() != Arrangement::kRoomy;  // below these lines
+  if (!in_full && !says_stop(session_, labels_)) add({labels_.say("stop-line"), {}});
+  return lines;
+}
+
+Block HomeBoxes::adults() {
+  return framed(b_, Builder::stack(adult_lines(), b_.look().row_padding / 3), Use::kInk,
                 b_.look().line_width.scaled(1.5));
 }
 
-Block HomeBoxes::kit() {
+std::vector<Block> HomeBoxes::kit_lines() {
   const NodeId heading = b_.node(Builder::kRoot, Role::kH2);
   std::vector<Block> lines;
   lines.push_back(b_.text(TextRole::kBoxTitle, labels_.say("you-need"), Owner::of(heading)));
@@ -69,7 +74,11 @@ Block HomeBoxes::kit() {
                        list_box(), labels_.say("tick-kit", {{"kit", item.name.text}})));
     }
   }
-  return framed(b_, Builder::stack(std::move(lines), b_.look().row_padding / 3), Use::kLine,
+  return lines;
+}
+
+Block HomeBoxes::kit() {
+  return framed(b_, Builder::stack(kit_lines(), b_.look().row_padding / 3), Use::kLine,
                 b_.look().line_width);
 }
 

@@ -17,7 +17,7 @@ Block panel(const Builder& builder, Block content);
 
 class HomeBoxes {
  public:
-  HomeBoxes(const plan::Session& session, const HomeDays& days, Builder& builder)
+  HomeBoxes(const plan::Session& session, HomeDays& days, Builder& builder)
       : session_(session), days_(days), b_(builder), labels_(builder.labels()) {}
 
   /// What a grown-up reads and ticks first.
@@ -31,14 +31,30 @@ class HomeBoxes {
   /// When to stop, who to ask.
   Block care();
 
+  // ---- the usual, compact sheet
+
+  /// The grown-ups' box and what is needed, beside each other where there is room; when to stop,
+  /// and what the marks mean.
+  Block opening();
+  /// The same question as `effort`, a box a time.
+  Block effort_line();
+  /// The words without a frame.
+  std::vector<Block> plain_words(const std::vector<const plan::ExplainedWord*>& words);
+  /// Who to ask, the caution, the way to the page.
+  Block foot();
+
  private:
   Length list_box() const { return b_.look().text(TextRole::kBoxText).size.scaled(1.05); }
   Owner paragraph() { return Owner::of(b_.node(Builder::kRoot, Role::kP)); }
   Block meaning(const plan::ExplainedWord& word, Length word_width, NodeId list);
+  std::vector<Block> adult_lines();
+  std::vector<Block> kit_lines();
+  Block marks_line();
+  Block words_line(const std::vector<const plan::ExplainedWord*>& words);
   Block number_cell(const std::string& number, Owner owner) const;
 
   const plan::Session& session_;
-  const HomeDays& days_;
+  HomeDays& days_;
   Builder& b_;
   const Labels& labels_;
 };

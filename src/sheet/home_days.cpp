@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "base/text.h"
+
 namespace chalkleaf::sheet {
 
 using page::RowAlign;
@@ -9,8 +11,39 @@ using page::RowBlock;
 using page::Track;
 using TickEach = plan::Ticks::Each;
 
+namespace {
+
+// As few letters as tell the days apart: `M`, `Tu`, `Th`.
+std::vector<std::string> letters_of(const std::vector<Occasion>& days) {
+  std::vector<std::string> out;
+  for (const Occasion& day : days) {
+    std::size_t end = 0;
+    for (;;) {
+      end += decode_utf8(day.short_name, end).size;
+      const std::string letters = day.short_name.substr(0, end);
+      const bool shared = end < day.short_name.size() &&
+                          std::any_of(days.begin(), days.end(), [&](const Occasion& other) {
+                            return &other != &day && other.short_name.starts_with(letters);
+                          });
+      if (!shared) {
+        out.push_back(letters);
+        break;
+      }
+    }
+  }
+  return out;
+}
+
+}  // namespace
+
 HomeDays::HomeDays(const plan::Session& session, Builder& builder)
     : b_(builder), labels_(builder.labels()), days_(practice_days(session, builder.labels())) {
+  // Days that are only counted have no name to shorten.
+  if (session.repeat.empty()) {
+    for (std::size_t i = 1; i <= days_.size(); ++i) letters_.push_back(std::to_string(i));
+  } else {
+    letters_ = letters_of(days_);
+  }
   if (!session.ticks_sheet) return;
   const plan::Ticks& ticks = session.ticks_sheet->value;
   each_set_ = ticks.each == TickEach::kSet;
@@ -29,6 +62,59 @@ std::optional<Length> HomeDays::line_width(const plan::Drill& drill) const {
              b_.look().gap * 7 / 4;
   }
   return width;
+}
+
+bool HomeDays::has_own(const plan::Drill& drill) const {
+  return !drill.record.empty() || (weeks_.empty() && boxes_a_day(drill) > 1);
+}
+
+Length HomeDays::lettered_width() const {
+  const auto n = static_cast<std::int64_t>(days_.size());
+  return b_.look().tick_box * n + gap() / 2 * (n - 1);
+}
+
+// The letters first, then the box around them: both stand in one place, and the box is not filled.
+Block HomeDays::lettered_box(const std::string& letters, const std::string& description,
+                             NodeId list, Length wide) {
+  const NodeId item = b_.node(list, Role::kListItem);
+  const Owner label = Owner::of(b_.node(item, Role::kLabel));
+  const NodeId body = b_.node(item, Role::kListBody);
+  const Length side = b_.look().tick_box;
+  const bool ticked = wide <= side;
+  Block text = b_.text(TextRole::kColumn, letters, label, {},
+                       ticked ? page::Align::kCentre : page::Align::kStart);
+  if (!ticked) {
+    RowBlock inset;
+    inset.align = RowAlign::kBaseline;
+    inset.cells.push_back({Track::flexible(), std::move(text)});
+    inset.cells.insert(inset.cells.begin(),
+                       {Track::fixed(b_.look().tick_radius + Length::pt(1)), Builder::space({})});
+    text = {std::move(inset)};
+  }
+  const NodeId form = ticked ? b_.tick_node(body, description) : b_.field_node(body, description);
+  Block box = b_.tick_box(wide, form, side);
+  auto& drawing = std::get<page::DrawingBlock>(box.content);
+  drawing.paths.front().fill.reset();
+  drawing.baseline = (side + b_.look().text(TextRole::kColumn).size.scaled(0.71)) / 2;
+  RowBlock row;
+  row.gap = Length() - wide;
+  row.align = RowAlign::kBaseline;
+  row.cells.push_back({Track::fixed(wide), std::move(text)});
+  row.cells.push_back({Track::fixed(wide), std::move(box)});
+  return {std::move(row)};
+}
+
+Block HomeDays::lettered(const std::string& what) {
+  const NodeId list = b_.node(Builder::kRoot, Role::kList);
+  RowBlock row;
+  row.gap = gap() / 2;
+  row.align = RowAlign::kBaseline;
+  for (std::size_t i = 0; i < days_.size(); ++i) {
+    const std::string words = labels_.say("tick-day", {{"drill", what}, {"day", days_[i].name}});
+    row.cells.push_back({Track::fixed(b_.look().tick_box),
+                         lettered_box(letters_[i], words, list, b_.look().tick_box)});
+  }
+  return {std::move(row)};
 }
 
 Length HomeDays::gap() const { return b_.look().gap / 2; }
@@ -153,7 +239,8 @@ std::vector<page::RowCell> HomeDays::in_lines(std::vector<Block> boxes, Length r
 
 Block HomeDays::boxes(const plan::Drill& drill, Length room) {
   const std::int64_t a_day = weeks_.empty() ? boxes_that_fit(drill, room) : 1;
-  if (!drill.record.empty() && !drill.circuit && a_day == 1 && weeks_.empty()) return fields(drill);
+  if (!drill.record.empty() && !drill.circuit && a_day == 1 && weeks_.empty())
+    return fields(drill, line_room(room));
   const Length side = b_.look().tick_box;
   std::vector<Block> lines;
   if (!weeks_.empty()) {
@@ -179,16 +266,50 @@ Block HomeDays::boxes(const plan::Drill& drill, Length room) {
       return in_lines(std::move(out), room - b_.text_width(TextRole::kColumn, day.short_name));
     }));
   }
-  if (!drill.record.empty()) lines.push_back(fields(drill));
+  if (!drill.record.empty()) lines.push_back(fields(drill, line_room(room)));
   return Builder::stack(std::move(lines), b_.look().row_padding / 3);
 }
 
-Block HomeDays::fields(const plan::Drill& drill) {
+// `Write down seconds [M  ] [W  ]`, where there is room for all of it.
+std::optional<Block> HomeDays::field_line(const plan::Drill& drill, std::vector<type::Inline> what,
+                                          Length room) {
+  const Length side = b_.look().tick_box;
+  Length widest;
+  for (const std::string& letters : letters_)
+    widest = std::max(widest, b_.text_width(TextRole::kColumn, letters));
+  const Length wide = widest + side.scaled(1.6);
+  const auto n = static_cast<std::int64_t>(days_.size());
+  const Length all = (wide + gap() / 2) * n - gap() / 2;
+  if (!weeks_.empty() || all + gap() + b_.width_of(what) > room) return std::nullopt;
+  RowBlock row;
+  row.gap = gap();
+  row.align = RowAlign::kBaseline;
+  row.cells.push_back(
+      {Track::flexible(), b_.paragraph(std::move(what), TextRole::kColumn,
+                                       Owner::of(b_.node(Builder::kRoot, Role::kP)))});
+  RowBlock boxes;
+  boxes.gap = gap() / 2;
+  boxes.align = RowAlign::kBaseline;
+  const NodeId list = b_.node(Builder::kRoot, Role::kList);
+  for (std::size_t i = 0; i < days_.size(); ++i) {
+    const std::string words = labels_.say(
+        "field-day",
+        {{"drill", drill.name.text}, {"unit", drill.record.text}, {"day", days_[i].name}});
+    boxes.cells.push_back({Track::fixed(wide), lettered_box(letters_[i], words, list, wide)});
+  }
+  row.cells.push_back({Track::fixed(all), {std::move(boxes)}});
+  return Block{std::move(row)};
+}
+
+Block HomeDays::fields(const plan::Drill& drill, Length room) {
   std::vector<type::Inline> what = {b_.label(
       TextRole::kColumn, labels_.say(weeks_.empty() ? "write-down" : "write-down-weekly"))};
   plan::Words unit = drill.record;
   unit.emphasis = {{0, unit.text.size(), true}};
   for (type::Inline& one : b_.pieces(TextRole::kColumn, unit)) what.push_back(std::move(one));
+  if (room > Length()) {
+    if (auto line = field_line(drill, what, room)) return std::move(*line);
+  }
   std::vector<Block> lines;
   lines.push_back(b_.paragraph(std::move(what), TextRole::kColumn,
                                Owner::of(b_.node(Builder::kRoot, Role::kP))));

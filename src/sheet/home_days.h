@@ -28,11 +28,30 @@ class HomeDays {
   std::optional<Length> line_width(const plan::Drill& drill) const;
   /// What there is to do for this drill: tick, tick each round, write; at most `room` wide.
   Block boxes(const plan::Drill& drill, Length room);
-  /// A list of the times with a field to write in, and above it what to write.
-  Block fields(const plan::Drill& drill);
+  /// The days as boxes in one line, each with its letter inside; `what` is ticked off.
+  Block lettered(const std::string& what);
+  Length lettered_width() const;
+  /// The letters of the days' boxes.
+  const std::vector<std::string>& letters() const { return letters_; }
+  /// One box with its letters, an entry of `list`; wider than it is high it is written in.
+  Block lettered_box(const std::string& letters, const std::string& description, NodeId list,
+                     Length wide);
+  /// Whether a drill has boxes of its own in a part that is otherwise ticked once.
+  bool has_own(const plan::Drill& drill) const;
+  /// Whether what a part's heading ticks is a grid of weeks.
+  bool by_weeks() const { return !weeks_.empty(); }
+  /// A list of the times with a field to write in, and above it what to write; all of it on one
+  /// line where that needs no more than `room`.
+  Block fields(const plan::Drill& drill, Length room = {});
 
  private:
   using MakeCells = std::function<std::vector<page::RowCell>(const Occasion&, NodeId body)>;
+  std::optional<Block> field_line(const plan::Drill& drill, std::vector<type::Inline> what,
+                                  Length room);
+  /// The roomy sheet has its fields below each other.
+  Length line_room(Length room) const {
+    return b_.arrangement() == Arrangement::kRoomy ? Length() : room;
+  }
   Length gap() const;         ///< between boxes, and before the first
   Length days_width() const;  ///< of the longest name
   std::int64_t boxes_a_day(const plan::Drill& drill) const;
@@ -46,7 +65,8 @@ class HomeDays {
   const Labels& labels_;
   bool each_set_ = false;
   std::vector<Occasion> days_;
-  std::vector<Occasion> weeks_;  ///< of the block, when there is one
+  std::vector<Occasion> weeks_;       ///< of the block, when there is one
+  std::vector<std::string> letters_;  ///< of `days_`
 };
 
 }  // namespace chalkleaf::sheet

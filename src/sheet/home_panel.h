@@ -39,7 +39,23 @@ class HomePanels {
   /// A line that says what to fetch or put away.
   Block kit_move(const plan::KitMove& move);
 
+  // ---- the usual, compact sheet (home_entry.cpp)
+
+  enum class Ticked {
+    kEach,  ///< the drill has boxes of its own
+    kOnce,  ///< the part's heading has them for all its drills
+  };
+  /// The drill without a frame, as wide as that.
+  Block entry(const plan::Drill& drill, const reason::DrillTime& time, int number, Length width,
+              Ticked ticked);
+  /// What stands above a circuit's stations, over the whole width.
+  std::vector<Block> circuit_head(const plan::Drill& drill, const reason::DrillTime& time,
+                                  int number);
+  Block station_entry(const plan::Drill& station, const reason::DrillTime& time, std::size_t number,
+                      NodeId list, Length width);
+
  private:
+  class RunOn;
   enum class Ground { kPaper, kTint };
   using Scene = std::shared_ptr<const figure::Scene>;
   NodeId paragraph() { return b_.node(parent_, Role::kP); }
@@ -70,6 +86,21 @@ class HomePanels {
   std::vector<type::Inline> kit_pieces(const plan::KitUse& use) const;
   Block substitute(const plan::Substitute& substitute, Length room);
   Block padded(Block content, Ground ground) const;
+
+  std::vector<Block> brief_dose(const plan::Drill& drill, const reason::DrillTime& time);
+  std::vector<Block> add_how(const plan::Drill& drill, Length room, RunOn& text);
+  void add_rungs(const std::vector<plan::Variation>& easier,
+                 const std::vector<plan::Variation>& harder, RunOn& text);
+  std::vector<Block> brief_words(const plan::Drill& drill, Length room);
+  /// A drill's figures and their nodes, read behind its name.
+  struct Shown {
+    std::vector<Scene> scenes;
+    std::vector<NodeId> nodes;
+  };
+  Shown shown(const plan::Drill& drill);
+  Block around_figure(const Shown& figures, std::vector<Block> beside, std::vector<Block> below,
+                      Length width);
+  Block with_days(Block title, Block days, Length room);
 
   const plan::Session& session_;
   HomeDays& days_;

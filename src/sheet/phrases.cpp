@@ -180,6 +180,17 @@ const std::vector<PhraseForm>& all_phrases() {
       {"say-pace", "time", false},
       {"say-every", "time", false},
       {"say-effort", "n", false},
+      {"register-word", "", false},
+      {"brief-hold", "time", false},
+      {"brief-go", "time", false},
+      {"brief-twice", "", false},
+      {"brief-sets", "n", false},
+      {"brief-rest", "time", false},
+      {"marks-easier", "", false},
+      {"marks-harder", "", false},
+      {"marks-day", "", false},
+      {"how-hard-write", "", false},
+      {"field-effort", "day", false},
       {"say-shared", "n", true},
   };
   return kAll;

@@ -8,11 +8,15 @@ namespace chalkleaf::sheet {
 namespace {
 
 /// A sheet at one scale. The builder must outlive the composing: the foot is built last.
-page::Composed compose_at(Kind kind, double scale, const plan::Session& session,
-                          const reason::Timetable& timetable, const Context& context,
-                          type::Typesetter& typesetter) {
-  Builder builder(kind, context, context.theme.look(kind).scaled(scale), typesetter);
+page::Composed compose_at(Kind kind, double scale, Arrangement arrangement,
+                          const plan::Session& session, const reason::Timetable& timetable,
+                          const Context& context, type::Typesetter& typesetter) {
+  const Look& usual = context.theme.look(kind);
+  const bool compact = arrangement != Arrangement::kRoomy;
+  const Look look = compact ? usual.compacted(kind).scaled(scale) : usual.scaled(scale);
+  Builder builder(kind, context, look, typesetter, arrangement);
   page::Flow flow = kind == Kind::kCoachCard ? coach_card(session, timetable, builder)
+                    : compact                ? compact_home_sheet(session, timetable, builder)
                                              : home_sheet(session, timetable, builder);
   page::Composed out = page::compose(std::move(flow), typesetter);
   if (context.filing != plan::Filing::kNone) {
@@ -30,8 +34,14 @@ page::DisplayList make(Kind kind, const plan::Session& session, const reason::Ti
                        const Context& context, type::Typesetter& typesetter,
                        Diagnostics& diagnostics) {
   const double paper_scale = context.theme.look(kind).scale.at(context.paper);
+  const bool compact =
+      kind == Kind::kCoachCard || session.printing.layout == plan::SheetLayout::kCompact;
+  const auto arrange = [&](double factor, Arrangement arrangement) {
+    return compose_at(kind, paper_scale * factor, arrangement, session, timetable, context,
+                      typesetter);
+  };
   const auto at = [&](double factor) {
-    return compose_at(kind, paper_scale * factor, session, timetable, context, typesetter);
+    return arrange(factor, compact ? Arrangement::kDense : Arrangement::kRoomy);
   };
   const std::string name = kind == Kind::kCoachCard ? "coach card" : "home sheet";
   const auto& fit = kind == Kind::kCoachCard ? session.fit_card : session.fit_sheet;
@@ -42,7 +52,7 @@ page::DisplayList make(Kind kind, const plan::Session& session, const reason::Ti
     if (fitted.needed)
       report_does_not_fit(session, *fit, *fitted.needed, name, context.paper, diagnostics);
   } else {
-    composed = compose_freely(at);
+    composed = compact ? compose_compact(arrange) : compose_freely(at);
   }
   page::report(composed, name, diagnostics,
                session.title.span ? session.title.span : session.front_matter);

@@ -260,6 +260,44 @@ Look Look::scaled(double factor) const {
   return out;
 }
 
+// Running text of all kinds is of one size; what is an eighth larger or more is a heading.
+Look Look::compacted(Kind kind) const {
+  const bool card = kind == Kind::kCoachCard;
+  const double headings = card ? 0.88 : 0.86;
+  const Length running = card ? minimum.scaled(1.055) : minimum;
+  const double leading_of_it = card ? 0.94 : 0.89;
+  const double space = card ? 0.7 : 0.6;
+  Look out = *this;
+  for (std::size_t i = 0; i < out.texts.size(); ++i) {
+    TextLook& text = out.texts[i];
+    const auto role = static_cast<TextRole>(i);
+    const double leading = text.leading.in_pt() / text.size.in_pt() * leading_of_it;
+    // What the coach looks for at arm's length stays as it is, or nearly.
+    const bool sought = card && (role == TextRole::kDrill || role == TextRole::kClock);
+    const bool fine = role == TextRole::kFine || role == TextRole::kFoot ||
+                      role == TextRole::kColumn || role == TextRole::kPartDetail;
+    if (sought) {
+      text.size = text.size.scaled(0.95);
+    } else if (fine) {
+      text.size = minimum;
+    } else if (text.size * 8 > minimum * 10) {
+      text.size = std::max(text.size.scaled(headings), minimum.scaled(1.08));
+    } else {
+      text.size = running;
+    }
+    text.leading = text.size.scaled(leading);
+  }
+  if (card) {  // as legible as the cue above it
+    out.texts[static_cast<std::size_t>(TextRole::kVariation)].colour = Use::kInk;
+  }
+  out.row_padding = row_padding.scaled(space);
+  out.part_space = part_space.scaled(space);
+  out.gap = gap.scaled(0.8);
+  out.figure = figure.scaled(card ? 0.8 : 0.64);
+  if (!card) out.tick_box = tick_box.scaled(0.88);
+  return out;
+}
+
 std::shared_ptr<const Theme> read_theme(const SourcePtr& source, const OtherTheme& other,
                                         Diagnostics& diagnostics) {
   Diagnostics found;

@@ -90,6 +90,9 @@ struct Look {
   const TextLook& text(TextRole role) const { return texts[static_cast<std::size_t>(role)]; }
   /// The look with everything `factor` as large, text never below the minimum.
   Look scaled(double factor) const;
+  /// The look for one sheet of paper: headings, spacing and figures smaller, running text as large
+  /// as it is on narrower leading.
+  Look compacted(Kind kind) const;
 };
 
 struct Theme {

@@ -75,6 +75,41 @@ TEST_CASE("every gymnast has a number and every drill a box for each") {
   }
 }
 
+TEST_CASE("only what a coach ticks off has boxes where the plan does not ask for more") {
+  plan::Session session = gym_session(4, 8);
+  session.equipment.clear();
+  session.ticks_card.reset();
+  const auto boxes = [&] {
+    return make_sheet(Kind::kCoachCard, session, Paper::kA5).count(Role::kForm);
+  };
+  CHECK(boxes() == 0);
+  const auto drill = [&](std::size_t i) -> plan::Drill& {
+    return std::get<plan::Drill>(session.parts[0].steps[i]);
+  };
+  drill(0).name = support::words("Register and hall check");
+  CHECK(boxes() == 8);
+  drill(1).at = support::words("beam");
+  CHECK(boxes() == 16);
+  drill(2).record = support::words("seconds");
+  CHECK(boxes() == 24);
+  session.parts[0].role = plan::PartRole::kWarmUp;  // a beam to warm up on is not ticked off
+  CHECK(boxes() == 16);
+}
+
+TEST_CASE("rows without boxes stand in columns, and no word of them is lost") {
+  plan::Session session = gym_session(12, 8);
+  session.ticks_card.reset();
+  const auto made = make_sheet(Kind::kCoachCard, session, Paper::kA5);
+  CHECK(made.diagnostics.all().empty());
+  CHECK(made.list.pages.size() == 1);  // twelve lines, one side
+  CHECK(made.smallest() >= Length::pt(9));
+  CHECK(made.count(Role::kTableRow) == 13);
+  for (int i = 1; i <= 12; ++i)
+    CHECK_THAT(made.text(), Catch::Contains("Shape number " + std::to_string(i) + "!"));
+  support::check_inside_paper(made.list);
+  support::check_tree(made.list);
+}
+
 TEST_CASE("each part is a table whose rows have as many columns as its head") {
   const auto made = make_sheet(Kind::kCoachCard, gym_session(4, 6), Paper::kA4);
   std::vector<int> width(made.list.tree.size());

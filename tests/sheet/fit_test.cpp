@@ -115,7 +115,8 @@ TEST_CASE("a sheet is set smaller to fit, never below the minimum, and its boxes
   CHECK(make_sheet(Kind::kCoachCard, session, Paper::kA5).diagnostics.all().empty());
 }
 
-TEST_CASE("what cannot fit is set as without a wish, and the longest drills are named") {
+TEST_CASE(
+    "what cannot fit is set on as few pages as were found, and the longest drills are named") {
   plan::Session session = support::session(40);
   const auto source = std::make_shared<const Source>("p.md", "fit: 1 page\n- Long one\n- Short\n");
   session.fit_card = plan::Sourced<plan::PageCount>{{1, false}, {source.get(), 5, 11}};
@@ -124,7 +125,7 @@ TEST_CASE("what cannot fit is set as without a wish, and the longest drills are 
   drill.cues.push_back(support::words(std::string(200, 'a') + " b"));
   const auto made = make_sheet(Kind::kCoachCard, session, Paper::kA5);
   session.fit_card.reset();
-  CHECK(made.list.pages.size() ==
+  CHECK(made.list.pages.size() <=
         make_sheet(Kind::kCoachCard, session, Paper::kA5).list.pages.size());
   const Diagnostic* found = nullptr;
   for (const Diagnostic& one : made.diagnostics.all()) {

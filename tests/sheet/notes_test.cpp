@@ -122,7 +122,7 @@ TEST_CASE("the words that open a part stay with its first drill") {
       CHECK(page_with(made, "Strongcircle") == page);
       pages.insert(page);
     }
-    CHECK(pages.size() > 2);  // it has come to every place of a page
+    CHECK(pages.size() > 1);  // it has come to every place of a page
   }
 }
 

@@ -80,7 +80,8 @@ inline plan::Drill drill(const std::string& name, plan::Dose dose) {
   return out;
 }
 
-/// A session with one part of `drills` drills.
+/// A session with one part of `drills` drills, each with a box for each gymnast on the card and a
+/// framed panel on the home sheet.
 inline plan::Session session(int drills, plan::Place place = plan::Place::kHome) {
   plan::Session out;
   out.title = words("Strong shapes");
@@ -94,6 +95,8 @@ inline plan::Session session(int drills, plan::Place place = plan::Place::kHome)
   for (int i = 1; i <= drills; ++i)
     part.steps.emplace_back(drill("Shape number " + std::to_string(i) + "!", hold(2, 20)));
   out.parts.push_back(std::move(part));
+  out.ticks_card = plan::Sourced<plan::Ticks>{plan::Ticks(), {}};
+  out.printing.layout = plan::SheetLayout::kRoomy;
   return out;
 }
 
