@@ -61,6 +61,37 @@ TEST_CASE_METHOD(LaidOut, "a stack adds heights and gaps; its last child can go 
   CHECK(path(tall, 1).steps.front().a.y == Length::pt(80));
 }
 
+TEST_CASE_METHOD(LaidOut, "text goes on below what it began beside, and no word of it is lost") {
+  const std::string said =
+      "Lie on your back and lift shoulders and legs until you look like a shallow dish";
+  AroundBlock around;
+  around.left.push_back(box(30, 30));
+  around.left_width = Length::pt(30);
+  around.gap = Length::pt(5);
+  around.children.push_back(text("Dish hold"));
+  around.children.push_back(text(said));
+  const Fragment made = layout.place({around}, Length::pt(120));
+  std::string all;
+  bool below = false;
+  for (const Item& item : made.items) {
+    const auto* run = std::get_if<TextItem>(&item);
+    if (run == nullptr) continue;
+    all += run->text;
+    if (!run->text.empty() && run->text.back() != ' ') all += ' ';
+    if (run->baseline.y < Length::pt(30)) CHECK(run->baseline.x >= Length::pt(35));
+    if (run->baseline.x < Length::pt(35)) below = true;
+  }
+  CHECK(below);
+  CHECK(all == "Dish hold " + said + " ");
+  CHECK(layout.measure({around}, Length::pt(120)).size.height == made.size.height);
+}
+
+TEST_CASE_METHOD(LaidOut, "a mark is kept as the words that are read in its place") {
+  Block block = text("+");
+  std::get<TextBlock>(block.content).read_as.push_back({0, "Harder:"});
+  CHECK(words(layout.place(block, Length::pt(50)), 0).text == "Harder:");
+}
+
 TEST_CASE_METHOD(LaidOut, "a row gives fixed and natural tracks theirs and shares out the rest") {
   RowBlock row;
   row.gap = Length::pt(10);
