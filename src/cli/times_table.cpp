@@ -109,7 +109,9 @@ Row move_row(const Timetable& timetable, const reason::KitMoveTime& moved) {
 std::string part_reason(const PartTime& part) {
   if (!part.part->budget) return "";
   const std::string budget = exact_text(part.part->budget->value);
-  return part.drills.empty() ? "the part's own " + budget : "of the part's own " + budget;
+  if (part.drills.empty()) return "the part's own " + budget;
+  if (part.planned == part.length) return "of the part's own " + budget;
+  return fmt::format("the part's own {}; its lines take {}", budget, exact_stopwatch(part.planned));
 }
 
 std::vector<Row> rows_of(const Timetable& timetable) {

@@ -97,9 +97,9 @@ void report_queue(const PartTime& part, Diagnostics& diagnostics) {
 }  // namespace
 
 Duration planned_length(const Subject& subject, const PartTime& part) {
-  if (subject.at_home() || !subject.session.gymnast_count() || !part.hall) return part.length;
-  if (longest_queue(*part.hall) == nullptr) return part.length;
-  return std::max(part.length, whole_minutes(part.hall->likely));
+  if (subject.at_home() || !subject.session.gymnast_count() || !part.hall) return part.planned;
+  if (longest_queue(*part.hall) == nullptr) return part.planned;
+  return std::max(part.planned, whole_minutes(part.hall->likely));
 }
 
 void check_hall(const Subject& subject, Diagnostics& diagnostics) {

@@ -83,9 +83,9 @@ void check_under_slot(const Subject& subject, Diagnostics& diagnostics) {
   Duration spare = *timetable.spare;
   for (const PartTime& part : timetable.parts) {
     const Duration filled = planned_length(subject, part);
-    const auto& written = part.part->budget;
-    spare = spare + part.length -
-            (written ? std::max(part.length, std::min(filled, written->value)) : filled);
+    // What does not fit a written time waits for time, too.
+    spare =
+        spare + part.length - (part.part->budget ? std::max(part.length, part.planned) : filled);
   }
   const auto& limit = subject.club.limits.unused_share;
   const std::int64_t share = limit ? limit->value : kUnusedShare;
@@ -108,16 +108,17 @@ namespace {
 
 void report_over(const PartTime& part, Diagnostics& diagnostics) {
   const Duration budget = part.part->budget->value;
-  const Duration over = part.length - budget;
+  const Duration over = part.planned - budget;
   diagnostics.add(
       {Severity::kWarning,
        "over-budget",
        part.part->budget->span,
        fmt::format("the drills of {} take {} with their change-overs, {} over the {} it has",
-                   quoted(part.part->title.text), exact_text(part.length), exact_text(over),
+                   quoted(part.part->title.text), exact_text(part.planned), exact_text(over),
                    exact_text(budget)),
-       {{part.part->title.span, "takes " + exact_text(part.length)}},
-       fmt::format("take {} out of it, or give it {}", exact_text(over), exact_text(part.length))});
+       {{part.part->title.span, "takes " + exact_text(part.planned)}},
+       fmt::format("take {} out of it, or give it {}", exact_text(over),
+                   exact_text(part.planned))});
 }
 
 // `filled`: of its time.
@@ -139,7 +140,8 @@ void report_under(const PartTime& part, Duration filled, Diagnostics& diagnostic
 
 void check_budgets(const Timetable& timetable, Diagnostics& diagnostics) {
   for (const PartTime& part : timetable.parts) {
-    if (part.part->budget && part.length > part.part->budget->value) report_over(part, diagnostics);
+    if (part.part->budget && part.planned > part.part->budget->value)
+      report_over(part, diagnostics);
   }
 }
 

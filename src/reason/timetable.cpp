@@ -97,27 +97,30 @@ PartTime part_time(const Part& part, const Setting& setting, const Drill* next) 
     if (move != nullptr) out.kit_moves.push_back({move, {}, move->time.value_or(Duration())});
   }
   if (part.budget) share_budget(out, part.budget->value);
-  out.length = sum(out);
-  if (out.drills.empty() && part.budget) out.length = std::max(out.length, part.budget->value);
+  out.planned = sum(out);
+  if (out.drills.empty() && part.budget) out.planned = std::max(out.planned, part.budget->value);
+  out.length = part.budget ? part.budget->value : out.planned;
   return out;
 }
 
 // In the order of the lines. Kit without a time of its own is moved while the drill before it is
 // changed over.
 void set_starts_of(PartTime& part) {
+  // What does not fit is at the part's end: the next part does not wait.
+  const Duration end = part.start + part.length;
   Duration now = part.start;
   Duration since_change = now;
   auto drill = part.drills.begin();
   auto move = part.kit_moves.begin();
   for (const plan::Step& step : part.part->steps) {
     if (std::holds_alternative<Drill>(step)) {
-      drill->start = now;
+      drill->start = std::min(now, end);
       now += drill->length();
       since_change = now - drill->changeover;
       ++drill;
     } else if (std::holds_alternative<plan::KitMove>(step)) {
       const bool timed = move->length > Duration();
-      move->start = timed ? now : since_change;
+      move->start = std::min(timed ? now : since_change, end);
       now += move->length;
       if (timed) since_change = now;
       ++move;

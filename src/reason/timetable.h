@@ -35,11 +35,13 @@ struct KitMoveTime {
   Duration length;
 };
 
-/// The time of one part. One without drills but with a budget takes its budget.
+/// The time of one part. A written time is the clock: the part takes it, whatever its lines add up
+/// to.
 struct PartTime {
   const plan::Part* part = nullptr;
   Duration start;
-  Duration length;  ///< the change-over into the next part included
+  Duration length;        ///< the change-over into the next part included
+  Duration planned = {};  ///< what its lines add up to; its length, where none is written
   std::vector<DrillTime> drills;
   std::vector<KitMoveTime> kit_moves = {};
   std::optional<HallPart> hall = {};  ///< what it takes in a hall; none without a hall book

@@ -83,20 +83,21 @@ TEST_CASE("drills without a dose share what is left of their part's budget, to t
         "total 1 min 40 s");
 }
 
-TEST_CASE("a budget with nothing left gives no time, and one without drills takes all of it") {
+TEST_CASE("a written time is the clock, and a part without drills takes all of it") {
   SessionMaker maker;
   maker.part("Talk").budget(s(30)).drill("Stretch", hold(1, s(40))).drill("Chat");
   maker.part("Water").budget(min(2));
   maker.part("Home").drill("Wave");
   const plan::Session session = maker.session();
   CHECK(written(timetable(session, {})) ==
-        "0:00 Talk for 1 min 10 s\n"
+        "0:00 Talk for 30 s\n"
         "  0:00 Stretch: 40 s + 0 s + 15 s = 40 s\n"
-        "  0:55 Chat: 0 s + 0 s + 15 s, shared = the 0 s left of the part's 30 s\n"
-        "1:10 Water for 2 min\n"
-        "3:10 Home for 0 s\n"
-        "  3:10 Wave: 0 s + 0 s + 0 s = no dose, so no time\n"
-        "total 3 min 10 s");
+        "  0:30 Chat: 0 s + 0 s + 15 s, shared = the 0 s left of the part's 30 s\n"
+        "0:30 Water for 2 min\n"
+        "2:30 Home for 0 s\n"
+        "  2:30 Wave: 0 s + 0 s + 0 s = no dose, so no time\n"
+        "total 2 min 30 s");
+  CHECK(timetable(session, {}).parts[0].planned == s(70));
 }
 
 TEST_CASE("kit is moved in the change-over, unless its line has a time") {
@@ -117,8 +118,8 @@ TEST_CASE("kit is moved in the change-over, unless its line has a time") {
         "  0:00 Tag: 1 min + 0 s + 15 s = 1 min\n"
         "  2:45 Roll: 30 s + 0 s + 0 s = 30 s\n"
         "3:15 Tidy for 2 min\n"
-        "5:15 Water for 3 min\n"
-        "total 8 min 15 s");
+        "5:15 Water for 1 min\n"
+        "total 6 min 15 s");
   std::string moves;
   for (const PartTime& part : table.parts) {
     for (const KitMoveTime& move : part.kit_moves) {
@@ -190,10 +191,11 @@ TEST_CASE("parts add up to the total, drills to their parts, and starts follow o
       CHECK(part.start == now);
       Duration at = now;
       for (const DrillTime& drill : part.drills) {
-        CHECK(drill.start == at);
+        CHECK(drill.start == std::min(at, now + part.length));
         at += drill.length();
       }
-      if (!part.drills.empty()) CHECK(at - now == part.length);
+      if (!part.drills.empty()) CHECK(at - now == part.planned);
+      CHECK(part.length == (part.part->budget ? part.part->budget->value : part.planned));
       now += part.length;
     }
     CHECK(table.total == now);
