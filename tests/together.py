@@ -146,7 +146,8 @@ def ink(club):
         for picture in (work / look).glob("*.png"):
             taken[look] += sum((255 - grey) * count for grey, count in enumerate(Image.open(picture).convert("L").histogram()))
     share = taken["ink-saver"] / taken["classic"]
-    check(0.3 < share < 0.75, f"the ink-saver takes {share:.2f} of the ink")
+    # Of a sheet without frames most of the ink is text, which both have.
+    check(0.3 < share < 0.8, f"the ink-saver takes {share:.2f} of the ink")
 
 
 def week(club):

@@ -231,7 +231,7 @@ struct Printing {
   std::optional<Sourced<Paper>> sheet_paper;  ///< none: A4
   Filing filing = Filing::kNone;
   std::optional<ReturnSlip> return_slip;
-  Words look = {};  ///< the name of a look; empty: the usual one
+  Words look = {};                             ///< the name of a look; empty: the usual one
   SheetLayout layout = SheetLayout::kCompact;  ///< `sheet:`
 };
 

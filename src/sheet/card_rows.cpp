@@ -212,7 +212,10 @@ std::vector<page::Slab> CardRows::circuit(const plan::Drill& drill, const reason
     for (Block& line : words.rest(what, others, room)) all.push_back(std::move(line));
     lines = Builder::stack(std::move(all));
   }
-  list = b_.node(others, Role::kList);
+  // A row of their own: on two pages they are read behind the boxes of the first.
+  const NodeId stations = b_.node(b_.node(body, Role::kTableRow), Role::kDataCell);
+  b_.at(stations).column_span = columns();
+  list = b_.node(stations, Role::kList);
   b_.at(list).ordered = true;
   page::BoxBlock box;
   box.padding = {b_.look().row_padding, Length(), Length(), Length()};
