@@ -98,7 +98,7 @@ class DocumentReader {
   }
 
   void read_line(DraftLine& one) {
-    if (one.line.end - one.line.text > kLongestLine) {  // prose, and cheap whatever it is made of
+    if (is_too_long(one.line.words(source_))) {
       one.heading.evidence = kNever;
       one.heading.rest = one.heading.rest_end = one.line.end;
       return;

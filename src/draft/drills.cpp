@@ -6,6 +6,7 @@
 
 #include "base/text.h"
 #include "draft/assembler.h"
+#include "draft/line_scores.h"
 #include "draft/spoken_dose.h"
 
 namespace chalkleaf::draft {
@@ -16,10 +17,14 @@ bool SpokenLine::has_dose() const {
 
 SpokenDrill read_named(const Lexicon& words, std::string_view name, std::string_view dose,
                        const Setting& setting) {
-  const Pieces pieces = spoken_pieces(words, dose);
   SpokenDrill out;
   out.name = name;
   out.typed = std::string(name) + " " + std::string(dose);
+  if (is_too_long(dose)) {
+    out.notes.emplace_back(dose);
+    return out;
+  }
+  const Pieces pieces = spoken_pieces(words, dose);
   for (const Item& item : cut(words, pieces, dose, Place::kInside)) {
     if (item.kind == Item::Kind::kElement) out.elements.push_back(item.element);
     if (item.kind != Item::Kind::kWords && item.kind != Item::Kind::kBracket) continue;
@@ -31,6 +36,7 @@ SpokenDrill read_named(const Lexicon& words, std::string_view name, std::string_
 }
 
 SpokenLine read_drills(const Lexicon& words, std::string_view line, const Setting& setting) {
+  if (is_too_long(line)) return {};
   const Pieces pieces = spoken_pieces(words, line);
   return Assembler(words, pieces, line, setting).run(cut(words, pieces, line));
 }

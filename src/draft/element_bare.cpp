@@ -36,6 +36,10 @@ std::optional<Element> ElementReader::bare(const Numbers& read, std::size_t at, 
   if (pieces_[at].text.find('.') != std::string::npos) return std::nullopt;  // `17.00`
   if (!read.whole || read.values.front() < 1 || read.values.front() > kMost) return std::nullopt;
   const std::size_t next = read.next;
+  // `2nd pass x3`: which of them, not how many.
+  const bool ordinal = is(next, end, Kind::kWord) && !pieces_[next].space_before &&
+                       pieces_[next].text.size() == 2 && has(Role::kNotADose, next, end);
+  if (ordinal) return std::nullopt;
   Element out = bare_count(read.values, at, next);
   if (read.values.size() > 2) {  // a ladder wherever it stands
     out.leads =
@@ -79,6 +83,10 @@ std::optional<Element> ElementReader::bare(const Numbers& read, std::size_t at, 
     out.remark = text(at, next + 2);
     return out;
   }
+  // `all 4 routines once`: whose number it is, not how often.
+  const bool all = at > 0 && words_.match(Role::kAllOf, pieces_, at - 1, at) == 1;
+  if (all && place == Place::kInside && is(next, end, Kind::kWord) && !has(Role::kEach, next, end))
+    return std::nullopt;
   if (plus && at == 0) return std::nullopt;  // `4+4`
   // `for the big 4`
   if (at > 2 && place == Place::kInside && pieces_[at - 3].is_word("for") &&

@@ -152,7 +152,13 @@ std::optional<Element> ElementReader::held(std::size_t at, std::size_t end) cons
     return out;
   }
   const auto read = numbers(i, end);
-  if (!read || (has(Role::kNotADose, read->next, end) && !has(Role::kCounted, read->next, end))) {
+  // `hold 5 x3`: so long, and so often; `hold 3 x10` may be the other way about.
+  const bool again = read && is(read->next, end, Kind::kTimes) &&
+                     pieces_[read->next].space_before && !pieces_[read->next].space_after &&
+                     is_number(read->next + 1, end) &&
+                     read->values.front() > pieces_[read->next + 1].value;
+  if (!read ||
+      (!again && has(Role::kNotADose, read->next, end) && !has(Role::kCounted, read->next, end))) {
     return std::nullopt;
   }
   std::size_t next = read->next;

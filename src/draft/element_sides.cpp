@@ -43,6 +43,7 @@ std::optional<Element> ElementReader::each_limb(std::size_t at, std::size_t end)
     const bool amount =
         at > 0 && (pieces_[at - 1].is(Kind::kNumber) || pieces_[at - 1].is(Kind::kTimes) ||
                    words_.is(Role::kSecond, pieces_, at - 1, at) ||
+                   words_.is(Role::kMinute, pieces_, at - 1, at) ||
                    words_.is(Role::kRepetition, pieces_, at - 1, at));
     const auto role = limb(at + 1, end, next);
     const bool tight = !pieces_[at].space_before && !pieces_[at].space_after;

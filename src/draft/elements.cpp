@@ -104,7 +104,9 @@ bool ElementReader::is_next_name_number(std::size_t at) const {
     if (name == 0) return false;
     const bool named = words_.is(Role::kNameBeforeNumber, pieces_, name - 1, name) &&
                        pieces_[name - 1].text.ends_with('s');
-    if (named) return true;
+    // `trio 1 + 4`, and nothing behind it; of `line 1, 10` the second may be an amount.
+    const bool last = n == 0 && !between.is(Kind::kComma) && is_clause_end(at + 1, pieces_.size());
+    if (named || (last && words_.is(Role::kNameBeforeNumber, pieces_, name - 1, name))) return true;
   }
   return false;
 }

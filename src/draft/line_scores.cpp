@@ -8,6 +8,19 @@
 
 namespace chalkleaf::draft {
 
+bool is_too_long(std::string_view line) {
+  constexpr std::size_t kMostNumbers = 60;
+  if (line.size() > kLongestLine) return true;
+  std::size_t numbers = 0;
+  bool inside = false;
+  for (const char c : line) {
+    const bool digit = c >= '0' && c <= '9';
+    numbers += digit && !inside ? 1 : 0;
+    inside = digit;
+  }
+  return numbers > kMostNumbers;
+}
+
 double LineScores::heading(const DraftLine& one, const DraftLine* next, bool behind_blank) const {
   if (one.heading.evidence <= kNever) return kNever;
   double score = one.heading.evidence + kWeights.heading_costs;
@@ -103,8 +116,8 @@ bool LineScores::is_only_minutes(const DraftLine& one) const {
 // A few words that end in no mark: `wrists n ankles`.
 bool LineScores::is_short_name(const DraftLine& one) const {
   constexpr std::size_t kMostPieces = 5;
-  if (one.line.end - one.line.text > kLongestLine) return false;
   const std::string_view text = one.line.words(source_);
+  if (text.size() > kLongestLine) return false;
   const Pieces pieces = pieces_of(text);
   const char last = text.empty() ? '.' : text.back();
   return pieces.size() <= kMostPieces && last != '.' && last != '!' && last != '?' && last != ':';

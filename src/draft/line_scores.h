@@ -6,8 +6,11 @@
 
 namespace chalkleaf::draft {
 
-inline constexpr double kNever = -1e6;                ///< no evidence can outweigh it
-inline constexpr std::uint32_t kLongestLine = 2'000;  ///< bytes; no line of drills is longer
+inline constexpr double kNever = -1e6;              ///< no evidence can outweigh it
+inline constexpr std::uint32_t kLongestLine = 600;  ///< bytes; no line of drills is longer
+
+/// No coach types as much in a line: it is a remark, and not taken apart, which only costs time.
+bool is_too_long(std::string_view line);
 
 /// A bullet or a number stands before it.
 inline bool is_listed(const Line& line) {

@@ -131,3 +131,9 @@ TEST_CASE("rounds below a list are those of the list") {
   REQUIRE(read.lines[2].opens);
   CHECK(read.lines[2].opens->rounds == 2);
 }
+
+TEST_CASE("a line that no coach types is a remark") {
+  std::string pairs;
+  for (int i = 0; i < 31; ++i) pairs += "5 R 5 L ";
+  CHECK(readings("Club\n## Floor\n- jumps x10\n" + pairs + "\n- " + pairs + "\n") == "thdrr");
+}

@@ -101,3 +101,28 @@ TEST_CASE("in a stretch a bare number is seconds, but not of what moves") {
   CHECK(drills("shoulders 30/side", stretch) == "shoulders: 30 s each side");
   CHECK(drills("wrist circles 10", stretch) == "wrist circles: 10");
 }
+
+TEST_CASE("which one, whose, and how long are not how often") {
+  CHECK(drills("leap pass x3, 2nd pass x3") == "leap pass: 3 | 2nd pass: 3");
+  CHECK(drills("eyes closed, all 4 routines in your head").find(':') == std::string::npos);
+  CHECK(drills("cradle tuck 5 goes, only trio 1 + 4") == "cradle tuck: 5 goes");
+  CHECK(drills("thigh stand hold 5 x3") == "thigh stand: 3 x hold 5 s");
+  CHECK(drills("vaults 5, 1 min b/w") == "vaults: 5, rest 60 s");
+  CHECK(drills("rope climb, 2 trips each") == "rope climb: 2 goes");
+}
+
+TEST_CASE("a line that no coach types is not taken apart") {
+  const auto pairs = [](std::size_t count) {
+    std::string out;
+    for (std::size_t i = 0; i < count; ++i) out += "5 R 5 L ";
+    return out;
+  };
+  CHECK(draft::read_drills(draft_test::english(), "kicks " + pairs(30), {}).has_dose());
+  CHECK(draft::read_drills(draft_test::english(), "kicks " + pairs(31), {}).drills.empty());
+  const std::string words = "star jumps x10 " + std::string(585, 'a');
+  CHECK(draft::read_drills(draft_test::english(), words, {}).has_dose());
+  CHECK(draft::read_drills(draft_test::english(), words + "a", {}).drills.empty());
+  const draft::SpokenDrill named = draft::read_named(draft_test::english(), "kicks", pairs(31), {});
+  CHECK_FALSE(named.dose);
+  CHECK(named.notes.front() == pairs(31));  // nothing typed is lost
+}

@@ -50,3 +50,8 @@ TEST_CASE("a share in brackets is no side of the whole") {
   CHECK(drills("round-offs 6 (3 each leg)") == "round-offs: 6");
   CHECK(drills("shoulder taps 3 x 20 (10 each side)") == "shoulder taps: 3 x 20");
 }
+
+TEST_CASE("sides behind minutes, and a centre called c") {
+  CHECK(drills("roll calves 1 min/side") == "roll calves: 60 s each side");
+  CHECK(drills("splits 60 sec R/L/C") == "splits: 60 s each way: right, left, middle");
+}
