@@ -44,6 +44,13 @@ void forget_times(Sentence& sentence) {
 
 // `Aerial, first attempt. Coach stays at the desk.` is one thought: what parts its sentences parts
 // clauses.
+constexpr std::size_t kLongestThought = 120;  // words; longer entries are essays
+bool is_one_thought(const std::vector<Sentence>& all) {
+  std::size_t words = 0;
+  for (const Sentence& one : all) words += one.words.size();
+  return all.size() > 1 && words <= kLongestThought;
+}
+
 Sentence joined(const std::vector<Sentence>& all) {
   Sentence out;
   for (const Sentence& one : all) {
@@ -249,7 +256,7 @@ struct Guard::Compiled {
         if (unit.kind == RawUnit::Kind::kHeading) forget_times(sentence);
         out.push_back({sentence, &source, unit.begin, {}, unit.kind, above, false});
       }
-      if (unit.kind == RawUnit::Kind::kItem && all.size() > 1) {
+      if (unit.kind == RawUnit::Kind::kItem && is_one_thought(all)) {
         Sentence whole = joined(all);
         whole.forbidden = whole.forbidden || heading_forbids || forbidden_from != kNowhere;
         out.push_back({std::move(whole), &source, unit.begin, {}, unit.kind, false, true});

@@ -225,7 +225,7 @@ class Searcher {
 
   bool has(const Clause& clause) const {
     for (std::size_t at = 0; at < s_.words.size(); ++at) {
-      if (end_at(clause, at) != 0) return true;
+      if (may_begin(clause.run.front(), at) && end_at(clause, at) != 0) return true;
     }
     return false;
   }
@@ -233,6 +233,7 @@ class Searcher {
   /// What must not be there is not there when it is negated: `no spotter` is no spotter.
   bool has_unnegated(const Clause& clause) const {
     for (std::size_t at = 0; at < s_.words.size(); ++at) {
+      if (!may_begin(clause.run.front(), at)) continue;
       const std::size_t end = end_at(clause, at);
       if (end == 0) continue;
       const auto negated = [&](const Lexeme& word) {
@@ -252,6 +253,7 @@ class Searcher {
     if (next == pattern.clauses.size()) return stands(pattern, taken);
     const Clause& clause = pattern.clauses[next];
     for (std::size_t at = 0; at < s_.words.size(); ++at) {
+      if (!may_begin(clause.run.front(), at)) continue;
       const std::size_t end = end_at(clause, at);
       if (end == 0 || end == at || !fits(clause, at, end, taken)) continue;
       Match more = taken;

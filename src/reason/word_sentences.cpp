@@ -12,7 +12,7 @@ namespace chalkleaf::reason {
 namespace {
 
 constexpr std::size_t kShortQuestion = 4;  // words
-constexpr std::size_t kMostWords = 400;    // of one sentence; a longer one is cut in two
+constexpr std::size_t kMostWords = 80;     // of one sentence; a longer one is cut in two
 
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
