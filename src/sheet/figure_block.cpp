@@ -70,17 +70,25 @@ Block Builder::figure_of(const figure::Scene& scene, Size size, NodeId id) {
   Block picture = drawing(scene, {size.width, size.height - numbers}, Owner::of(id));
   if (scene.frames.empty()) return picture;
 
-  // The frames' numbers, each under its frame: marks of the same figure.
-  page::RowBlock row;
-  Length begin;
-  for (std::size_t i = 0; i < scene.frames.size(); ++i) {
-    const bool last = i + 1 == scene.frames.size();
+  // The frames' numbers, each under its frame: marks of the same figure. Frames that stand closer
+  // than a number is wide have theirs side by side.
+  const std::size_t count = scene.frames.size();
+  std::vector<Length> ends;
+  bool too_close = false;
+  for (std::size_t i = 0; i < count; ++i) {
+    const bool last = i + 1 == count;
     const double middle = last ? scene.box.right : (scene.frames[i] + scene.frames[i + 1]) / 2;
-    const Length end = last ? size.width : Length::pt((middle - scene.box.left) * metre);
-    row.cells.push_back(
-        {page::Track::fixed(end - begin),
-         text(TextRole::kFine, std::to_string(i + 1), Owner::of(id), {}, page::Align::kCentre)});
-    begin = end;
+    ends.push_back(last ? size.width : Length::pt((middle - scene.box.left) * metre));
+    const Length room = ends[i] - (i == 0 ? Length() : ends[i - 1]);
+    too_close = too_close || room < numbers * 3 / 4;
+  }
+  page::RowBlock row;
+  for (std::size_t i = 0; i < count; ++i) {
+    const auto share = static_cast<std::int64_t>(count);
+    const Length room =
+        too_close ? size.width / share : ends[i] - (i == 0 ? Length() : ends[i - 1]);
+    row.cells.push_back({page::Track::fixed(room), text(TextRole::kFine, std::to_string(i + 1),
+                                                        Owner::of(id), {}, page::Align::kCentre)});
   }
   std::vector<Block> both;
   both.push_back(std::move(picture));

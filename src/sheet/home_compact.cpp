@@ -146,6 +146,7 @@ class CompactWriter {
     std::vector<Block> continued;
     continued.push_back(b_.part_band(
         b_.text(TextRole::kPart, again.text, Owner::none(Artifact::kHeader), title.span)));
+    continued.push_back(Builder::space(gap() / 4));
     continued.push_back(b_.rule(b_.width(), b_.look().line_width, Use::kMain));
     section.continuation = Builder::stack(std::move(continued));
     add_steps(part, section);

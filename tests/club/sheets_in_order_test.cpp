@@ -57,8 +57,13 @@ class DemoClub {
             context_for(kind, plan->session, *theme, club_, run, plan->session.source->path());
         const page::DisplayList list = sheet::make(kind, plan->session, plan->timetable, context,
                                                    worker_->typesetter(club_), found);
-        Insets margins = Insets::all(theme->look(kind).margin.at(context.paper));
-        margins.bottom = margins.bottom * 3 / 4;  // as Builder has it
+        const bool compact = kind == sheet::Kind::kCoachCard ||
+                             plan->session.printing.layout == plan::SheetLayout::kCompact;
+        const sheet::Look& usual = theme->look(kind);
+        const sheet::Look as_set = compact ? usual.compacted(kind) : usual;
+        Insets margins = Insets::all(as_set.margin.at(context.paper));
+        // As Builder has it; the letters of the foot's tight lines hang a little below their line.
+        margins.bottom = margins.bottom * 3 / 4 - margins.bottom / 12;
         for (const page::Flaw& flaw : page::inspect(list, *press_->fonts, margins)) {
           wrong += look + " " + std::string(paper_key(context.paper)) + " " +
                    plan->session.title.text + ": " + page::describe(flaw) + "\n";

@@ -133,7 +133,7 @@ plce: x
 place: gym
 duration: 40 min
 )",
-       R"(plan.md:4:1: error: ‘duration’ is not a key of the front matter [unknown-key]; the keys are `title`, `place`, `group`, `gymnasts`, `adults`, `slot`, `start`, `date`, `repeat`, `equipment`, `timings`, `web` and 8 more
+       R"(plan.md:4:1: error: ‘duration’ is not a key of the front matter [unknown-key]; the keys are `title`, `place`, `group`, `gymnasts`, `adults`, `slot`, `start`, `date`, `repeat`, `equipment`, `timings`, `web` and 9 more
 )"},
       {R"(title: T
 place: gym

@@ -192,6 +192,7 @@ class PageInspector {
     const bool one_thing = a.owner.node && a.owner == b.owner;
     if (one_thing && !both(Thing::kText, Thing::kText)) return;
     if (!lie_on_each_other(a, b)) return;
+    if (both(Thing::kText, Thing::kBox) && is_letter_in(a, b)) return;
     Flaw flaw;
     if (both(Thing::kText, Thing::kText)) {
       flaw.kind = Flaw::Kind::kTextOnText;
@@ -210,6 +211,16 @@ class PageInspector {
     flaw.place = common(a.box, b.box);
     flaw.what = a.what + ", " + b.what;
     flaws_.push_back(std::move(flaw));
+  }
+
+  // The letter of a day stands inside its box to tick: one letter or two, with room to cross it.
+  static bool is_letter_in(const Mark& a, const Mark& b) {
+    const Mark& text = a.thing == Thing::kText ? a : b;
+    const Mark& box = a.thing == Thing::kText ? b : a;
+    const Length x = text.box.x + text.box.width / 2;
+    const Length y = text.box.y + text.box.height / 2;
+    return text.what.size() <= std::string_view("‘Mo’").size() && x >= box.box.x &&
+           x <= box.box.right() && y >= box.box.y && y <= box.box.bottom();
   }
 
   const DisplayList& list_;
