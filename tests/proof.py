@@ -29,7 +29,7 @@ def check(right, what):
 
 
 def plan(drills):
-    rows = "".join("- Shape number %d: 2 x 20 s, rest 10 s\n  - cue: long legs\n" % (i + 1) for i in range(drills))
+    rows = "".join("- Shape number %d: 2 x 20 s, rest 10 s\n  - cue: long legs, toes pointed, eyes on the far wall, and not a wobble\n  - easier: bend one knee\n" % (i + 1) for i in range(drills))
     (work / "shapes.md").write_text(HEAD + rows + FOOT)
 
 
@@ -43,7 +43,7 @@ def pictures():
 
 shutil.rmtree(work, ignore_errors=True)
 work.mkdir(parents=True)
-plan(30)
+plan(48)
 check(run("build", "shapes.md").returncode == 0, "build failed")
 ran = run("proof", "shapes.md", "--dots", "60")
 check(ran.returncode == 0, "proof failed: " + ran.stderr)
