@@ -83,8 +83,14 @@ Block Builder::figure_of(const figure::Scene& scene, Size size, NodeId id) {
     too_close = too_close || room < numbers * 3 / 4;
   }
   page::RowBlock row;
-  for (std::size_t i = 0; i < count; ++i) {
-    const auto share = static_cast<std::int64_t>(count);
+  const auto share = static_cast<std::int64_t>(count);
+  const bool as_one = too_close && size.width / share < numbers * 3 / 4;
+  if (as_one) {
+    row.cells.push_back(
+        {page::Track::fixed(size.width), text(TextRole::kFine, "1–" + std::to_string(count),
+                                              Owner::of(id), {}, page::Align::kCentre)});
+  }
+  for (std::size_t i = 0; i < count && !as_one; ++i) {
     const Length room =
         too_close ? size.width / share : ends[i] - (i == 0 ? Length() : ends[i - 1]);
     row.cells.push_back({page::Track::fixed(room), text(TextRole::kFine, std::to_string(i + 1),
