@@ -4,8 +4,8 @@
 #include <array>
 
 #include "base/text.h"
-#include "plan/attributes.h"
 #include "dose/parser.h"
+#include "plan/attributes.h"
 #include "plan/lines.h"
 #include "plan/readers.h"
 #include "plan/words.h"

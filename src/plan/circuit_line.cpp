@@ -8,9 +8,9 @@
 #include <vector>
 
 #include "base/text.h"
-#include "plan/circuit.h"
 #include "dose/parser.h"
 #include "dose/tokens.h"
+#include "plan/circuit.h"
 #include "plan/words.h"
 
 namespace chalkleaf::plan {

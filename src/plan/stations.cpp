@@ -3,9 +3,9 @@
 
 #include <algorithm>
 
+#include "dose/parser.h"
 #include "plan/attributes.h"
 #include "plan/blocks.h"
-#include "dose/parser.h"
 #include "plan/pictures.h"
 #include "plan/words.h"
 
