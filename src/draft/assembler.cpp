@@ -280,7 +280,8 @@ std::size_t Assembler::stretch(const std::vector<Item>& items, std::size_t i, st
   }
   // `30 s each of straddle, pike and butterfly`
   if (!named && i < end && is_words(items[i]) && elements.back().kind == EKind::kEach &&
-      has_amount(elements) && pieces_[elements.back().next - 1].is_word("of")) {
+      has_amount(elements) &&
+      words_.is(Role::kOf, pieces_, elements.back().next - 1, pieces_.size())) {
     listed_ = grouped(elements);
     list_ = true;
     return i;

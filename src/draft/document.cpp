@@ -86,8 +86,9 @@ class DocumentReader {
       if (one.line.blank) continue;
       if (one.line.table || (one.line.mark == Line::Mark::kHash && one.line.level > 1)) return;
       const std::string_view text = one.line.words(source_);
-      if (starts_with_ignoring_case(text, "subject:")) {
-        one.line.text += 8;
+      const std::size_t subject = words_.begins(Role::kSubject, text);
+      if (subject > 0 && text.substr(subject).starts_with(':')) {
+        one.line.text += static_cast<std::uint32_t>(subject) + 1;
         while (one.line.text < one.line.end && source_.text()[one.line.text] == ' ')
           ++one.line.text;
       }

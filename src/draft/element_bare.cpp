@@ -89,8 +89,8 @@ std::optional<Element> ElementReader::bare(const Numbers& read, std::size_t at, 
     return std::nullopt;
   if (plus && at == 0) return std::nullopt;  // `4+4`
   // `for the big 4`
-  if (at > 2 && place == Place::kInside && pieces_[at - 3].is_word("for") &&
-      pieces_[at - 2].is_word("the"))
+  if (at > 2 && place == Place::kInside && has(Role::kFor, at - 3, at) &&
+      has(Role::kArticle, at - 2, at))
     return std::nullopt;
   if (is_clause_end(next, end) || plus || sides(next, end) || has(Role::kEach, next, end)) {
     const bool leads_nothing = place == Place::kFirst && is_clause_end(next, end);

@@ -1,4 +1,5 @@
 // What is said beside counts and times: sides, rests, holds, rounds, ways there and back.
+#include "draft/element_make.h"
 #include "draft/elements.h"
 
 #include <algorithm>
@@ -7,25 +8,6 @@ namespace chalkleaf::draft {
 namespace {
 
 using EKind = Element::Kind;
-
-Element element_of(EKind kind, std::size_t begin, std::size_t next) {
-  Element out;
-  out.kind = kind;
-  out.begin = begin;
-  out.next = next;
-  return out;
-}
-
-Element count_of(Unit unit, std::vector<double> values, std::size_t begin, std::size_t next) {
-  Element out = element_of(EKind::kCount, begin, next);
-  out.unit = unit;
-  out.values = std::move(values);
-  return out;
-}
-
-void scaled(std::vector<double>& values, double by) {
-  for (double& value : values) value *= by;
-}
 
 }  // namespace
 
@@ -44,9 +26,9 @@ std::optional<Element> ElementReader::there_and_back(std::size_t at, std::size_t
     }
     if (next == at) return std::nullopt;
   }
-  Element out = count_of(Unit::kLengths, {2}, at, next);
+  Element out = counted(Unit::kLengths, {2}, at, next);
   out.remark = text(at, next);
-  while (is(next, end, Kind::kWord) && pieces_[next].text == "again") ++next;
+  while (has(Role::kAgain, next, end)) ++next;
   out.next = next;
   std::size_t behind = skip(Role::kEach, next, end);
   if (is(behind, end, Kind::kComma)) ++behind;
@@ -70,9 +52,9 @@ std::size_t ElementReader::behind_between(std::size_t at, std::size_t end, Eleme
 // `rest 30`, `pause 30 sec`, `30 s rest between sets`, `20s off`, `30 sec between`
 std::optional<Element> ElementReader::rest(std::size_t at, std::size_t end) const {
   if (const std::size_t next = skip(Role::kNoRest, at, end); next > at) {
-    return element_of(EKind::kNothing, at, next);
+    return made(EKind::kNothing, at, next);
   }
-  Element out = element_of(EKind::kRest, at, at);
+  Element out = made(EKind::kRest, at, at);
   // `between 20 seconds`
   if (const std::size_t word = skip(Role::kBetween, at, end); word > at) {
     const auto read = numbers(word, end);
@@ -86,10 +68,7 @@ std::optional<Element> ElementReader::rest(std::size_t at, std::size_t end) cons
   }
   if (const std::size_t word = skip(Role::kRestBefore, at, end); word > at) {
     std::size_t i = word;
-    while (i < end && (pieces_[i].is(Kind::kColon) || pieces_[i].is_word("for") ||
-                       pieces_[i].is_word("of") || pieces_[i].is_word("time"))) {
-      ++i;
-    }
+    while (is(i, end, Kind::kColon) || has(Role::kRestFiller, i, end)) ++i;
     const auto read = numbers(i, end);
     if (!read) return std::nullopt;
     std::size_t next = read->next;
@@ -104,7 +83,8 @@ std::optional<Element> ElementReader::rest(std::size_t at, std::size_t end) cons
   const auto unit = unit_seconds(next, end);
   const std::size_t word = skip(Role::kRest, next, end);
   // `30'' rest 20''`: the word belongs to the time behind it.
-  if (word > next && (unit || pieces_[next].text != "change") && !is(word, end, Kind::kNumber)) {
+  if (word > next && (unit || !has(Role::kChangeOnly, next, end)) &&
+      !is(word, end, Kind::kNumber)) {
     out.next = behind_between(word, end, out);
   } else if (const std::size_t between = skip(Role::kBetween, next, end); unit && between > next) {
     out.next = behind_between(next, end, out);
@@ -121,7 +101,7 @@ std::size_t ElementReader::hold_for(std::size_t at, std::size_t end) const {
   // `Hang for 10 seconds` names what is held.
   const bool names = at == 0 || pieces_[at - 1].is(Kind::kStop);
   if (const std::size_t word = skip(Role::kHoldFor, at, end); word > at && !names) {
-    if (is(word, end, Kind::kWord) && pieces_[word].text == "for") return word + 1;
+    if (has(Role::kFor, word, end)) return word + 1;
   }
   const bool held = at > 0 && (words_.is(Role::kStatic, pieces_, at - 1, at) ||
                                words_.is(Role::kStretchPart, pieces_, at - 1, at));
@@ -170,9 +150,9 @@ std::optional<Element> ElementReader::held(std::size_t at, std::size_t end) cons
       return std::nullopt;
     }
   }
-  Element out = element_of(EKind::kTime, at, next);
+  Element out = made(EKind::kTime, at, next);
   out.values = read->values;
-  scaled(out.values, unit.value_or(1));
+  scale(out.values, unit.value_or(1));
   out.held = true;
   out.each = each;
   return out;
@@ -198,14 +178,14 @@ std::optional<Element> ElementReader::until(std::size_t at, std::size_t end) con
     stuck = has(Role::kStuck, i, end) || has(Role::kInARow, i, end);
   }
   if (!stuck) return std::nullopt;
-  Element out = count_of(Unit::kReps, {pieces_[number].value}, at, next);
+  Element out = counted(Unit::kReps, {pieces_[number].value}, at, next);
   out.remark = text(at, next);
   return out;
 }
 
 std::optional<Element> ElementReader::rounds(std::size_t at, std::size_t end) const {
   const auto round = [&](double n, std::size_t next) {
-    Element out = element_of(EKind::kRounds, at, next);
+    Element out = made(EKind::kRounds, at, next);
     out.values = {n};
     return out;
   };
@@ -221,8 +201,8 @@ std::optional<Element> ElementReader::rounds(std::size_t at, std::size_t end) co
                       words_.is(Role::kEach, pieces_, at - 1, at);
   if (const std::size_t word = begins ? skip(Role::kThrough, at, end) : at; word > at) {
     std::size_t next = word;
-    if (next < end && pieces_[next].is_word("it")) ++next;
-    if (next < end && pieces_[next].is_word("round")) ++next;
+    if (has(Role::kIt, next, end)) ++next;
+    if (has(Role::kRound, next, end)) ++next;
     if (const auto often = how_often(next, end)) return round(*often, next);
     return std::nullopt;
   }
@@ -235,13 +215,13 @@ std::optional<Element> ElementReader::rounds(std::size_t at, std::size_t end) co
   std::size_t next = number + 1;
   if (is(next, end, Kind::kTimes)) ++next;
   if (const std::size_t word = skip(Role::kRound, next, end); word > next) {
-    if (word + 1 < end && pieces_[word].is_word("of") && pieces_[word + 1].is_word("the")) {
-      return count_of(Unit::kLengths, {pieces_[number].value}, at, word);  // of the ground
+    if (has(Role::kOf, word, end) && has(Role::kArticle, word + 1, end)) {
+      return counted(Unit::kLengths, {pieces_[number].value}, at, word);  // of the ground
     }
-    const bool of = word < end && pieces_[word].is_word("of");
+    const bool of = has(Role::kOf, word, end);
     // `jog 3x round the hall`
-    const bool around = word < end && pieces_[word].is_word("the");
-    if (around) return count_of(Unit::kLengths, {pieces_[number].value}, at, next);
+    const bool around = has(Role::kArticle, word, end);
+    if (around) return counted(Unit::kLengths, {pieces_[number].value}, at, next);
     return round(pieces_[number].value, of ? word + 1 : word);
   }
   std::size_t often_end = at;
@@ -267,12 +247,12 @@ std::optional<Element> ElementReader::times(std::size_t at, std::size_t end) con
   std::size_t next = read->next;
   std::size_t unit_end = next;
   if (const auto seconds = unit_seconds(unit_end, end)) {
-    Element out = element_of(EKind::kTime, at, unit_end);
+    Element out = made(EKind::kTime, at, unit_end);
     out.values = read->values;
-    scaled(out.values, *seconds);
+    scale(out.values, *seconds);
     return out;
   }
-  Element out = count_of(Unit::kTimes, read->values, at, next);
+  Element out = counted(Unit::kTimes, read->values, at, next);
   if (const auto behind = unit(next, end)) {
     const bool letter = pieces_[next].text.size() == 1;
     if (behind->unit != Unit::kOwn && !letter) {
@@ -300,7 +280,7 @@ std::optional<Element> ElementReader::on_off(std::size_t at, std::size_t end) co
   const auto rest_unit = unit_seconds(i, end);
   const std::size_t off = skip(Role::kRest, i, end);
   if (off == i && !(slash && unit && rest_unit && !said)) return std::nullopt;
-  Element out = element_of(EKind::kOnOff, at, off);
+  Element out = made(EKind::kOnOff, at, off);
   // `2 mins on / 30 off`: rests are seconds.
   out.values = {first->values.front() * unit.value_or(1),
                 second->values.front() * rest_unit.value_or(1)};

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 
+#include "draft/element_make.h"
 #include "draft/elements.h"
 
 namespace chalkleaf::draft {
@@ -12,12 +13,14 @@ namespace {
 using EKind = Element::Kind;
 
 Element sides_of(Role role, std::size_t begin, std::size_t next) {
-  Element out;
-  out.kind = EKind::kSides;
+  Element out = made(EKind::kSides, begin, next);
   out.sides = role;
-  out.begin = begin;
-  out.next = next;
   return out;
+}
+
+// As the taught form writes it.
+std::string_view way_of(Role role) {
+  return role == Role::kLeft ? "left" : role == Role::kRight ? "right" : "middle";
 }
 
 constexpr std::array<std::pair<Role, Role>, 4> kLimbs{{{Role::kLegNoun, Role::kEachLeg},
@@ -142,11 +145,11 @@ std::optional<ElementReader::Sided> ElementReader::sided(std::size_t at, std::si
   if (is(i, end, Kind::kTimes)) ++i;
   if (const auto seconds = unit_seconds(i, end)) {
     out.seconds = *seconds;
-  } else if (const auto counted = unit(i, end)) {
-    const bool letter = counted->next == i + 1 && pieces_[i].text.size() == 1;  // `5 L 5 R`
+  } else if (const auto unit_said = unit(i, end)) {
+    const bool letter = unit_said->next == i + 1 && pieces_[i].text.size() == 1;  // `5 L 5 R`
     if (!letter) {
-      out.unit = counted->unit;
-      i = counted->next;
+      out.unit = unit_said->unit;
+      i = unit_said->next;
     }
   }
   constexpr std::size_t kMostBetween = 5;  // `2 times the block with the right`
@@ -177,17 +180,27 @@ std::optional<ElementReader::Sided> ElementReader::sided(std::size_t at, std::si
   return std::nullopt;
 }
 
+std::size_t ElementReader::past_joints(std::size_t at, std::size_t end) const {
+  while (is(at, end, Kind::kComma) || is(at, end, Kind::kSlash) || has(Role::kAnd, at, end) ||
+         has(Role::kThen, at, end))
+    ++at;
+  return at;
+}
+
+Element ElementReader::amount_of(const Sided& first, std::size_t at, const Sided& last) {
+  Element out = made(first.seconds > 0 ? EKind::kTime : EKind::kCount, at, last.next);
+  out.unit = first.unit == Unit::kBare || first.unit == Unit::kOwn ? Unit::kReps : first.unit;
+  out.values = {first.value * (first.seconds > 0 ? first.seconds : 1)};
+  return out;
+}
+
 // `5 R 5 L`, `8 front 8 side 8 back`, `20 s right, 20 s left`, `10 forward and 10 backward`
 std::optional<Element> ElementReader::by_direction(std::size_t at, std::size_t end) const {
   const auto first = sided(at, end);
   if (!first) return plus_same(at, end);
   std::vector<Sided> found{*first};
   for (;;) {
-    std::size_t i = found.back().next;
-    while (is(i, end, Kind::kComma) || is(i, end, Kind::kSlash) || has(Role::kAnd, i, end) ||
-           has(Role::kThen, i, end))
-      ++i;
-    const auto next = sided(i, end);
+    const auto next = sided(past_joints(found.back().next, end), end);
     const bool same = next && next->value == first->value &&
                       (next->seconds == first->seconds || next->seconds == 0) &&
                       next->word != first->word;
@@ -195,93 +208,69 @@ std::optional<Element> ElementReader::by_direction(std::size_t at, std::size_t e
     found.push_back(*next);
   }
   if (found.size() < 2) return std::nullopt;
-  Element out;
-  out.kind = first->seconds > 0 ? EKind::kTime : EKind::kCount;
-  out.unit = first->unit == Unit::kBare || first->unit == Unit::kOwn ? Unit::kReps : first->unit;
-  out.values = {first->value * (first->seconds > 0 ? first->seconds : 1)};
-  out.begin = at;
-  out.next = found.back().next;
+  Element out = amount_of(*first, at, found.back());
   const bool ways = first->role == Role::kForwardBack || first->role == Role::kOneWay;
-  const bool three = found.size() == 3 && !ways;
   if (found.size() == 2) {
     out.ways = {"both"};
     out.sides = ways ? Role::kEachWay : Role::kEachSide;
-  } else if (three) {
+  } else if (found.size() == 3 && !ways) {
     out.sides = Role::kEachWay;
-    for (const Sided& one : found) {
-      out.ways.push_back(one.role == Role::kLeft    ? "left"
-                         : one.role == Role::kRight ? "right"
-                                                    : "middle");
-    }
+    for (const Sided& one : found) out.ways.emplace_back(way_of(one.role));
   }
   if (out.ways.empty()) out.remark = text(at, out.next);
   return out;
 }
 
+std::optional<ElementReader::Sided> ElementReader::side_first(std::size_t at,
+                                                              std::size_t end) const {
+  for (const Role role : {Role::kLeft, Role::kRight, Role::kMiddle, Role::kForwardBack}) {
+    const std::size_t next = skip(role, at, end);
+    if (next == at) continue;
+    const auto read = numbers(next, end);
+    if (!read || read->values.size() != 1) return std::nullopt;
+    Sided out;
+    out.role = role;
+    out.value = read->values.front();
+    out.next = read->next;
+    if (const auto seconds = unit_seconds(out.next, end)) {
+      out.seconds = *seconds;
+    } else if (const auto unit_said = unit(out.next, end)) {
+      out.unit = unit_said->unit;
+      out.next = unit_said->next;
+      if (out.unit == Unit::kGoes && role == Role::kForwardBack) return std::nullopt;
+    } else if (is(out.next, end, Kind::kTimes)) {
+      ++out.next;
+    }
+    return out;
+  }
+  return std::nullopt;
+}
+
 // `right 20 s, left 20 s`, `forward 1 lap, back 1 lap`: the side stands in front.
 std::optional<Element> ElementReader::direction_before(std::size_t at, std::size_t end) const {
-  struct Said {
-    Role role;
-    double value;
-    double seconds;
-    Unit unit;
-    std::size_t next;
-  };
-  const auto said = [&](std::size_t i) -> std::optional<Said> {
-    for (const Role role : {Role::kLeft, Role::kRight, Role::kMiddle, Role::kForwardBack}) {
-      std::size_t next = skip(role, i, end);
-      if (next == i) continue;
-      const auto read = numbers(next, end);
-      if (!read || read->values.size() != 1) return std::nullopt;
-      Said out{role, read->values.front(), 0, Unit::kBare, read->next};
-      if (const auto seconds = unit_seconds(out.next, end)) {
-        out.seconds = *seconds;
-      } else if (const auto counted = unit(out.next, end)) {
-        out.unit = counted->unit;
-        out.next = counted->next;
-        if (out.unit == Unit::kGoes && role == Role::kForwardBack) return std::nullopt;
-      } else if (is(out.next, end, Kind::kTimes)) {
-        ++out.next;
-      }
-      return out;
-    }
-    return std::nullopt;
-  };
-  const auto first = said(at);
+  const auto first = side_first(at, end);
   if (!first) return std::nullopt;
-  std::vector<Said> found{*first};
+  std::vector<Sided> found{*first};
   for (;;) {
-    std::size_t i = found.back().next;
-    while (is(i, end, Kind::kComma) || is(i, end, Kind::kSlash) || has(Role::kAnd, i, end) ||
-           has(Role::kThen, i, end))
-      ++i;
-    const auto next = said(i);
+    const auto next = side_first(past_joints(found.back().next, end), end);
     if (!next || next->value != first->value || next->seconds != first->seconds || found.size() > 3)
       break;
     found.push_back(*next);
   }
   if (found.size() < 2 || found.size() > 3) return std::nullopt;
+  Element out = amount_of(*first, at, found.back());
   const bool ways = first->role == Role::kForwardBack;
-  Element out;
-  out.kind = first->seconds > 0 ? EKind::kTime : EKind::kCount;
-  out.unit = first->unit == Unit::kBare || first->unit == Unit::kOwn ? Unit::kReps : first->unit;
-  out.values = {first->value * (first->seconds > 0 ? first->seconds : 1)};
-  out.begin = at;
-  out.next = found.back().next;
-  out.remark = text(at, out.next);
   if (ways && out.unit == Unit::kLengths) {  // one there, one back
     out.values.front() *= static_cast<double>(found.size());
+    out.remark = text(at, out.next);
   } else if (found.size() == 2) {
     out.ways = {"both"};
     out.sides = ways ? Role::kEachWay : Role::kEachSide;
-    out.remark.clear();
   } else if (!ways) {
     out.sides = Role::kEachWay;
-    for (const Said& one : found)
-      out.ways.push_back(one.role == Role::kLeft    ? "left"
-                         : one.role == Role::kRight ? "right"
-                                                    : "middle");
-    out.remark.clear();
+    for (const Sided& one : found) out.ways.emplace_back(way_of(one.role));
+  } else {
+    out.remark = text(at, out.next);
   }
   return out;
 }
@@ -293,12 +282,7 @@ std::optional<Element> ElementReader::plus_same(std::size_t at, std::size_t end)
                    pieces_[at].value == pieces_[at + 2].value && is_clause_end(at + 3, end);
   if (!two || pieces_[at].in_words || at == 0 || !pieces_[at - 1].is(Kind::kWord))
     return std::nullopt;
-  Element out;
-  out.kind = EKind::kCount;
-  out.unit = Unit::kReps;
-  out.values = {pieces_[at].value};
-  out.begin = at;
-  out.next = at + 3;
+  Element out = counted(Unit::kReps, {pieces_[at].value}, at, at + 3);
   out.ways = {"both"};
   out.sides = Role::kEachWay;
   return out;

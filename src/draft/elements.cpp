@@ -1,5 +1,6 @@
 // See the header.
 #include "draft/elements.h"
+#include "draft/element_make.h"
 
 #include <algorithm>
 
@@ -7,25 +8,6 @@ namespace chalkleaf::draft {
 namespace {
 
 using EKind = Element::Kind;
-
-Element made(EKind kind, std::size_t begin, std::size_t next) {
-  Element out;
-  out.kind = kind;
-  out.begin = begin;
-  out.next = next;
-  return out;
-}
-
-Element counted(Unit unit, std::vector<double> values, std::size_t begin, std::size_t next) {
-  Element out = made(EKind::kCount, begin, next);
-  out.unit = unit;
-  out.values = std::move(values);
-  return out;
-}
-
-void scale(std::vector<double>& values, double by) {
-  for (double& value : values) value *= by;
-}
 
 }  // namespace
 
@@ -189,7 +171,7 @@ std::optional<double> ElementReader::how_often(std::size_t& at, std::size_t end)
 
 // `3 x 10`, `3 sets of 8 reps`, `sets of 5 x 3`, `15 x 3 sets`
 std::optional<Element> ElementReader::sets_of(std::size_t at, std::size_t end) const {
-  if (has(Role::kSet, at, end) && at + 1 < end && pieces_[at + 1].is_word("of")) {
+  if (has(Role::kSet, at, end) && has(Role::kOf, at + 1, end)) {
     const auto read = numbers(at + 2, end);
     if (!read) return std::nullopt;
     std::size_t next = read->next;
@@ -218,14 +200,13 @@ std::optional<Element> ElementReader::sets_of(std::size_t at, std::size_t end) c
   if (timed_first) return std::nullopt;  // `20 s x 3` is a time and how often
   std::size_t sets_word = skip(Role::kSet, i, end);
   // `three goes of 20 seconds`
-  if (const std::size_t goes = skip(Role::kGo, i, end);
-      goes > i && goes < end && pieces_[goes].is_word("of")) {
+  if (const std::size_t goes = skip(Role::kGo, i, end); goes > i && has(Role::kOf, goes, end)) {
     std::size_t time = goes + 2;
     if (is_number(goes + 1, end) && unit_seconds(time, end)) sets_word = goes;
   }
   const bool named = sets_word > i;
   i = sets_word;
-  if (i < end && pieces_[i].is_word("of")) ++i;
+  if (has(Role::kOf, i, end)) ++i;
   const bool cross = is(i, end, Kind::kTimes);
   if (cross) ++i;
   if (is(i, end, Kind::kOther) && i + 1 < end) return std::nullopt;
@@ -353,7 +334,7 @@ std::optional<Element> ElementReader::number(std::size_t at, std::size_t end, Pl
     Element out = counted(behind->unit, read->values, at, behind->next);
     if (behind->unit == Unit::kOwn) out.remark = behind->remark;
     if (behind->unit == Unit::kLengths) there_again(out, end);
-    if (behind->unit == Unit::kReps && pieces_[next].text.starts_with("time")) {
+    if (behind->unit == Unit::kReps && has(Role::kTimes, next, end)) {
       out.unit = Unit::kTimes;
     }
     if (const std::size_t row = skip(Role::kInARow, out.next, end); row > out.next) {
@@ -401,7 +382,7 @@ std::optional<Element> ElementReader::phrase(std::size_t at, std::size_t end) co
   // `pull ups, max x 3`: as many as can be, which is no amount.
   const bool crossed =
       is(at + 1, end, Kind::kTimes) || (at > 0 && pieces_[at - 1].is(Kind::kTimes));
-  if (at < end && pieces_[at].is_word("max") && crossed) {
+  if (has(Role::kMaxAlone, at, end) && crossed) {
     Element out = made(EKind::kMaxHold, at, at + 1);
     out.remark = text(at, at + 1);
     return out;

@@ -143,6 +143,12 @@ class ElementReader {
     std::size_t next = 0;
   };
   std::optional<Sided> sided(std::size_t at, std::size_t end) const;
+  /// The same with the side in front: `right 20 s`.
+  std::optional<Sided> side_first(std::size_t at, std::size_t end) const;
+  /// Behind what joins two of them: a comma, a slash, `and`, `then`.
+  std::size_t past_joints(std::size_t at, std::size_t end) const;
+  /// The amount of one of them, from `at` to the last one's end.
+  static Element amount_of(const Sided& first, std::size_t at, const Sided& last);
   std::optional<Element> by_direction(std::size_t at, std::size_t end) const;
   std::optional<Element> direction_before(std::size_t at, std::size_t end) const;
   std::optional<Element> plus_same(std::size_t at, std::size_t end) const;

@@ -20,8 +20,16 @@ bool is_digit_at(std::string_view text, std::size_t at) {
   return at < text.size() && text[at] >= '0' && text[at] <= '9';
 }
 
+// The bytes of what stands between a begin and its end: `to`, `til`, a dash.
+std::size_t to_the_end(const Lexicon& words, std::string_view text) {
+  for (const std::string_view dash : {"-", "–"}) {
+    if (text.starts_with(dash)) return dash.size();
+  }
+  return words.begins(Role::kClockTo, text);
+}
+
 // `5pm-6pm`, `6.30-8pm`, `11-12`, `4.30`: the first clock of a text.
-std::optional<Hours> hours_in(std::string_view text) {
+std::optional<Hours> hours_in(const Lexicon& words, std::string_view text) {
   const std::string lower = lower_ascii(text);
   for (std::size_t at = 0; at < lower.size(); ++at) {
     if (!is_digit_at(lower, at) ||
@@ -31,11 +39,9 @@ std::optional<Hours> hours_in(std::string_view text) {
       // `14.3` or `9.12.` may be a day; a clock has minutes of an hour and a second one, or a word.
       Hours out{clock->clock.minutes, clock->clock.until};
       std::string_view rest = trim(std::string_view(lower).substr(at + clock->size));
-      for (const std::string_view to : {"to ", "till ", "til ", "until ", "- ", "– "}) {
-        if (!rest.starts_with(to) || out.until) continue;
-        if (const auto end = read_clock(trim(rest.substr(to.size()))))
-          out.until = end->clock.minutes;
-      }
+      const std::size_t to = to_the_end(words, rest);
+      if (const auto end = to > 0 ? read_clock(trim(rest.substr(to))) : std::nullopt)
+        out.until = end->clock.minutes;
       const bool more = !out.until && (rest.starts_with('-') || rest.starts_with("–"));
       if (!more) return out;
     }
@@ -59,9 +65,8 @@ std::optional<Hours> hours_in(std::string_view text) {
     std::size_t dash = i;
     while (dash < lower.size() && lower[dash] == ' ') ++dash;
     std::size_t second = std::string::npos;
-    for (const std::string_view mark : {"-", "–", "to ", "til ", "till "}) {
-      if (std::string_view(lower).substr(dash).starts_with(mark)) second = dash + mark.size();
-    }
+    if (const std::size_t to = to_the_end(words, std::string_view(lower).substr(dash)))
+      second = dash + to;
     if (second == std::string::npos && first_noon == 0) continue;
     Hours out{hour * 60 + minute, std::nullopt};
     int second_noon = 0;
@@ -122,7 +127,7 @@ class FactReader {
       if (words_.within(Role::kHome, pieces, 0, pieces.size()))
         home += one.reading == Reading::kTitle ? 3 : 2;
       people(pieces);
-      if (!hours_) hours_ = hours_in(text);
+      if (!hours_) hours_ = hours_in(words_, text);
     }
     out_.home = home > 1 && !clocks && !(hours_ && hours_->until);
     clock();

@@ -94,9 +94,8 @@ class HeadingReader {
     const auto dose = ElementReader(words_, pieces_, text_)
                           .read(out.begin + (out.bracket ? 1 : 0), pieces_.size(), Place::kInside);
     if (!out.bracket && dose && dose->is_amount() && dose->next > i + 2) return std::nullopt;
-    const bool mark = i < pieces_.size() && pieces_[i].is_word("min");
     i += unit;
-    out.bare = unit == 0 && !mark;
+    out.bare = unit == 0;
     if (out.bracket) {
       std::size_t close = i;
       while (close < pieces_.size() && !pieces_[close].is(PKind::kClose)) ++close;

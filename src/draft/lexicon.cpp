@@ -123,7 +123,20 @@ constexpr std::array<std::string_view, kRoles> kRoleNames{"warm-up",
                                                           "order",
                                                           "place",
                                                           "level-of-three",
-                                                          "level"};
+                                                          "level",
+                                                          "article",
+                                                          "ours",
+                                                          "for",
+                                                          "of",
+                                                          "it",
+                                                          "again",
+                                                          "rest-filler",
+                                                          "change-only",
+                                                          "times",
+                                                          "max-alone",
+                                                          "subject",
+                                                          "clock-to",
+                                                          "unnamed-part"};
 
 static_assert(!kRoleNames.back().empty());  // a name each
 
@@ -222,7 +235,9 @@ Lexicon Lexicon::read(const source::YamlNode& root, Diagnostics& diagnostics) {
       diagnostics.error(kBadValue, entry.first.span, fmt::format("words have no role ‘{}’", name));
       continue;
     }
-    Phrases& phrases = out.roles_[static_cast<std::size_t>(role - kRoleNames.begin())];
+    const auto index = static_cast<std::size_t>(role - kRoleNames.begin());
+    Phrases& phrases = out.roles_[index];
+    if (!entry.second.items.empty()) out.first_[index] = entry.second.items.front().text;
     for (const source::YamlNode& phrase : entry.second.items) {
       add(phrases, phrase.text, {});
       if (role == kRoleNames.begin() + static_cast<std::ptrdiff_t>(Role::kMove)) {
@@ -259,6 +274,13 @@ bool Lexicon::any_of(const std::vector<Role>& roles, const Pieces& pieces, std::
                      std::size_t end) const {
   return std::any_of(roles.begin(), roles.end(),
                      [&](Role role) { return is(role, pieces, at, end); });
+}
+
+std::size_t Lexicon::begins(Role role, std::string_view text) const {
+  constexpr std::size_t kLongest = 40;  // bytes of a phrase
+  const Pieces pieces = pieces_of(text.substr(0, kLongest));
+  const std::size_t count = match(role, pieces, 0, pieces.size());
+  return count == 0 ? 0 : pieces[count - 1].end;
 }
 
 bool Lexicon::within(Role role, const Pieces& pieces, std::size_t begin, std::size_t end) const {

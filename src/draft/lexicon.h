@@ -129,8 +129,21 @@ enum class Role {
   kPlace,         ///< where it is done: `5 low beam, 3 high beam`
   kLevelOfThree,  ///< `bronze`: opens a line of its own below the drill it is a level of
   kLevel,
+  kArticle,
+  kOurs,  ///< before one child: `our Gymnast 4`
+  kFor,
+  kOf,
+  kIt,
+  kAgain,
+  kRestFiller,   ///< between a rest's word and its time: `rest for 30`
+  kChangeOnly,   ///< `5 change`: without a unit it is no rest
+  kTimes,        ///< of repetitions, those that say how often: `3 times`
+  kMaxAlone,     ///< crossed with a number, an amount that is none: `max x 3`
+  kSubject,      ///< with a colon, before the title of a mail
+  kClockTo,      ///< between two clock times
+  kUnnamedPart,  ///< the heading over drills that have none; the first phrase is written
 };
-inline constexpr std::size_t kRoles = static_cast<std::size_t>(Role::kLevel) + 1;
+inline constexpr std::size_t kRoles = static_cast<std::size_t>(Role::kUnnamedPart) + 1;
 
 /// A word, number or mark of a line.
 struct Piece {
@@ -182,6 +195,11 @@ class Lexicon {
   }
   bool any_of(const std::vector<Role>& roles, const Pieces& pieces, std::size_t at,
               std::size_t end) const;
+  /// Bytes of a text up to the end of the phrase of the role that it begins with; 0 when it does
+  /// not.
+  std::size_t begins(Role role, std::string_view text) const;
+  /// The first phrase that the file lists; empty when it has none.
+  const std::string& first(Role role) const { return first_[static_cast<std::size_t>(role)]; }
   /// True when any phrase of the role stands between.
   bool within(Role role, const Pieces& pieces, std::size_t begin, std::size_t end) const;
   /// What a short form stands for and how many pieces it takes; nothing when it is none.
@@ -204,6 +222,7 @@ class Lexicon {
                                std::size_t end);
 
   std::vector<Phrases> roles_ = std::vector<Phrases>(kRoles);
+  std::vector<std::string> first_ = std::vector<std::string>(kRoles);
   Phrases short_;
   Phrases amounts_;
 };

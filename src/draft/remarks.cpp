@@ -7,7 +7,7 @@ namespace chalkleaf::draft {
 
 bool is_about_child(const Lexicon& words, const DraftLine& one, const Pieces& pieces) {
   std::size_t begin = 0;
-  if (pieces.size() > 1 && (pieces[0].is_word("the") || pieces[0].is_word("our"))) begin = 1;
+  if (pieces.size() > 1 && words.is(Role::kOurs, pieces, 0, 1)) begin = 1;
   // `NB Gymnast 4 – back brace`
   const std::size_t label = words.match(Role::kLabel, pieces, 0, pieces.size());
   if (label > 0 && words.match(Role::kChild, pieces, 0, pieces.size()) == 0) begin = label;

@@ -394,7 +394,7 @@ class Writer {
   }
 
   void drills(const DraftLine& one) {
-    if (!in_part_) open_part("Exercises", span(one), std::nullopt);
+    if (!in_part_) open_part(words_.first(Role::kUnnamedPart), span(one), std::nullopt);
     const bool amounts =
         std::any_of(one.spoken.drills.begin(), one.spoken.drills.end(),
                     [](const SpokenDrill& drill) { return !drill.elements.empty(); });

@@ -24,6 +24,8 @@ class DangerReader {
         pairs(value, book.numbers);
       } else if (key.text == "units") {
         pairs(value, book.units);
+      } else if (key.text == "contractions") {
+        pairs(value, book.contractions);
       } else if (key.text == "fillers") {
         book.fillers = split(value);
       } else if (key.text == "negators") {

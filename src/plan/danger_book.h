@@ -39,6 +39,8 @@ struct DangerBook {
   SourcePtr source;
   std::vector<std::pair<std::string, std::string>> numbers;  ///< `two`, `2`
   std::vector<std::pair<std::string, std::string>> units;    ///< `minute`, seconds
+  /// `dont`, and what is left of it before its `not`: `do`.
+  std::vector<std::pair<std::string, std::string>> contractions;
   std::vector<Words> fillers;       ///< words that mean nothing here: `the`, `your`
   std::vector<Words> negators;      ///< `no`, `never`
   std::vector<Words> not_negating;  ///< patterns: `no matter`

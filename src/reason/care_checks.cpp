@@ -31,33 +31,11 @@ int children_to_one(int youngest) {
       ->children;
 }
 
-// `Young leader`, `aged 16`, `15 years`: helps, but is no adult (NSPCC: 18 or over).
-bool is_under_eighteen(const plan::StaffMember& member) {
-  for (const plan::Words* part : {&member.name, &member.qualification}) {
-    const std::vector<TextWord> words = words_in(part->text);
-    if (has_one_of(words, {"junior", "cadet", "teenager", "pupil"})) return true;
-    for (std::size_t i = 0; i < words.size(); ++i) {
-      const std::string before = i > 0 ? words[i - 1].text : "";
-      const std::string after = i + 1 < words.size() ? words[i + 1].text : "";
-      if (words[i].text == "young" &&
-          has_one_of({words.begin() + static_cast<std::ptrdiff_t>(i), words.end()},
-                     {"leader", "helper", "coach", "volunteer", "gymnast"})) {
-        return true;
-      }
-      const bool teens = words[i].text.size() == 2 && words[i].text[0] == '1' &&
-                         words[i].text[1] >= '0' && words[i].text[1] < '8';
-      if (teens && (is_one_of(before, {"age", "aged"}) || is_one_of(after, {"year", "years"})))
-        return true;
-    }
-  }
-  return false;
-}
-
-// Classes of the youngest have a parent to each child, who are not written as coaches.
-bool parents_take_part(const plan::Session& session) {
-  return session.source &&
-         has_one_of(words_in(session.source->text()),
-                    {"parent", "carer", "mum", "dad", "grown-up", "grandparent", "guardian"});
+// Helps, but is no adult (NSPCC: 18 or over).
+bool is_under_eighteen(const Subject& subject, const plan::StaffMember& member) {
+  return subject.guard != nullptr &&
+         (subject.guard->says("under-eighteen", member.name.text) ||
+          subject.guard->says("under-eighteen", member.qualification.text));
 }
 
 /// How many adults there are, and where that is said.
@@ -85,7 +63,7 @@ std::optional<Adults> adults_of(const Subject& subject) {
   Adults out{0, span, {}};
   for (const plan::StaffMember& member : subject.club.staff) {
     if (!looks_after(member, group)) continue;
-    const bool counts = !is_under_eighteen(member);
+    const bool counts = !is_under_eighteen(subject, member);
     if (counts) ++out.count;
     out.labels.push_back(
         {member.name.span, counts ? "is with the group" : "is not 18 yet, so does not count"});
@@ -106,11 +84,8 @@ void check_adults_stated(const Subject& subject, Diagnostics& diagnostics) {
   if (!children || !session.typed.empty() ||
       (group && group->youngest && group->youngest->value >= kGrownUp))
     return;
-  if (session.source && has_one_of(words_in(session.source->text()),
-                                   {"adult", "coach", "coache", "helper", "teacher", "leader",
-                                    "instructor", "trainer", "parent", "staff"})) {
-    return;
-  }
+  // Where there are no words for a language, nobody can tell.
+  if (subject.guard == nullptr || subject.guard->says("adults-counted", session)) return;
   const Span span = session.gymnasts && session.gymnasts->span ? session.gymnasts->span
                     : session.group_name.span                  ? session.group_name.span
                                                                : session.front_matter;
@@ -134,7 +109,9 @@ void check_adults(const Subject& subject, Diagnostics& diagnostics) {
   const auto& group = subject.session.group;
   const bool ages_known = group && group->youngest;
   if (ages_known && group->youngest->value >= kGrownUp) return;
-  if (ages_known && group->youngest->value < kAlone && parents_take_part(subject.session)) return;
+  if (ages_known && group->youngest->value < kAlone && subject.guard != nullptr &&
+      subject.guard->says("parents-join", subject.session))
+    return;
   const auto& limit = subject.club.limits.fewest_adults;
   const int fewest = limit ? limit->value : kFewestAdults;
   const std::optional<int> gymnasts = subject.session.gymnast_count();
@@ -186,36 +163,39 @@ Duration water_after(const Subject& subject) {
   return heat && heat->value ? std::min(usual, kWaterInHeat) : usual;
 }
 
-bool speaks_of_water(std::string_view text) {
-  return has_one_of(words_in(text),
-                    {"water", "drink", "sip", "hydrate", "hydration", "bottle", "squash"});
-}
-
-bool any_water(const std::vector<plan::Note>& notes) {
-  return std::any_of(notes.begin(), notes.end(),
-                     [](const plan::Note& note) { return speaks_of_water(note.words.text); });
-}
-
-bool has_water(const plan::Drill& drill) {
-  const auto in = [](const std::vector<plan::Words>& list) {
+/// What speaks of a drink, in the words of the plan's language.
+class Water {
+ public:
+  explicit Water(const Guard& guard) : guard_(guard) {}
+  bool in(std::string_view text) const { return guard_.says("water", text); }
+  bool in(const std::vector<plan::Words>& list) const {
     return std::any_of(list.begin(), list.end(),
-                       [](const plan::Words& words) { return speaks_of_water(words.text); });
-  };
-  const bool in_dose = drill.dose && in(drill.dose->remarks);
-  return speaks_of_water(drill.name.text) || in(drill.cues) || any_water(drill.notes) || in_dose ||
-         std::any_of(drill.stations.begin(), drill.stations.end(), has_water);
-}
-
-// Words above the parts or beside them are for the whole session: `Water whenever you like`.
-bool water_at_any_time(const plan::Session& session) {
-  const auto in = [](const std::vector<plan::Safety>& notes) {
+                       [&](const plan::Words& words) { return in(words.text); });
+  }
+  bool in(const std::vector<plan::Note>& notes) const {
     return std::any_of(notes.begin(), notes.end(),
-                       [](const plan::Safety& note) { return speaks_of_water(note.words.text); });
-  };
-  return any_water(session.introduction) || in(session.safety) ||
-         std::any_of(session.parts.begin(), session.parts.end(),
-                     [&](const plan::Part& part) { return in(part.safety); });
-}
+                       [&](const plan::Note& note) { return in(note.words.text); });
+  }
+  bool in(const std::vector<plan::Safety>& notes) const {
+    return std::any_of(notes.begin(), notes.end(),
+                       [&](const plan::Safety& note) { return in(note.words.text); });
+  }
+  bool in(const plan::Drill& drill) const {
+    return in(drill.name.text) || in(drill.cues) || in(drill.notes) ||
+           (drill.dose && in(drill.dose->remarks)) ||
+           std::any_of(drill.stations.begin(), drill.stations.end(),
+                       [&](const plan::Drill& station) { return in(station); });
+  }
+  // Words above the parts or beside them are for the whole session: `Water whenever you like`.
+  bool at_any_time(const plan::Session& session) const {
+    return in(session.introduction) || in(session.safety) ||
+           std::any_of(session.parts.begin(), session.parts.end(),
+                       [&](const plan::Part& part) { return in(part.safety); });
+  }
+
+ private:
+  const Guard& guard_;
+};
 
 /// When there is water: from begin to end, from the session's begin.
 struct Break {
@@ -223,24 +203,21 @@ struct Break {
   Duration end;
 };
 
-std::vector<Break> breaks_in(const PartTime& part) {
+std::vector<Break> breaks_in(const PartTime& part, const Water& water) {
   std::vector<Break> out;
-  if (speaks_of_water(part.part->title.text)) out.push_back({part.start, part.start + part.length});
+  if (water.in(part.part->title.text)) out.push_back({part.start, part.start + part.length});
   auto drill = part.drills.begin();
   auto move = part.kit_moves.begin();
   Duration now = part.start;
   for (const plan::Step& step : part.part->steps) {
     if (std::holds_alternative<plan::Drill>(step)) {
       now = drill->start + drill->work + drill->rest;
-      if (has_water(*drill->drill)) out.push_back({drill->start, now});
+      if (water.in(*drill->drill)) out.push_back({drill->start, now});
       ++drill;
     } else if (const auto* note = std::get_if<plan::Note>(&step)) {
-      if (speaks_of_water(note->words.text)) out.push_back({now, now});
+      if (water.in(note->words.text)) out.push_back({now, now});
     } else if (const auto* moved = std::get_if<plan::KitMove>(&step)) {
-      const bool water =
-          std::any_of(moved->kit.begin(), moved->kit.end(),
-                      [](const plan::Words& kit) { return speaks_of_water(kit.text); });
-      if (water) out.push_back({move->start, move->start + move->length});
+      if (water.in(moved->kit)) out.push_back({move->start, move->start + move->length});
       ++move;
     }
   }
@@ -288,13 +265,15 @@ void report_dry(const Subject& subject, Break dry, bool none, Diagnostics& diagn
 }  // namespace
 
 void check_water(const Subject& subject, Diagnostics& diagnostics) {
+  if (subject.guard == nullptr) return;  // nobody can tell what `eau` is
+  const Water water(*subject.guard);
   const Duration most = water_after(subject);
   const auto& slot = subject.session.slot;
   const Duration whole = std::max(subject.timetable.total, slot ? slot->value : Duration());
-  if (whole <= most || water_at_any_time(subject.session)) return;
+  if (whole <= most || water.at_any_time(subject.session)) return;
   std::vector<Break> breaks;
   for (const PartTime& part : subject.timetable.parts) {
-    for (const Break& one : breaks_in(part)) breaks.push_back(one);
+    for (const Break& one : breaks_in(part, water)) breaks.push_back(one);
   }
   const bool none = breaks.empty();
   breaks.push_back({whole, whole});

@@ -58,7 +58,9 @@ void check_circuit(const Drill& circuit, Diagnostics& diagnostics) {
   }
 }
 
-void check_dose(const Part& part, const Drill& drill, Diagnostics& diagnostics) {
+// Drills without a dose are one message, with its places.
+void check_dose(const Part& part, const Drill& drill, Gathered& gathered,
+                Diagnostics& diagnostics) {
   if (drill.circuit) return check_circuit(drill, diagnostics);
   if (drill.dose || drill.dose_unreadable || part.budget) return;
   const std::string& name = drill.name.text;
@@ -70,8 +72,13 @@ void check_dose(const Part& part, const Drill& drill, Diagnostics& diagnostics) 
                                     name.substr(0, space), name.substr(space + 1)));
     return;
   }
-  diagnostics.warning("no-dose", drill.name.span, quoted(name) + " has no dose",
-                      dose_hint(part, name));
+  // A number in the name has a cure of its own.
+  const bool own_cure = name.find_first_of("0123456789") != std::string::npos;
+  gathered.add(own_cure ? name : "", drill.name.span, quoted(name) + " has none, either", [&] {
+    return Diagnostic{
+        Severity::kWarning,   "no-dose", drill.name.span, quoted(name) + " has no dose", {},
+        dose_hint(part, name)};
+  });
 }
 
 // `every T` counts from start to start, so a set has to fit in it, and so have all waves.
@@ -103,9 +110,10 @@ void check_substitute(const plan::Substitute& substitute, Diagnostics& diagnosti
 
 void check_drills(const Subject& subject, Diagnostics& diagnostics) {
   const plan::Timings& timings = subject.session.timings;
+  Gathered gathered;
   for (const DrillLine& line : drill_lines(subject.session)) {
     const Drill& drill = *line.drill;
-    if (line.circuit == nullptr) check_dose(*line.part, drill, diagnostics);
+    if (line.circuit == nullptr) check_dose(*line.part, drill, gathered, diagnostics);
     const Waves turns =
         line.circuit == nullptr ? waves(subject.session, subject.club, drill) : Waves{};
     if (drill.dose) {
@@ -118,6 +126,7 @@ void check_drills(const Subject& subject, Diagnostics& diagnostics) {
       check_interval(*substitute.dose, set_time(*substitute.dose, timings), {}, {}, diagnostics);
     }
   }
+  gathered.add_to(diagnostics);
 }
 
 }  // namespace chalkleaf::reason

@@ -1,8 +1,8 @@
 #include "reason/hall_words.h"
 
 #include <algorithm>
-#include <array>
-#include <charconv>
+
+#include "dose/tokens.h"
 
 namespace chalkleaf::reason {
 namespace {
@@ -47,14 +47,12 @@ const T* first_named(const std::vector<TextWord>& words, const std::vector<T>& k
 }  // namespace
 
 std::optional<int> small_number(std::string_view word) {
-  constexpr std::array<std::string_view, 7> kWords = {"zero", "one",  "two", "three",
-                                                      "four", "five", "six"};
-  const auto found = std::find(kWords.begin(), kWords.end(), word);
-  if (found != kWords.end()) return static_cast<int>(found - kWords.begin());
-  int out = 0;
-  const auto read = std::from_chars(word.data(), word.data() + word.size(), out);
-  const bool good = read.ec == std::errc() && read.ptr == word.data() + word.size();
-  return good && out <= plan::kMostLanes ? std::optional(out) : std::nullopt;
+  const std::vector<dose::Token> tokens = dose::tokens_of(word);
+  if (tokens.size() != 1 || !tokens[0].is(dose::TokenKind::kNumber) || tokens[0].too_large ||
+      !tokens[0].is_whole())
+    return std::nullopt;
+  const std::int64_t value = tokens[0].numerator / tokens[0].denominator;
+  return value <= plan::kMostLanes ? std::optional(static_cast<int>(value)) : std::nullopt;
 }
 
 std::optional<std::size_t> find_phrase(const std::vector<TextWord>& words,

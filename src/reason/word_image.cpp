@@ -120,7 +120,7 @@ bool names_known(const Atoms& run, std::size_t words, std::size_t concepts) {
   });
 }
 
-constexpr std::uint32_t kForm = 1;  // another form, or another meaning of a pattern, has another
+constexpr std::uint32_t kForm = 2;  // another form, or another meaning of a pattern, has another
 
 }  // namespace
 
@@ -138,6 +138,11 @@ std::string WordPatterns::image() const {
       out.text(word);
       out.real(value);
     }
+  }
+  out.number(contractions_.size());
+  for (const auto& [word, left] : contractions_) {
+    out.text(word);
+    out.text(left);
   }
   for (const auto* all : {&fillers_, &negators_, &joiners_, &turns_}) out.flags(*all);
   out.number(concepts_.size());
@@ -192,6 +197,10 @@ bool WordPatterns::take_image(std::string_view image) {
       values->emplace_hint(values->end(), std::move(word), in.real());
     }
   }
+  for (std::size_t left = in.count(8); left > 0; --left) {
+    std::string word(in.text());
+    contractions_.emplace_hint(contractions_.end(), std::move(word), std::string(in.text()));
+  }
   for (auto* all : {&fillers_, &negators_, &joiners_, &turns_}) *all = in.flags();
   concepts_.resize(in.count(12));
   for (Concept& one : concepts_) {
@@ -217,6 +226,7 @@ bool WordPatterns::take_image(std::string_view image) {
   vocabulary_.clear();
   numbers_.clear();
   units_.clear();
+  contractions_.clear();
   concepts_.clear();
   patterns_.clear();
   for (auto* all : {&fillers_, &negators_, &joiners_, &turns_}) all->clear();

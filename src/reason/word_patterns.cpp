@@ -320,6 +320,7 @@ void WordPatterns::compile(const plan::DangerBook& book) {
   flags(book.fillers, fillers_);
   for (const auto& [word, number] : book.numbers) numbers_[word] = value(number);
   for (const auto& [word, seconds] : book.units) units_[word] = value(seconds);
+  for (const auto& [word, left] : book.contractions) contractions_[word] = left;
   for (const auto& [name, phrases] : book.concepts)
     concept_names_.try_emplace(name, static_cast<int>(concept_names_.size()));
   concepts_.resize(concept_names_.size());

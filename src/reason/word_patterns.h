@@ -88,6 +88,7 @@ class WordPatterns {
   std::map<std::string, int, std::less<>> vocabulary_;
   std::map<std::string, double, std::less<>> numbers_;
   std::map<std::string, double, std::less<>> units_;
+  std::map<std::string, std::string, std::less<>> contractions_;
   std::map<std::string, int, std::less<>> concept_names_;
   std::vector<Concept> concepts_;
   std::vector<bool> fillers_;   // by vocabulary id

@@ -25,26 +25,25 @@ struct Piece {
   std::uint32_t end = 0;
 };
 
+using Contractions = std::map<std::string, std::string, std::less<>>;
+
 // `don't` is `do not`, `you're` is `you`, `mum's` is `mum`.
 void add_without_apostrophe(std::string word, std::uint32_t begin, std::uint32_t end,
-                            std::vector<Piece>& out) {
-  static constexpr std::string_view kNots[] = {"dont",  "doesnt", "didnt",  "wont",    "isnt",
-                                               "arent", "cant",   "cannot", "shouldnt"};
-  const bool bare = std::find(std::begin(kNots), std::end(kNots), word) != std::end(kNots);
-  if (word.ends_with("n't") || bare) {
-    word.resize(word.size() - (bare ? (word == "cannot" ? 3 : 2) : 3));
-    if (bare && word.ends_with('n') && word != "can") word.pop_back();
-    if (!word.empty()) out.push_back({word, begin, end});
-    out.push_back({"not", begin, end});
+                            const Contractions& contractions, std::vector<Piece>& out) {
+  const std::size_t mark = word.find('\'');
+  std::string bare = word;
+  std::erase(bare, '\'');
+  if (const auto found = contractions.find(bare); found != contractions.end()) {
+    out.push_back({found->second, begin, end});
+    out.push_back({"not", begin, end});  // which the book lists among its negators
     return;
   }
-  const std::size_t mark = word.find('\'');
   if (mark != std::string::npos && mark > 0) word.resize(mark);
   out.push_back({std::move(word), begin, end});
 }
 
 // `30s` is `30 s`, `push-ups` is `push ups`.
-std::vector<Piece> pieces_of(const TextWord& word) {
+std::vector<Piece> pieces_of(const TextWord& word, const Contractions& contractions) {
   std::vector<Piece> out;
   const std::string& text = word.text;
   std::size_t begin = 0;
@@ -52,7 +51,7 @@ std::vector<Piece> pieces_of(const TextWord& word) {
     if (end > begin) {
       add_without_apostrophe(text.substr(begin, end - begin),
                              static_cast<std::uint32_t>(word.begin),
-                             static_cast<std::uint32_t>(word.end), out);
+                             static_cast<std::uint32_t>(word.end), contractions, out);
     }
     begin = end;
   };
@@ -183,7 +182,7 @@ std::vector<Sentence> WordPatterns::sentences(std::string_view text) const {
     } else if (stop == Stop::kComma && edge == Lexeme::Edge::kNone) {
       edge = Lexeme::Edge::kComma;
     }
-    for (const Piece& piece : pieces_of(word)) {
+    for (const Piece& piece : pieces_of(word, contractions_)) {
       Lexeme lexeme;
       lexeme.begin = piece.begin;
       lexeme.end = piece.end;

@@ -14,6 +14,7 @@
 #include "sheet/home_days.h"
 #include "sheet/home_panel.h"
 #include "sheet/home_slip.h"
+#include "sheet/home_steps.h"
 
 namespace chalkleaf::sheet {
 namespace {
@@ -153,49 +154,11 @@ class CompactWriter {
     return section;
   }
 
-  struct Waiting {
-    const plan::Drill* drill;
-    const reason::DrillTime* time;
-    int number;
-  };
-
   void add_steps(const reason::PartTime& part, page::Section& section) {
-    std::vector<Waiting> waiting;
-    const auto flush = [&] {
-      add_drills(waiting, *part.part, section);
-      waiting.clear();
-    };
-    std::size_t next_drill = 0;
-    const std::vector<plan::Step>& steps = part.part->steps;
-    for (std::size_t i = 0; i < steps.size(); ++i) {
-      if (const auto* drill = std::get_if<plan::Drill>(&steps[i])) {
-        const reason::DrillTime& time = part.drills.at(next_drill++);
-        ++number_;
-        if (!drill->circuit) {
-          waiting.push_back({drill, &time, number_});
-          continue;
-        }
-        flush();
-        add_circuit({drill, &time, number_}, section);
-      } else if (const auto* move = std::get_if<plan::KitMove>(&steps[i])) {
-        flush();
-        page::Slab slab{panels_.kit_move(*move), gap()};
-        slab.origin = move->span;
-        // Kit is fetched for what comes next.
-        slab.keep_with_next = move->way == plan::KitMove::Way::kPickUp && i + 1 < steps.size();
-        section.slabs.push_back(std::move(slab));
-      } else if (const auto run = note_run(steps, i); !run.empty()) {
-        if (b_.is_for_reader(*run.front())) {
-          flush();
-          add_together(b_.note_pieces(Builder::kRoot, run, b_.width()), run.front()->words.span,
-                       section);
-          section.slabs.back().keep_with_next = i + run.size() < steps.size();
-        }
-        i += run.size() - 1;
-      }
-    }
-    flush();
-    section.slabs.back().keep_with_next = false;
+    add_home_steps(
+        part, b_, panels_, number_, section,
+        [&](const std::vector<WaitingDrill>& waiting) { add_drills(waiting, *part.part, section); },
+        [&](const WaitingDrill& one) { add_circuit(one, section); });
   }
 
   // ---- columns
@@ -216,14 +179,14 @@ class CompactWriter {
   }
 
   // The part's other drills stand on; one that is higher than a page goes on over several.
-  void add_drills(const std::vector<Waiting>& waiting, const plan::Part& part,
+  void add_drills(const std::vector<WaitingDrill>& waiting, const plan::Part& part,
                   page::Section& section) {
-    std::vector<Waiting> together;
+    std::vector<WaitingDrill> together;
     const auto set = [&] {
       if (!together.empty()) add_planned(together, part, section);
       together.clear();
     };
-    for (const Waiting& one : waiting) {
+    for (const WaitingDrill& one : waiting) {
       const NodeId first = b_.next_node();
       const Block alone =
           panels_.entry(*one.drill, *one.time, one.number, b_.width(), ticked(part));
@@ -243,20 +206,20 @@ class CompactWriter {
     set();
   }
 
-  void add_planned(const std::vector<Waiting>& drills, const plan::Part& part,
+  void add_planned(const std::vector<WaitingDrill>& drills, const plan::Part& part,
                    page::Section& section) {
     ColumnStyle columns = style();
     // Three columns are for what is known by heart, unless they save a page.
     if (part.role == plan::PartRole::kMain) columns.three = 3000;
     std::vector<Span> origins;
-    for (const Waiting& one : drills) origins.push_back(one.drill->span);
+    for (const WaitingDrill& one : drills) origins.push_back(one.drill->span);
     sets_.add(origins, columns, place_, section, [&](std::size_t i, Length width) {
-      const Waiting& one = drills[i];
+      const WaitingDrill& one = drills[i];
       return panels_.entry(*one.drill, *one.time, one.number, width, ticked(part));
     });
   }
 
-  void add_circuit(const Waiting& one, page::Section& section) {
+  void add_circuit(const WaitingDrill& one, page::Section& section) {
     page::Slab first{
         Builder::stack(panels_.circuit_head(*one.drill, *one.time, one.number), gap() / 4), gap()};
     first.origin = one.drill->span;
@@ -275,18 +238,6 @@ class CompactWriter {
               });
   }
 
-  // Pieces of one thing: on one page where it holds them, else the first two and the last two.
-  void add_together(std::vector<Block> pieces, Span origin, page::Section& section) {
-    constexpr std::size_t kMostTogether = 12;
-    const std::size_t count = pieces.size();
-    for (std::size_t i = 0; i < count; ++i) {
-      page::Slab slab{std::move(pieces[i]), i == 0 ? gap() : Length()};
-      slab.keep_with_next = i + 1 < count && (count <= kMostTogether || i == 0 || i + 2 == count);
-      slab.origin = origin;
-      section.slabs.push_back(std::move(slab));
-    }
-  }
-
   // ---- below the drills
 
   page::Section closing() {
@@ -297,7 +248,7 @@ class CompactWriter {
     effort.push_back(boxes_.effort_line());
     section.slabs.push_back({Builder::stack(std::move(effort)), b_.look().part_space});
     const auto words = reason::words_to_explain(session_, b_.context().club);
-    if (!words.empty()) add_together(boxes_.plain_words(words), {}, section);
+    if (!words.empty()) add_together(boxes_.plain_words(words), {}, gap(), section);
     section.slabs.push_back({boxes_.foot(), gap()});
     if (const auto& slip = session_.printing.return_slip) {
       page::Slab slab{home_slip(*slip, session_, days_, b_), b_.look().part_space};

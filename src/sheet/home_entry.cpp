@@ -76,26 +76,6 @@ class HomePanels::RunOn {
 
 // ---- the words
 
-std::vector<Block> HomePanels::brief_dose(const plan::Drill& drill, const reason::DrillTime& time) {
-  PlainDose words;
-  Span origin = drill.name.span;
-  if (drill.circuit) {
-    words = plain_circuit(*drill.circuit, labels_);
-    origin = drill.circuit->span;
-  } else if (drill.dose) {
-    words = brief_plain_dose(with_rest(*drill.dose, session_.timings), drill.name.text, labels_);
-    origin = drill.dose->span;
-  } else if (time.shared_time) {
-    words.what =
-        labels_.count("say-shared", std::max<std::int64_t>(1, time.work.rounded_minutes()));
-  }
-  if (words.what.empty()) return {};
-  std::vector<type::Inline> pieces = {b_.piece(TextRole::kDose, words.what)};
-  if (!words.how.empty()) pieces.push_back(b_.piece(TextRole::kNote, " " + words.how));
-  for (type::Inline& piece : pieces) piece.origin = origin;
-  return {b_.paragraph(std::move(pieces), TextRole::kDose, paragraph_owner())};
-}
-
 // What is no sentence (a table, a picture) stands below.
 std::vector<Block> HomePanels::add_how(const plan::Drill& drill, Length room, RunOn& text) {
   const plan::LibraryDrill* known = drill.known;
@@ -255,23 +235,23 @@ Block HomePanels::entry(const plan::Drill& drill, const reason::DrillTime& time,
   const Shown figures = shown(drill);
   Block days = in_line ? days_.lettered(drill.name.text) : Builder::space({});
   std::vector<Block> choices = choice_lines(drill);
-  std::vector<Block> dose = brief_dose(drill, time);
+  std::vector<Block> dosed = dose(drill, time, brief_plain_dose);
   const Length boxes = in_line ? days_.lettered_width() + b_.look().gap / 2 : Length();
   // What little there is to say of how much stands behind the name, where paper is dear.
-  if (b_.arrangement() == Arrangement::kDense && choices.empty() && dose.size() == 1 &&
-      b_.natural_width(title) + b_.natural_width(dose.front()) + boxes + b_.look().gap / 2 <=
+  if (b_.arrangement() == Arrangement::kDense && choices.empty() && dosed.size() == 1 &&
+      b_.natural_width(title) + b_.natural_width(dosed.front()) + boxes + b_.look().gap / 2 <=
           room) {
     RowBlock both;
     both.gap = b_.look().gap / 2;
     both.align = RowAlign::kBaseline;
     both.cells.push_back({Track::natural(), std::move(title)});
-    both.cells.push_back({Track::flexible(), std::move(dose.front())});
+    both.cells.push_back({Track::flexible(), std::move(dosed.front())});
     title = {std::move(both)};
-    dose.clear();
+    dosed.clear();
   }
   beside.push_back(in_line ? with_days(std::move(title), std::move(days), room) : std::move(title));
   for (Block& line : choices) beside.push_back(std::move(line));
-  for (Block& line : dose) beside.push_back(std::move(line));
+  for (Block& line : dosed) beside.push_back(std::move(line));
   std::vector<Block> below = brief_words(drill, width);
   if (apart) below.push_back(days_.boxes(drill, width));
   return around_figure(figures, std::move(beside), std::move(below), width);
@@ -283,7 +263,7 @@ std::vector<Block> HomePanels::circuit_head(const plan::Drill& drill, const reas
                                             int number) {
   number_ = number;
   std::vector<Block> out = {name(drill)};
-  for (Block& line : brief_dose(drill, time)) out.push_back(std::move(line));
+  for (Block& line : dose(drill, time, brief_plain_dose)) out.push_back(std::move(line));
   for (Block& line : brief_words(drill, b_.width())) out.push_back(std::move(line));
   out.push_back(days_.boxes(drill, b_.width()));
   return out;
@@ -304,7 +284,7 @@ Block HomePanels::station_entry(const plan::Drill& station, const reason::DrillT
   const Shown figures = shown(station);
   std::vector<Block> beside;
   beside.push_back({std::move(head)});
-  for (Block& line : brief_dose(station, time)) beside.push_back(std::move(line));
+  for (Block& line : dose(station, time, brief_plain_dose)) beside.push_back(std::move(line));
   std::vector<Block> below = brief_words(station, width);
   Block out = around_figure(figures, std::move(beside), std::move(below), width);
   parent_ = Builder::kRoot;

@@ -188,14 +188,15 @@ std::vector<Block> HomePanels::choice_lines(const plan::Drill& drill) {
 }
 
 // What and how often in strong type, how in plain type behind it.
-std::vector<Block> HomePanels::dose(const plan::Drill& drill, const reason::DrillTime& time) {
+std::vector<Block> HomePanels::dose(const plan::Drill& drill, const reason::DrillTime& time,
+                                    Plain plain) {
   PlainDose words;
   Span origin = drill.name.span;
   if (drill.circuit) {
     words = plain_circuit(*drill.circuit, labels_);
     origin = drill.circuit->span;
   } else if (drill.dose) {
-    words = plain_dose(with_rest(*drill.dose, session_.timings), drill.name.text, labels_);
+    words = plain(with_rest(*drill.dose, session_.timings), drill.name.text, labels_);
     origin = drill.dose->span;
   } else if (time.shared_time) {
     words.what =

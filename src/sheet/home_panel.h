@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "sheet/builder.h"
+#include "sheet/dose_text.h"
 #include "sheet/home_days.h"
 
 namespace chalkleaf::sheet {
@@ -70,7 +71,9 @@ class HomePanels {
   Block number_and(Block words, Owner owner);
   Block name(const plan::Drill& drill);
   std::vector<Block> choice_lines(const plan::Drill& drill);
-  std::vector<Block> dose(const plan::Drill& drill, const reason::DrillTime& time);
+  using Plain = PlainDose (*)(const plan::Dose&, std::string_view, const Labels&);
+  std::vector<Block> dose(const plan::Drill& drill, const reason::DrillTime& time,
+                          Plain plain = plain_dose);
   std::vector<Block> how(const plan::Drill& drill, Length room);
   std::vector<Block> others(const plan::Drill& drill, Length room, bool rungs_beside = false);
   std::vector<Block> station_rows(const plan::Drill& drill, const reason::DrillTime& time,
@@ -87,7 +90,6 @@ class HomePanels {
   Block substitute(const plan::Substitute& substitute, Length room);
   Block padded(Block content, Ground ground) const;
 
-  std::vector<Block> brief_dose(const plan::Drill& drill, const reason::DrillTime& time);
   std::vector<Block> add_how(const plan::Drill& drill, Length room, RunOn& text);
   void add_rungs(const std::vector<plan::Variation>& easier,
                  const std::vector<plan::Variation>& harder, RunOn& text);

@@ -15,6 +15,7 @@
 #include "sheet/home_days.h"
 #include "sheet/home_panel.h"
 #include "sheet/home_slip.h"
+#include "sheet/home_steps.h"
 #include "sheet/web_pointer.h"
 
 namespace chalkleaf::sheet {
@@ -125,64 +126,21 @@ class HomeWriter {
     return {std::move(words)};
   }
 
-  struct Waiting {
-    const plan::Drill* drill;
-    const reason::DrillTime* time;
-    int number;
-  };
-
   // Drills two by two into rows, or one in a row: what fills the pages. Whatever stands between
   // them ends the row.
   void add_steps(const reason::PartTime& part, page::Section& section) {
-    std::vector<Waiting> waiting;
-    const auto add = [&](Block block, Span where) {
-      page::Slab slab{std::move(block), panels_.gap()};
-      slab.origin = where;
-      section.slabs.push_back(std::move(slab));
-    };
-    const auto flush = [&] {
-      add_panels(waiting, section);
-      waiting.clear();
-    };
-    std::size_t next_drill = 0;
-    const std::vector<plan::Step>& steps = part.part->steps;
-    for (std::size_t i = 0; i < steps.size(); ++i) {
-      if (const auto* drill = std::get_if<plan::Drill>(&steps[i])) {
-        const reason::DrillTime& time = part.drills.at(next_drill++);
-        ++number_;
-        if (!drill->circuit) {
-          waiting.push_back({drill, &time, number_});
-          continue;
-        }
-        flush();
-        add_frames({drill, &time, number_}, section);
-      } else if (const auto* move = std::get_if<plan::KitMove>(&steps[i])) {
-        flush();
-        add(panels_.kit_move(*move), move->span);
-        // Kit is fetched for what comes next.
-        section.slabs.back().keep_with_next =
-            move->way == plan::KitMove::Way::kPickUp && i + 1 < steps.size();
-      } else if (const auto run = note_run(steps, i); !run.empty()) {
-        if (b_.is_for_reader(*run.front())) {
-          flush();
-          add_together(b_.note_pieces(Builder::kRoot, run, b_.width()), run.front()->words.span,
-                       section);
-          // It stays with the first thing it speaks of.
-          section.slabs.back().keep_with_next = i + run.size() < steps.size();
-        }
-        i += run.size() - 1;
-      }
-    }
-    flush();
-    section.slabs.back().keep_with_next = false;
+    add_home_steps(
+        part, b_, panels_, number_, section,
+        [&](const std::vector<WaitingDrill>& waiting) { add_panels(waiting, section); },
+        [&](const WaitingDrill& one) { add_frames(one, section); });
   }
 
   // Each drill's panel alone in its row; or, where that is nearer to a full page, both panels of a
   // pair. A pair is what is liked better: it is what the eye expects, and its figures are larger.
-  void add_panels(const std::vector<Waiting>& waiting, page::Section& section) {
+  void add_panels(const std::vector<WaitingDrill>& waiting, page::Section& section) {
     constexpr std::int64_t kAlone = 3000;  // about as bad as an empty foot of a twentieth
-    const Waiting* before = nullptr;       // whose panel the last slab is
-    for (const Waiting& one : waiting) {
+    const WaitingDrill* before = nullptr;  // whose panel the last slab is
+    for (const WaitingDrill& one : waiting) {
       page::Slab slab;
       slab.space_before = panels_.gap();
       slab.origin = one.drill->span;
@@ -206,7 +164,7 @@ class HomeWriter {
   }
 
   // The same two drills beside each other, in place of their own slabs.
-  void add_pairs(const Waiting& left, const Waiting& right, page::Slab& slab) {
+  void add_pairs(const WaitingDrill& left, const WaitingDrill& right, page::Slab& slab) {
     using Shape = HomePanels::Shape;
     constexpr std::int64_t kLow = 6000;
     for (const Shape shape : {Shape::kHalf, Shape::kHalfLow}) {
@@ -221,7 +179,7 @@ class HomeWriter {
     }
   }
 
-  void add_frames(const Waiting& one, page::Section& section) {
+  void add_frames(const WaitingDrill& one, page::Section& section) {
     for (Block& frame : panels_.in_frames(*one.drill, *one.time, one.number)) {
       page::Slab slab{std::move(frame), panels_.gap()};
       slab.origin = one.drill->span;
@@ -229,29 +187,17 @@ class HomeWriter {
     }
   }
 
-  Block panel_pair(const Waiting& left, const Waiting& right, HomePanels::Shape shape) {
+  Block panel_pair(const WaitingDrill& left, const WaitingDrill& right, HomePanels::Shape shape) {
     const Length figures = std::max(panels_.figure_height(*left.drill, shape),
                                     panels_.figure_height(*right.drill, shape));
     RowBlock row;
     row.gap = panels_.gap();
     row.align = RowAlign::kStretch;
-    for (const Waiting* one : {&left, &right}) {
+    for (const WaitingDrill* one : {&left, &right}) {
       row.cells.push_back(
           {Track::flexible(), panels_.drill(*one->drill, *one->time, one->number, figures, shape)});
     }
     return {std::move(row)};
-  }
-
-  // Pieces of one thing: on one page where it holds them, else the first two and the last two.
-  void add_together(std::vector<Block> pieces, Span origin, page::Section& section) {
-    constexpr std::size_t kMostTogether = 12;
-    const std::size_t count = pieces.size();
-    for (std::size_t i = 0; i < count; ++i) {
-      page::Slab slab{std::move(pieces[i]), i == 0 ? panels_.gap() : Length()};
-      slab.keep_with_next = i + 1 < count && (count <= kMostTogether || i == 0 || i + 2 == count);
-      slab.origin = origin;
-      section.slabs.push_back(std::move(slab));
-    }
   }
 
   // ---- below the drills

@@ -45,7 +45,7 @@ class SessionMaker {
  public:
   explicit SessionMaker(plan::Place place = plan::Place::kGym) {
     session_.place.value = place;
-    words("---");
+    words("***");  // lines that look like no front matter, since nothing closes it
   }
 
   SessionMaker& slot(Duration slot) {
@@ -150,6 +150,7 @@ class SessionMaker {
 
   plan::Session session() {
     session_.source = std::make_shared<const Source>("s.md", text_);
+    session_.sources = {session_.source};
     session_.front_matter = {session_.source.get(), 0, 3};
     if (session_.slot) place(session_.slot->span);
     if (session_.gymnasts) place(session_.gymnasts->span);
