@@ -61,20 +61,23 @@ CARE = {name for names in FITS.values() for name in names} | {
 WEIGHTS = ("warning", "error")
 
 
-def findings(program, path):
-    """What the program says of one plan: (check, lines it stands on)."""
-    run = subprocess.run([program, "check", "--messages", "json", path.name], cwd=path.parent,
-                         capture_output=True, text=True, check=False)
+def findings(program, folder, names):
+    """What the program says of each plan, all asked for at once: {file: [(check, lines it stands on, message)]}."""
+    run = subprocess.run([program, "check", "--messages", "json", *names], cwd=folder, capture_output=True, text=True,
+                         check=False)
     if run.returncode > 1:
-        sys.exit(f"{path}: the program failed: {run.stderr}")
+        sys.exit(f"{folder}: the program failed: {run.stderr}")
+    found = {name: [] for name in names}
     for line in (run.stdout + run.stderr).splitlines():
         if not line.startswith("{"):
             continue
         one = json.loads(line)
-        if one.get("severity") not in WEIGHTS:
+        name = pathlib.PurePath(one.get("path", "")).name
+        if one.get("severity") not in WEIGHTS or name not in found:
             continue
         lines = {one.get("line", 0)} | {label.get("line", 0) for label in one.get("labels", [])}
-        yield one["name"], lines, one["message"]
+        found[name].append((one["name"], lines, one["message"]))
+    return found
 
 
 def parent_line(text, line):
@@ -97,10 +100,10 @@ def main():
     program = str(pathlib.Path(asked.program).resolve())
     coded = json.loads((asked.folder / "coded.json").read_text())
     bad = good = noticed = accused = 0
+    said_of = findings(program, asked.folder, sorted({entry["file"] for entry in coded}))
     for entry in coded:
-        path = (asked.folder / entry["file"]).resolve()
-        found = list(findings(program, path))
-        text = path.read_text()
+        found = said_of[entry["file"]]
+        text = (asked.folder / entry["file"]).read_text()
         if entry.get("good"):
             good += 1
             wrong = [f"{name}: {message}" for name, _, message in found if name in CARE]

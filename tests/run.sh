@@ -3,7 +3,7 @@
 # it last passed is not run again. At the end stands how long each took.
 #
 #   sh tests/run.sh            everything that belongs before a commit: at most ten minutes on two cores
-#   sh tests/run.sh quick      only the optimised build's tests, no sanitizers and no style checks
+#   sh tests/run.sh quick      all tests in the optimised build only: no sanitizers and no style checks
 #   sh tests/run.sh nightly    everything, and then what takes longer (DEVELOPERS.md says what and why)
 set -eu
 cd "$(dirname "$0")/.."
@@ -66,16 +66,26 @@ build() {
   cmake --build --preset "$preset" -- --quiet "$@"
 }
 
+# One test more than there are cores: some wait, for a terminal or for a program to be killed.
+at_once=$((jobs + 1))
+
+# The program from outside. The rooms' own tests (label `core`) run under the sanitizers, where they tell more.
 suite() {
-  timed 'suite: compiling' build tests build
-  timed 'suite: running' ctest --preset tests --parallel "$jobs" --progress
+  timed 'suite: compiling' build tests build suite
+  timed 'suite: running' ctest --preset tests --parallel "$at_once" --progress -LE '^core$'
 }
 
-# Everything that reads untrusted bytes, the whole program on every case, and the demo club. clang, because GCC 12 takes
+# All of it in the optimised build.
+whole() {
+  timed 'whole suite: compiling' build tests build
+  timed 'whole suite: running' ctest --preset tests --parallel "$at_once" --progress
+}
+
+# The tests of every room, everything that reads untrusted bytes, the whole program on every case and the demo club. clang, because GCC 12 takes
 # Catch2 under its sanitizers for a use of uninitialised memory.
 asan_ubsan() {
   timed 'sanitizers: compiling' build asan-ubsan build-asan core
-  timed 'sanitizers: running' ctest --preset asan-ubsan --parallel "$jobs" --progress -L '^core$'
+  timed 'sanitizers: running' ctest --preset asan-ubsan --parallel "$at_once" --progress -L '^(core|both)$'
 }
 
 # Whatever starts threads, and many workers on one club.
@@ -91,15 +101,21 @@ style() {
 # What the other stages leave out, for its time.
 nightly() {
   export CHALKLEAF_ALL_ROUNDS=1 # of what the other stages try only an eighth, or one error code in turn
-  timed 'nightly: sanitizers' ctest --preset asan-ubsan --parallel "$jobs" --progress -L '^(core|late)$'
+  timed 'nightly: sanitizers' ctest --preset asan-ubsan --parallel "$jobs" --progress -L '^(core|both|late)$'
+  unset CHALKLEAF_ALL_ROUNDS
+  whole
+  export CHALKLEAF_ALL_ROUNDS=1
   timed 'nightly: injected faults' ctest --preset tests --progress -R faults_test
   unset CHALKLEAF_ALL_ROUNDS
   timed 'nightly: every source alone' tests/tidy.py --alone
   timed 'nightly: mutants' tests/mutants.py
 }
 
+if [ "$what" = quick ]; then
+  stage whole build whole
+  exit 0
+fi
 stage suite build suite
-[ "$what" = quick ] && exit 0
 stage asan-ubsan build-asan asan_ubsan
 stage tsan build-tsan tsan
 stage style build style

@@ -12,6 +12,7 @@ A file alone takes 6 to 12 s of CPU, much of that in clang's static analyser; al
 do. So where much of a batch that is compiled together (a unity source) has changed, as in a new clone,
 the batch is looked at as one, without the analyser, which follows only what stands in the main file itself: 140 s of CPU
 for all of src/. A few changed files, which is what somebody at work has, are looked at alone, by the analyser, too.
+A new clone, where nothing is remembered, trusts what its last commits did not touch: whoever committed it has looked.
 `--alone` does so with every file that was not found clean so: it is the nightly run's, and also notices a source that
 works only because of what another in its batch includes.
 """
@@ -26,6 +27,7 @@ import sys
 
 TOOL = "clang-tidy"
 BATCHES, ALONE = pathlib.Path("build-clang"), pathlib.Path("build-clang-alone")  # of the presets of these names
+RECENT = 10  # commits whose files a new clone looks at
 SHARE = 4  # a batch is looked at as one when more than a quarter of it has changed: its other files cost little then
 clean = pathlib.Path("build/tidy")
 sources = sorted(pathlib.Path("src").glob("*/*.cpp"))
@@ -40,15 +42,19 @@ def includes(path):
     return reached[path]
 
 
-def fingerprint(source):
+def reach(source):
     todo, seen = [source], set()
     while todo:
         path = todo.pop()
         if path not in seen:
             seen.add(path)
             todo += includes(path)
+    return seen
+
+
+def fingerprint(source):
     total = hashlib.sha256(settings)
-    for path in sorted(seen):
+    for path in sorted(reach(source)):
         total.update(str(path).encode() + b"\0" + path.read_bytes() + b"\0")
     return total.hexdigest()
 
@@ -73,6 +79,18 @@ def batches():
     return found
 
 
+def recent():
+    """The sources that the last commits changed, with one for each header; all where git cannot say."""
+    ran = subprocess.run(["git", "diff", "--name-only", f"HEAD~{RECENT}", "--", "src"], capture_output=True, text=True)
+    if ran.returncode != 0:
+        return set(sources)
+    changed = {pathlib.Path(name) for name in ran.stdout.split()}
+    found = changed & set(sources)
+    for header in changed - found:
+        found.update([source for source in sources if header in reach(source)][:1])
+    return found
+
+
 def look(task):
     folder, file, covered = task
     fewer = ["--checks=-clang-analyzer-*"] if folder == BATCHES else []
@@ -83,7 +101,13 @@ def look(task):
 alone = "--alone" in sys.argv
 named = {pathlib.Path(name) for name in sys.argv[1:] if name != "--alone"}
 prints = {source: fingerprint(source) for source in sources}
-known = set(os.listdir(clean)) if clean.exists() else set()
+if not clean.exists():
+    clean.mkdir(parents=True)
+    touched = recent()
+    for source in sources:
+        if source not in touched:
+            (clean / prints[source]).touch()
+known = set(os.listdir(clean))
 mark = ".alone" if alone else ""
 todo = {source for source in sources if source in named or (not named and prints[source] + mark not in known)}
 if not todo:
@@ -97,7 +121,6 @@ if not alone and len(todo) > 1:
 if left:
     folder = configured(ALONE)
     tasks += [(folder, source, [source]) for source in sorted(left)]
-clean.mkdir(parents=True, exist_ok=True)
 failed, findings = 0, set()
 with concurrent.futures.ThreadPoolExecutor(os.cpu_count()) as pool:
     for folder, covered, code, said in pool.map(look, tasks):
