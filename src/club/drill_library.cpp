@@ -101,9 +101,10 @@ struct LoadedFile {
   Diagnostics found;
 };
 
-LoadedFile load_file(const FileSystem& files, const std::string& path, const std::string& display) {
+LoadedFile load_file(const FileSystem& files, const std::string& path, const std::string& display,
+                     const PackPtr& pack = nullptr) {
   LoadedFile out;
-  out.source = source::load(files, path, display, out.found);
+  out.source = source::load_shipped(files, path, display, pack, out.found);
   if (out.source && out.source->text().size() > kLargestDrill) {
     out.found.error("unreadable-file", {out.source.get(), 0, 0},
                     fmt::format("this drill is larger than {} KB", kLargestDrill / 1024),
@@ -169,8 +170,9 @@ std::shared_ptr<const plan::DrillBook> unread_book(const LibraryPlace& place,
 }  // namespace
 
 plan::LibraryDrill load_drill(const FileSystem& files, const std::string& path,
-                              const std::string& display, const plan::PictureLookup* pictures) {
-  return read_file(load_file(files, path, display), path, display, pictures);
+                              const std::string& display, const plan::PictureLookup* pictures,
+                              const PackPtr& pack) {
+  return read_file(load_file(files, path, display, pack), path, display, pictures);
 }
 
 DrillLibrary load_drills(const LibraryPlace& place, const plan::PictureLookup* pictures,

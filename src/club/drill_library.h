@@ -11,6 +11,7 @@
 
 #include "base/diagnostic.h"
 #include "base/files.h"
+#include "base/pack.h"
 #include "plan/library.h"
 #include "plan/read.h"
 
@@ -45,8 +46,10 @@ struct LibraryPlace {
 DrillLibrary load_drills(const LibraryPlace& place, const plan::PictureLookup* pictures,
                          const std::shared_ptr<const plan::ShelfSource>& shelf = nullptr);
 
-/// Reads the drill file at `path`, shown as `display`.
+/// Reads the drill file at `path`, shown as `display`. What ships with the program may have been
+/// read before, into `pack`.
 plan::LibraryDrill load_drill(const FileSystem& files, const std::string& path,
-                              const std::string& display, const plan::PictureLookup* pictures);
+                              const std::string& display, const plan::PictureLookup* pictures,
+                              const PackPtr& pack = nullptr);
 
 }  // namespace chalkleaf::club

@@ -12,6 +12,7 @@
 #include "club/drill_library.h"
 #include "club/no_plans.h"
 #include "plan/drill_names.h"
+#include "source/read.h"
 
 namespace chalkleaf::club {
 namespace {
@@ -59,10 +60,13 @@ std::size_t number_of(std::string_view text) {
 
 class FolderShelf final : public plan::ShelfSource {
  public:
-  /// `names` points into `owner`.
+  /// `names` points into `owner`; `pack` may be null.
   FolderShelf(const FileSystem& files, std::string folder, std::string_view names,
-              std::shared_ptr<const void> owner)
-      : files_(files), folder_(std::move(folder)), owner_(std::move(owner)) {
+              std::shared_ptr<const void> owner, PackPtr pack)
+      : files_(files),
+        folder_(std::move(folder)),
+        owner_(std::move(owner)),
+        pack_(std::move(pack)) {
     std::string_view rest = names;
     drills_.resize(number_of(next_line(rest)));
     for (Drill& drill : drills_) drill.file = next_line(rest);
@@ -83,7 +87,7 @@ class FolderShelf final : public plan::ShelfSource {
     std::call_once(drill.once, [&] {
       const std::string file(drill.file);
       // Its folder is wherever the program was installed: that is nothing to a coach.
-      drill.read = load_drill(files_, join_path(folder_, file), "shelf/" + file, nullptr);
+      drill.read = load_drill(files_, join_path(folder_, file), "shelf/" + file, nullptr, pack_);
       drill.read.of_shelf = true;
     });
     return drill.read;
@@ -99,6 +103,7 @@ class FolderShelf final : public plan::ShelfSource {
   const FileSystem& files_;
   std::string folder_;
   std::shared_ptr<const void> owner_;  // of what names_ and the files point into
+  PackPtr pack_;                       // of what was read of the drills when the program was built
   std::vector<plan::ShelfName> names_;
   mutable std::deque<Drill> drills_;
 };
@@ -139,11 +144,18 @@ std::string names_in(const FileSystem& files, const std::string& folder,
 
 }  // namespace
 
-std::pair<Hash128, std::string> pack_shelf(const FileSystem& files,
-                                           const std::string& data_folder) {
+std::map<Hash128, std::string> pack_shelf(const FileSystem& files, const std::string& data_folder,
+                                          Diagnostics& diagnostics) {
   const std::string folder = join_path(data_folder, kShelfFolder);
   const std::vector<std::string> found = shelf_files(files, folder);
-  return {key_of(found), names_in(files, folder, found)};
+  std::map<Hash128, std::string> out = {{key_of(found), names_in(files, folder, found)}};
+  for (const std::string& file : found) {
+    const std::string path = join_path(folder, file);
+    const SourcePtr source = source::load(files, path, path, diagnostics);
+    if (const auto entry = source ? source::pack_front_matter(source) : std::nullopt)
+      out.insert(*entry);
+  }
+  return out;
 }
 
 std::shared_ptr<const plan::ShelfSource> open_shelf(const FileSystem& files,
@@ -152,10 +164,10 @@ std::shared_ptr<const plan::ShelfSource> open_shelf(const FileSystem& files,
   if (data.path.empty() || files.kind(folder) != FileKind::kFolder) return nullptr;
   const std::vector<std::string> found = shelf_files(files, folder);
   if (const auto packed = data.pack ? data.pack->find(key_of(found)) : std::nullopt) {
-    return std::make_shared<const FolderShelf>(files, folder, *packed, data.pack);
+    return std::make_shared<const FolderShelf>(files, folder, *packed, data.pack, data.pack);
   }
   const auto names = std::make_shared<const std::string>(names_in(files, folder, found));
-  return std::make_shared<const FolderShelf>(files, folder, *names, names);
+  return std::make_shared<const FolderShelf>(files, folder, *names, names, nullptr);
 }
 
 }  // namespace chalkleaf::club

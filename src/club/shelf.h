@@ -5,6 +5,7 @@
 // was built, and a drill is read when it is first asked for. Tested by tests/club/shelf_test.cpp.
 #pragma once
 
+#include <map>
 #include <memory>
 #include <string>
 #include <utility>
@@ -16,8 +17,10 @@
 
 namespace chalkleaf::club {
 
-/// What the pack has of a shelf: its names, under a key of the files in it.
-std::pair<Hash128, std::string> pack_shelf(const FileSystem& files, const std::string& data_folder);
+/// What the pack has of a shelf: its names, under a key of the files in it, and each drill's front
+/// matter.
+std::map<Hash128, std::string> pack_shelf(const FileSystem& files, const std::string& data_folder,
+                                          Diagnostics& diagnostics);
 
 /// The shelf of a data folder; null when it has none. Without a pack that has its names the files
 /// are asked for them. `files` has to outlive it.

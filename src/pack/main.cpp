@@ -60,7 +60,7 @@ int pack(const std::string& folder, const std::string& out) {
     }
     if (path.find("themes/figures/") != std::string::npos) figures.take(source, false, found);
   }
-  entries.insert(club::pack_shelf(files, folder));
+  entries.merge(club::pack_shelf(files, folder, found));
   // Who finds a figure in the pack takes it for one that was read without a word.
   figures.resolve(found);
   say(found);

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 #include <limits>
-#include <map>
+#include <optional>
 
 namespace chalkleaf::page {
 namespace {
@@ -16,15 +16,21 @@ constexpr std::size_t kMostPieces = 600;  // on a page; more than lines of the s
 struct State {
   Length height;
   std::int64_t dislike = 0;
-  std::size_t pieces = 0;
-  bool kept = false;  // its last piece keeps with the next
+  std::uint32_t pieces = 0;
   // Where it came from: its place and index in the fronts, and the way taken.
-  std::size_t from = 0;
-  std::size_t from_index = 0;
-  std::size_t way = 0;
+  std::uint32_t from = 0;
+  std::uint32_t from_index = 0;
+  std::uint32_t way = 0;
+  bool kept = false;  // its last piece keeps with the next
 };
 
-using Fronts = std::map<std::size_t, std::vector<State>>;
+// Of states as high as each other the one that is liked better comes first.
+bool goes_before(const State& a, const State& b) {
+  if (a.kept != b.kept) return a.kept < b.kept;
+  return a.height != b.height ? a.height < b.height : a.dislike < b.dislike;
+}
+
+std::uint32_t narrow(std::size_t index) { return static_cast<std::uint32_t>(index); }
 
 constexpr Cost kUnreached{std::numeric_limits<std::int64_t>::max(), 0, 0, 0};
 
@@ -33,6 +39,7 @@ class Planner {
   Planner(const std::vector<Place>& places, Length page_height)
       : places_(places), page_(page_height), best_(places.size() + 1, kUnreached) {
     came_.resize(places.size() + 1);
+    fronts_.resize(places.size() + 1);
   }
 
   PagePlan run() {
@@ -56,37 +63,42 @@ class Planner {
 
   // All pages that begin at place `i`, for each place they can end at.
   void fill_page(std::size_t i) {
-    Fronts fronts;
+    last_ = i;
     const Place& first = places_[i];
-    for (std::size_t w = 0; w < first.ways.size(); ++w) {
+    for (std::uint32_t w = 0; w < first.ways.size(); ++w) {
       const Way& way = first.ways[w];
       const bool head = i > 0 && has_head(first, way, page_);
       const Length top = head ? first.head + way.space_before : Length();
-      add(fronts, way, {top + way.height, way.dislike, 1, way.keep_with_next, i, 0, w});
+      add(way, {top + way.height, way.dislike, 1, narrow(i), 0, w, way.keep_with_next});
     }
-    for (auto at = fronts.begin(); at != fronts.end(); ++at) {
-      const std::size_t j = at->first;
-      prune(at->second);
-      for (std::size_t s = 0; s < at->second.size(); ++s) {
-        end_page(i, j, s, fronts);
-        if (j < places_.size() && !places_[j].begins_page) extend(j, s, fronts);
+    for (std::size_t j = i; j <= last_; ++j) {
+      prune(fronts_[j]);
+      const bool goes_on = j < places_.size() && !places_[j].begins_page;
+      std::optional<std::uint32_t> best;
+      for (std::uint32_t s = 0; s < fronts_[j].size(); ++s) {
+        if (end_page(i, j, fronts_[j][s])) best = s;
+        if (goes_on) extend(j, s);
       }
+      if (best) came_[j] = {i, retraced(i, fronts_[j][*best])};
     }
+    for (std::size_t j = i; j <= last_; ++j) fronts_[j].clear();
   }
 
-  void add(Fronts& fronts, const Way& way, const State& state) const {
-    fronts[std::min(way.next, places_.size())].push_back(state);
+  void add(const Way& way, const State& state) {
+    const std::size_t to = std::min(way.next, places_.size());
+    last_ = std::max(last_, to);
+    fronts_[to].push_back(state);
   }
 
-  void extend(std::size_t j, std::size_t s, Fronts& fronts) const {
-    const State state = fronts[j][s];
+  void extend(std::size_t j, std::uint32_t s) {
+    const State state = fronts_[j][s];
     if (state.height > page_ || state.pieces >= kMostPieces) return;
-    for (std::size_t w = 0; w < places_[j].ways.size(); ++w) {
+    for (std::uint32_t w = 0; w < places_[j].ways.size(); ++w) {
       const Way& way = places_[j].ways[w];
       const Length height = state.height + way.space_before + way.height;
       if (height > page_) continue;
-      add(fronts, way,
-          {height, state.dislike + way.dislike, state.pieces + 1, way.keep_with_next, j, s, w});
+      add(way, {height, state.dislike + way.dislike, state.pieces + 1, narrow(j), s, w,
+                way.keep_with_next});
     }
   }
 
@@ -94,10 +106,9 @@ class Planner {
   // at.
   static void prune(std::vector<State>& states) {
     if (states.size() < 2) return;
-    std::stable_sort(states.begin(), states.end(), [](const State& a, const State& b) {
-      if (a.kept != b.kept) return a.kept < b.kept;
-      return a.height != b.height ? a.height < b.height : a.dislike < b.dislike;
-    });
+    // Often they are in order: of a place with one way, from states that were.
+    if (!std::is_sorted(states.begin(), states.end(), goes_before))
+      std::stable_sort(states.begin(), states.end(), goes_before);
     const auto same = [](const State& a, const State& b) {
       return a.kept == b.kept && a.height == b.height;
     };
@@ -111,8 +122,8 @@ class Planner {
     states.resize(kMostStates);
   }
 
-  void end_page(std::size_t i, std::size_t j, std::size_t s, const Fronts& fronts) {
-    const State& state = fronts.at(j)[s];
+  // True when ending the page at place `j` is the best way to get there so far.
+  bool end_page(std::size_t i, std::size_t j, const State& state) {
     const bool at_end = j == places_.size();
     const bool forced = at_end || places_[j].begins_page;
     Cost cost = best_[i];
@@ -121,18 +132,18 @@ class Planner {
     cost.parted += state.kept && !forced ? 1 : 0;
     cost.looks += state.dislike + empty_foot(page_ - state.height, page_, forced);
     if (!forced && places_[j].head > Length()) cost.looks += kInSection;
-    if (cost >= best_[j]) return;
+    if (cost >= best_[j]) return false;
     best_[j] = cost;
-    came_[j] = {i, retraced(i, state, fronts)};
+    return true;
   }
 
-  PlannedPage retraced(std::size_t i, State state, const Fronts& fronts) const {
+  PlannedPage retraced(std::size_t i, State state) const {
     PlannedPage out;
     out.height = state.height;
     for (;;) {
       out.pieces.push_back({state.from, state.way});
       if (state.pieces == 1) break;
-      state = fronts.at(state.from)[state.from_index];
+      state = fronts_[state.from][state.from_index];
     }
     std::reverse(out.pieces.begin(), out.pieces.end());
     out.head = i > 0 && has_head(places_[i], places_[i].ways[out.pieces.front().way], page_);
@@ -143,6 +154,9 @@ class Planner {
   Length page_;
   std::vector<Cost> best_;  // of the document up to a place where a page may begin
   std::vector<Came> came_;
+  /// Of the page that is filled: its states at each place, and the last place that has any.
+  std::vector<std::vector<State>> fronts_;
+  std::size_t last_ = 0;
 };
 
 }  // namespace

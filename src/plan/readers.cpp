@@ -111,6 +111,8 @@ std::optional<Note::For> reader_named(std::string_view text) {
 
 // What may set a label off, besides the colon: how many bytes of it stand at `at`; 0 when none.
 std::size_t mark_at(std::string_view text, std::size_t at) {
+  // Asked of every byte of every line, and hardly any begins a mark.
+  if (std::string_view("\xE2-=)].!").find(text[at]) == std::string_view::npos) return 0;
   const std::string_view rest = text.substr(at);
   const bool after_space = at > 0 && text[at - 1] == ' ';
   const bool opened = text.starts_with('(') || text.starts_with('[');

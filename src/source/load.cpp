@@ -78,14 +78,15 @@ SourcePtr load(const FileSystem& files, const std::string& path, const std::stri
   return load_text(display_path, std::move(*text), diagnostics);
 }
 
-SourcePtr load_shipped(const FileSystem& files, const std::string& path, const PackPtr& pack,
+SourcePtr load_shipped(const FileSystem& files, const std::string& path,
+                       const std::string& display_path, const PackPtr& pack,
                        Diagnostics& diagnostics) {
   auto text = files.read(path, kLargestFile);
-  if (!text) return refuse_whole(path, text.error(), diagnostics);
+  if (!text) return refuse_whole(display_path, text.error(), diagnostics);
   // Text that is known to the pack was sound when it was packed.
-  if (pack && pack->find(yaml_key(*text)))
-    return std::make_shared<const Source>(path, std::move(*text), pack);
-  return load_text(path, std::move(*text), diagnostics);
+  if (pack && (pack->find(yaml_key(*text)) || pack->find(front_key(*text))))
+    return std::make_shared<const Source>(display_path, std::move(*text), pack);
+  return load_text(display_path, std::move(*text), diagnostics);
 }
 
 SourcePtr load_text(const std::string& display_path, std::string text, Diagnostics& diagnostics) {

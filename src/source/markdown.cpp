@@ -232,7 +232,8 @@ Document read_document(const SourcePtr& source, Diagnostics& diagnostics) {
   const Split split = split_front_matter(*source, diagnostics);
   out.front_span = split.front;
   if (split.has_front) {
-    out.front = read_yaml_span(split.front, diagnostics);
+    out.front = packed_front_matter(source, split.front);
+    if (!out.front) out.front = read_yaml_span(split.front, diagnostics);
     if (out.front && out.front->kind != YamlNode::Kind::kMap) {
       diagnostics.error(kBadValue, out.front->span, "the front matter is a list",
                         "write each entry on a line of its own, as `key: value`");

@@ -26,9 +26,15 @@ inline constexpr std::uint64_t kLargestFile = 512 * 1024;
 /// is returned.
 SourcePtr load(const FileSystem& files, const std::string& path, const std::string& display_path,
                Diagnostics& diagnostics);
-/// The same for a file that ships with the program: what was made of it beforehand is in `pack`.
-SourcePtr load_shipped(const FileSystem& files, const std::string& path, const PackPtr& pack,
+/// The same for a file that ships with the program: what was made of it beforehand is in `pack`,
+/// which may be null.
+SourcePtr load_shipped(const FileSystem& files, const std::string& path,
+                       const std::string& display_path, const PackPtr& pack,
                        Diagnostics& diagnostics);
+inline SourcePtr load_shipped(const FileSystem& files, const std::string& path, const PackPtr& pack,
+                              Diagnostics& diagnostics) {
+  return load_shipped(files, path, path, pack, diagnostics);
+}
 /// The same as load() for text that is at hand.
 SourcePtr load_text(const std::string& display_path, std::string text, Diagnostics& diagnostics);
 
@@ -42,5 +48,7 @@ std::optional<YamlNode> read_yaml(const SourcePtr& source, Diagnostics& diagnost
 std::optional<PackedNode> packed_yaml(const SourcePtr& source);
 /// What a pack holds of a source whose YAML is read without a word said; nothing for another.
 std::optional<std::pair<Hash128, std::string>> pack_yaml(const SourcePtr& source);
+/// The same of a document's front matter.
+std::optional<std::pair<Hash128, std::string>> pack_front_matter(const SourcePtr& source);
 
 }  // namespace chalkleaf::source

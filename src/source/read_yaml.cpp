@@ -65,11 +65,27 @@ std::optional<YamlNode> read_yaml_span(const Span& where, Diagnostics& diagnosti
 
 Hash128 yaml_key(std::string_view text) { return pack_key("yaml", text); }
 
+Hash128 front_key(std::string_view text) { return pack_key("front", text); }
+
 std::optional<PackedNode> packed_yaml(const SourcePtr& source) {
   if (source->pack() == nullptr) return std::nullopt;
   const auto bytes = source->pack()->find(yaml_key(source->text()));
   if (!bytes) return std::nullopt;
   return PackedNode(*bytes, source.get(), 0);
+}
+
+std::optional<YamlNode> packed_front_matter(const SourcePtr& source, const Span& where) {
+  if (source->pack() == nullptr) return std::nullopt;
+  const auto bytes = source->pack()->find(front_key(source->text()));
+  if (!bytes) return std::nullopt;
+  return PackedNode(*bytes, source.get(), where.begin).unpacked();
+}
+
+std::optional<std::pair<Hash128, std::string>> pack_front_matter(const SourcePtr& source) {
+  Diagnostics found;
+  const Document document = read_document(source, found);
+  if (!document.front || !found.all().empty()) return std::nullopt;
+  return std::pair(front_key(source->text()), packed(*document.front, document.front_span.begin));
 }
 
 std::optional<std::pair<Hash128, std::string>> pack_yaml(const SourcePtr& source) {

@@ -51,6 +51,32 @@ TEST_CASE("the pack has every shipped file, with the tree that reading it gives"
   }
 }
 
+TEST_CASE("the pack has the front matter of every drill of the shelf, as reading it gives it") {
+  const RealFileSystem files;
+  const DataFolder data = shipped();
+  const std::string shelf = join_path(data.path, "themes/shelf");
+  std::size_t drills = 0;
+  const auto entries = files.list(shelf);
+  REQUIRE(entries);
+  for (const FolderEntry& entry : *entries) {
+    INFO(entry.name);
+    Diagnostics found;
+    const std::string path = join_path(shelf, entry.name);
+    const SourcePtr known = source::load_shipped(files, path, entry.name, data.pack, found);
+    const SourcePtr plain = source::load(files, path, entry.name, found);
+    REQUIRE(plain);
+    const source::Document read = source::read_document(plain, found);
+    if (!read.front || !messages(found).empty()) continue;  // a manual
+    ++drills;
+    REQUIRE(known->pack() != nullptr);  // so it is not parsed again
+    const source::Document quick = source::read_document(known, found);
+    CHECK(quick.front->span == Span{known.get(), read.front->span.begin, read.front->span.end});
+    CHECK(source::packed(*quick.front, 0) == source::packed(*read.front, 0));
+    CHECK(messages(found) == "");
+  }
+  CHECK(drills >= 600);
+}
+
 TEST_CASE("figures from the pack are those from the files") {
   const RealFileSystem files;
   const DataFolder data = shipped();
