@@ -69,6 +69,8 @@ ObjectId write_xmp(const page::DocumentInfo& info, Objects& objects) {
     out += fmt::format("<xmp:CreateDate>{}T{:02}:{:02}:{:02}Z</xmp:CreateDate>\n",
                        iso_text(at.date), at.hour, at.minute, at.second);
   }
+  // ISO 14289-1, 5: what says that the file is PDF/UA-1.
+  out += "<pdfuaid:part xmlns:pdfuaid=\"http://www.aiim.org/pdfua/ns/id/\">1</pdfuaid:part>\n";
   out += "</rdf:Description>\n</rdf:RDF>\n</x:xmpmeta>\n<?xpacket end=\"w\"?>";
   return objects.add_stream("/Type /Metadata\n/Subtype /XML\n", out, Packing::kPlain);
 }

@@ -75,7 +75,8 @@ TEST_CASE("the file says what it is, twice in the same words") {
       xmp, "<rdf:li xml:lang=\"x-default\">Balance &amp; &lt;reach&gt; f\xC3\xBCr Wrens</rdf:li>"));
   CHECK(holds(xmp, "<xmp:CreateDate>2023-11-14T22:13:20Z</xmp:CreateDate>"));
   CHECK(holds(xmp, "<dc:language><rdf:Bag><rdf:li>en</rdf:li></rdf:Bag></dc:language>"));
-  CHECK_FALSE(holds(xmp, "pdfuaid"));  // not claimed before it is true
+  // ISO 14289-1, 5.
+  CHECK(holds(xmp, "xmlns:pdfuaid=\"http://www.aiim.org/pdfua/ns/id/\">1</pdfuaid:part>"));
   CHECK(findings(path) == "");
 }
 

@@ -55,6 +55,10 @@ def simple(name, number, code):
 
 
 simple("no-metadata", "06-001", "del pdf.Root.Metadata")
+simple("no-identifier", "06-002",
+       "pdf.Root.Metadata.write(pdf.Root.Metadata.read_bytes().replace(b'<pdfuaid:part', b'<pdfuaid:rev').replace(b'pdfuaid:part>', b'pdfuaid:rev>'))")
+simple("another-part", "06-002",
+       "pdf.Root.Metadata.write(pdf.Root.Metadata.read_bytes().replace(b'>1</pdfuaid:part>', b'>2</pdfuaid:part>'))")
 simple("no-preference", "07-001", "del pdf.Root.ViewerPreferences")
 simple("preference-false", "07-002", "pdf.Root.ViewerPreferences.DisplayDocTitle = False")
 simple("not-marked", "6.2-1", "del pdf.Root.MarkInfo")

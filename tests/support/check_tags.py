@@ -141,8 +141,8 @@ class Checker:
             return
         dc, rdf = "{http://purl.org/dc/elements/1.1/}", "{http://www.w3.org/1999/02/22-rdf-syntax-ns#}"
         part = tree.find(".//{http://www.aiim.org/pdfua/ns/id/}part")
-        if part is not None and part.text != "1":
-            self.report("06-002", "the XMP claims another part of PDF/UA than 1")
+        if part is None or part.text != "1":
+            self.report("06-002", "the XMP does not say that this is PDF/UA-1")
         titles = [li.text for li in tree.findall(".//%stitle/%sAlt/%sli" % (dc, rdf, rdf))
                   if li.get("{http://www.w3.org/XML/1998/namespace}lang") == "x-default"]
         if not titles or not titles[0]:
