@@ -64,6 +64,29 @@ class DocumentReader {
     habits_.capitals = small * 10 < words;
     habits_.margin = margin;
     habits_.minutes = minutes_end_parts();
+    habits_.stepped = is_stepped();
+  }
+
+  // Most lines further in have doses, and most lines above such have none.
+  bool is_stepped() {
+    std::size_t above = 0;
+    std::size_t above_dosed = 0;
+    std::size_t inside = 0;
+    std::size_t inside_dosed = 0;
+    for (std::size_t i = 0; i < lines().size(); ++i) {
+      const Line& line = lines()[i].line;
+      if (line.blank || line.table) continue;
+      const bool further_in = line.indent > habits_.margin;
+      const DraftLine* next = next_line(i);
+      const bool step = !further_in && next != nullptr && next->line.indent > line.indent;
+      if (!further_in && !step) continue;
+      const bool dosed =
+          read_drills(words_, line.words(source_).substr(0, kLongestLine), {}).has_dose() &&
+          !ends_in_minutes(words_, source_, line);
+      (step ? above : inside) += 1;
+      (step ? above_dosed : inside_dosed) += dosed ? 1 : 0;
+    }
+    return above > 2 && inside > above && inside_dosed * 10 > inside * 6 && above_dosed * 2 < above;
   }
 
   // Three lines or more end in minutes, and most have lines below that do not.

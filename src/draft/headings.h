@@ -32,6 +32,8 @@ struct Habits {
   bool minutes =
       false;  ///< parts are lines that end in their minutes: `body shapes 8 min`, `jumps - 12`
   std::size_t margin = 0;  ///< the usual indent
+  /// Parts stand at the margin and what is done stands further in, on lines of its own.
+  bool stepped = false;
 };
 
 /// `body shapes 8 min`, `JUMPS - 12`: a few words, and minutes end the line.

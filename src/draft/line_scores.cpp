@@ -33,6 +33,13 @@ double LineScores::heading(const DraftLine& one, const DraftLine* next, bool beh
   const bool numbered = below && one.line.mark == Line::Mark::kNumber &&
                         next->line.indent > one.line.indent + 1 && !one.spoken.has_dose();
   if (below && (!is_listed(one.line) || numbered)) score += kWeights.list_below;
+  if (habits_.stepped) {
+    const bool inside = one.line.indent > habits_.margin;
+    const bool steps = next != nullptr && next->line.indent > one.line.indent;
+    if (steps && !inside) score += kWeights.steps_in;
+    if (steps && !inside && one.line.mark == Line::Mark::kBullet) score -= kWeights.bullet;
+    if (inside && !steps) score += kWeights.inside_step;
+  }
   if (behind_blank) score += kWeights.blank_before;
   if (one.line.mark == Line::Mark::kNumber && !one.line.clock && !one.heading.strong && !numbered)
     score += kWeights.bullet;

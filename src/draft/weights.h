@@ -29,6 +29,8 @@ struct Weights {
   double minutes_alone = 0.5;
   double colon_at_end = 2;
   double list_below = 2;
+  double steps_in = 3.5;      ///< where the document is stepped, and the line below is further in
+  double inside_step = -3.5;  ///< there, further in itself
   double blank_before = 0.7;
   double bullet = -3;
   double indent = -2;

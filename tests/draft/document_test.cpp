@@ -118,6 +118,15 @@ TEST_CASE("a numbered line above a list further in opens a part") {
         "thddhd");
 }
 
+TEST_CASE("where what is done stands further in, lines at the margin open parts") {
+  CHECK(
+      readings("Home\nPush things\n press ups 4x8\n dips 3 x 10\nMiddle (10)\n dish 20s, arch 20s\n"
+               " plank 30s\nKickers\n walk ups 4 x 30s\n shifts 3 x 10\n") == "thddhddhdd");
+  // Not where such lines are drills and what is further in explains them.
+  CHECK(readings("Home\npress ups 4x8\n  easier on knees\ndips 3 x 10\n  easier one\nplank 30s\n"
+                 "  easier short\n") != "thdhdhd");
+}
+
 TEST_CASE("columns set apart by tabs are rows") {
   CHECK(readings("Home\n1\tAnkle circles\t10 each way\tslow\n2\tMini squat\t2 x 8\tknee over "
                  "toe\n3\tCalf stretch\t20 s\tgently\n") == "tddd");
