@@ -53,6 +53,8 @@ struct HallSetting {
   int groups = 1;
   plan::Timings timings;  ///< the hall's, where neither plan nor club says
   const HallActivity* activity = nullptr;
+  /// Whose `begin` and `change` count; null: as of `other`.
+  const HallActivity* pauses = nullptr;
   const HallPlace* place = nullptr;
   int gymnasts = kUsualGroup;
   double pace = 1;  ///< under-nines take longer for all that is not counted
@@ -289,9 +291,7 @@ Duration change_before(const HallDrill& next, const HallSetting& setting) {
   const plan::Timing& told = setting.timings.changeover;
   if (told.origin != plan::Timing::Origin::kDefault) return told.value;
   if (!next.place.empty()) return setting.book.time("queue-told");
-  const HallActivity* about = setting.activity;
-  if (about == nullptr) about = setting.book.activity("other");
-  return about == nullptr ? Duration() : about->change;
+  return setting.pauses == nullptr ? Duration() : setting.pauses->change;
 }
 
 HallDrill hall_drill(const Drill& drill, const HallSetting& setting) {
@@ -345,11 +345,20 @@ void share_levels(std::vector<HallDrill>& drills, const plan::HallBook& book) {
   }
 }
 
+// Nobody gathers a group at home: a part begins at once, and its lines follow each other sooner.
+void at_home(HallSetting& setting) {
+  const plan::PartRole role = setting.part.role;
+  const bool flows = role == plan::PartRole::kWarmUp || role == plan::PartRole::kCoolDown;
+  setting.pauses = setting.book.activity(flows ? "home-flow" : "home");
+  if (setting.activity == nullptr) setting.activity = setting.book.activity("home");
+}
+
 HallPart hall_part(const HallSetting& setting) {
   HallPart out;
   const HallActivity* about = setting.activity;
   if (about == nullptr) about = setting.book.activity("other");
-  const Duration begin = about == nullptr ? Duration() : scaled(about->begin, setting.pace);
+  const Duration begin =
+      setting.pauses == nullptr ? Duration() : scaled(setting.pauses->begin, setting.pace);
   Duration low = begin;
   Duration high = begin;
   out.likely = begin;
@@ -387,8 +396,10 @@ std::vector<HallPart> hall_times(const plan::Session& session, const plan::Club&
     HallSetting setting{session, club, book, part, groups, hall_timings(session.timings, book)};
     setting.pace = pace;
     setting.activity = hall_activity_of(part, book);
-    if (session.place.value == plan::Place::kHome && setting.activity == nullptr) {
-      setting.activity = book.activity("home");
+    if (session.place.value == plan::Place::kHome) {
+      at_home(setting);
+    } else {
+      setting.pauses = setting.activity == nullptr ? book.activity("other") : setting.activity;
     }
     setting.place = place_in(part.title.text, book);
     setting.gymnasts = setting.place != nullptr ? (gymnasts + groups - 1) / groups : gymnasts;

@@ -52,6 +52,7 @@ inline plan::HallBook a_hall() {
                      activity("cool-down", {{"cool-down"}}, Places::kOfLine, 60, 10, 30),
                      activity("game", {{"game"}}, Places::kNone, 0, 20, 120),
                      activity("home", {}, Places::kOfLine, 0, 5, 30),
+                     activity("home-flow", {}, Places::kOfLine, 7, 3, 30),
                      activity("other", {}, Places::kOfPart, 60, 20, 60)};
   book.spotted = {{"spot"}};
   book.groups = {{"groups"}, {"stations"}};

@@ -104,6 +104,11 @@ TEST_CASE("hall: all at once in a warm-up and at home, whatever stands in the ti
   SessionMaker home(plan::Place::kHome);
   home.part("Bars").drill("Dead hang", hold(1, s(20)));
   CHECK(line_of(home) == "25 s: 20 s + 5 s to change");
+  // Not the hall's minute to gather a group, and 10 s: a child at home goes on.
+  SessionMaker flow(plan::Place::kHome);
+  flow.part("Warm-up", plan::PartRole::kWarmUp).drill("Star jumps", reps(1, 10));
+  CHECK(line_of(flow) == "23 s: 10 reps × 2 s (in a hall) + 3 s to change");
+  CHECK(hall_times(flow.session(), {}, a_hall()).at(0).likely == s(30));
 }
 
 TEST_CASE("hall: under-nines need longer, by their group or by what is said of them") {
