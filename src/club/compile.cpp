@@ -143,6 +143,7 @@ std::unique_ptr<Studied> study(const PlanPaths& plan, const ClubTools& club,
   club.broken_figures.report(out->session, found);
   if (club.figures) reason::check_figures(out->session, names_of(*club.figures->catalogue), found);
   reason::check(out->session, out->timetable, club.club, *club.drills, club.guard.get(), found);
+  out->session.unsaid = reason::unsaid_at_home(found);
   if (out->draft) found = told_of_draft(found, *out->draft);
   out->readable = true;
   return out;

@@ -7,6 +7,7 @@
 #include "draft/lexicon.h"
 #include "plan/danger_book.h"
 #include "reason/guard.h"
+#include "reason/line_weights.h"
 #include "source/read.h"
 
 namespace chalkleaf::club {
@@ -162,6 +163,34 @@ std::shared_ptr<const plan::HallBook> load_hall(const FileSystem& files, const D
   return plan::read_hall_book(source, diagnostics);
 }
 
+namespace {
+
+Hash128 weights_key(std::string_view text) { return pack_key("line weights", text); }
+
+constexpr std::uint64_t kLargestWeights = 4ULL * 1024 * 1024;  // bytes
+
+// Null when there are none, or none that can be read: the patterns are believed then.
+std::shared_ptr<const reason::LineWeights> load_line_weights(const FileSystem& files,
+                                                             const DataFolder& data,
+                                                             const std::string& path) {
+  const auto text = files.read(path, kLargestWeights);
+  if (!text) return nullptr;
+  const auto image = data.pack ? data.pack->find(weights_key(*text)) : std::nullopt;
+  auto weights = image ? reason::LineWeights::from_image(*image, data.pack) : std::nullopt;
+  if (!weights) weights = reason::LineWeights::read(*text);
+  return weights ? std::make_shared<const reason::LineWeights>(std::move(*weights)) : nullptr;
+}
+
+}  // namespace
+
+std::optional<std::pair<Hash128, std::string>> pack_line_weights(const FileSystem& files,
+                                                                 const std::string& path) {
+  const auto text = files.read(path, kLargestWeights);
+  const auto weights = text ? reason::LineWeights::read(*text) : std::nullopt;
+  if (!weights) return std::nullopt;
+  return std::pair(weights_key(*text), weights->image());
+}
+
 std::shared_ptr<const reason::Guard> load_guard(const FileSystem& files, const DataFolder& data,
                                                 const std::string& language,
                                                 Diagnostics& diagnostics) {
@@ -175,7 +204,10 @@ std::shared_ptr<const reason::Guard> load_guard(const FileSystem& files, const D
   auto book = plan::read_danger_book(source, diagnostics);
   if (!book) return nullptr;
   const auto image = data.pack ? data.pack->find(guard_key(source->text())) : std::nullopt;
-  return std::make_shared<const reason::Guard>(std::move(book), diagnostics, image.value_or(""));
+  return std::make_shared<const reason::Guard>(
+      std::move(book), diagnostics, image.value_or(""),
+      load_line_weights(files, data,
+                        join_path(data.path, "themes/words/" + base + "/danger_weights.txt")));
 }
 
 }  // namespace chalkleaf::club

@@ -70,6 +70,10 @@ std::shared_ptr<const reason::Guard> load_guard(const FileSystem& files, const D
 std::optional<std::pair<Hash128, std::string>> pack_guard(const SourcePtr& source,
                                                           Diagnostics& diagnostics);
 
+/// The same of a file of line weights; nothing when there is none that can be read.
+std::optional<std::pair<Hash128, std::string>> pack_line_weights(const FileSystem& files,
+                                                                 const std::string& path);
+
 /// How a hall runs, in the words of a language, or in English where it has no such file. Null when
 /// there are errors (reported), or no file at all.
 std::shared_ptr<const plan::HallBook> load_hall(const FileSystem& files, const DataFolder& data,

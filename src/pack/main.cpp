@@ -57,6 +57,8 @@ int pack(const std::string& folder, const std::string& out) {
       pack_hyphens(files, file_stem(path), entries);
     if (path.find("themes/words/") != std::string::npos && path.ends_with("/dangers.yaml")) {
       if (const auto guard = club::pack_guard(source, found)) entries.insert(*guard);
+      const std::string weights = parent_path(path) + "/danger_weights.txt";
+      if (const auto made = club::pack_line_weights(files, weights)) entries.insert(*made);
     }
     if (path.find("themes/figures/") != std::string::npos) figures.take(source, false, found);
   }

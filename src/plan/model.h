@@ -285,6 +285,13 @@ struct KitItem {
   Words description;  ///< `a bath towel, rolled lengthways`; may be empty
 };
 
+/// What a family has to be told before a child starts and this home plan does not say, as far as
+/// `reason` reads it: the home sheet says it in words of its own.
+struct Unsaid {
+  bool adult_stays = false;
+  bool space_clear = false;
+};
+
 struct Session {
   SourcePtr source;
   Span front_matter;  ///< where a missing key belongs; the file's first line when there is none
@@ -307,6 +314,7 @@ struct Session {
   Words web;  ///< where this plan stands on the web: its own, or made from the club's; may be empty
   std::vector<Note> introduction;  ///< text before the first part
   std::vector<Safety> safety;      ///< of the session; each part has its own besides
+  Unsaid unsaid;
   std::vector<Part> parts;
   std::vector<SourcePtr> sources;  ///< the plan and every part it uses: keeps all spans alive
   /// Of a draft: its lines of drills as the coach typed them. The card ends with them, so that what

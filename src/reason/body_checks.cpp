@@ -150,6 +150,15 @@ Diagnostic too_much_before(const Drill& power, const std::string& muscle, const 
   return found;
 }
 
+// Leg lifts on the back are strength, and no maximal one: what stretching takes is not missed
+// there.
+bool needs_power(const Drill& drill) {
+  constexpr int kHard = 7;  // of 10: common practice, no source
+  const plan::DrillKind kind = kind_of(drill);
+  if (kind != plan::DrillKind::kStrength) return plan::is_power(kind);
+  return drill.known == nullptr || !drill.known->effort || drill.known->effort->value >= kHard;
+}
+
 // The sum of one muscle group until power work begins.
 void check_before_power(const Subject& subject, const StretchLines& stretches,
                         Diagnostics& diagnostics) {
@@ -161,7 +170,7 @@ void check_before_power(const Subject& subject, const StretchLines& stretches,
   auto next = stretches.begin();
   for (const DrillLine& line : drill_lines(subject.session)) {
     const LineTime at = line_times.of(*line.drill);
-    if (plan::is_power(kind_of(*line.drill))) {
+    if (needs_power(*line.drill)) {
       for (auto& [muscle, sum] : sums) {
         forget_before(at.begin, sum);
         if (sum.all < most || !said.insert(muscle).second) continue;

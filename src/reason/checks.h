@@ -55,6 +55,9 @@ bool is_open_point(const Diagnostic& found);
 /// the library.
 void apply_choices(const plan::Club& club, Diagnostics& diagnostics);
 
+/// What `check` has found a home plan not to say, for the home sheet to say it.
+plan::Unsaid unsaid_at_home(const Diagnostics& found);
+
 /// What names of figures there are; `reason` does not see the figures themselves.
 struct FigureNames {
   std::function<bool(std::string_view name)> has;

@@ -12,7 +12,10 @@
 #include "base/text.h"
 #include "reason/check_parts.h"
 #include "reason/drill_lines.h"
+#include "reason/guard_library.h"
+#include "reason/guard_people.h"
 #include "reason/raw_text.h"
+#include "reason/second_reading.h"
 #include "reason/word_patterns.h"
 
 namespace chalkleaf::reason {
@@ -33,9 +36,27 @@ struct Placed {
   std::uint32_t offset = 0;  // of the text that its words count from
   Span place = {};           // of the plan's line, when the words are the library's
   RawUnit::Kind kind = RawUnit::Kind::kItem;
-  bool above = false;   // it stands in the text above all drills
-  bool joined = false;  // all sentences of an entry as one
+  bool above = false;    // it stands in the text above all drills
+  bool joined = false;   // all sentences of an entry as one
+  std::size_t line = 0;  // of the lines that were weighed
 };
+
+/// A paragraph, an entry, a heading or a quote of a file as the second reading sees it.
+struct WeighedLine {
+  Span span;  // empty: of words that a library has given
+  LinePlace place;
+  double odds = 0;
+  bool forbidden = false;
+  bool spoken_of = false;
+};
+
+// Headings, rows of tables and a word or two are too little to weigh.
+bool is_sentence(const WeighedLine& line) {
+  constexpr std::ptrdiff_t kFewWords = 3;
+  const std::string_view text = line.span.text();
+  return line.place.kind != LinePlace::Kind::kHeading && !text.starts_with('|') &&
+         std::count(text.begin(), text.end(), ' ') >= kFewWords - 1;
+}
 
 // The time of a heading is that of the part.
 void forget_times(Sentence& sentence) {
@@ -69,6 +90,11 @@ Sentence joined(const std::vector<Sentence>& all) {
   return out;
 }
 
+LinePlace::Kind line_kind(RawUnit::Kind kind) {
+  if (kind == RawUnit::Kind::kHeading) return LinePlace::Kind::kHeading;
+  return kind == RawUnit::Kind::kItem ? LinePlace::Kind::kItem : LinePlace::Kind::kText;
+}
+
 // Where the words of a match stand in the file.
 Span span_of(const Placed& placed, const Match& match) {
   if (placed.place) return placed.place;
@@ -79,9 +105,6 @@ Span span_of(const Placed& placed, const Match& match) {
 
 constexpr int kGrown = 18;  // years: who is an adult
 
-// The shelf is read by a coach before it is shipped, and says itself what is not for home.
-bool is_shipped(const Source& source) { return source.path().starts_with("shelf/"); }
-
 bool ends_with_colon(std::string_view text) { return trim(text).ends_with(':'); }
 
 bool negates(const Sentence& sentence) {
@@ -89,29 +112,37 @@ bool negates(const Sentence& sentence) {
                      [](const Lexeme& word) { return word.negator; });
 }
 
-/// Who comes, as far as the text says.
-struct People {
-  std::optional<int> youngest;
-  std::optional<int> oldest;
-  int children = 0;  // 0: not said, or of several groups
-  int adults = 0;
-  int named_adults = 0;  // `Jas (24) and Wes (33)`
-  bool beginners = false;
-  Span span;  // where the children are counted
-};
+bool concerns(const plan::Danger& danger, plan::Place place) {
+  if (danger.at == plan::Danger::At::kAnywhere) return true;
+  return (danger.at == plan::Danger::At::kHome) == (place == plan::Place::kHome);
+}
 
-// Guidance, not law. NSPCC, recommended adult to child ratios: ages 2-3 1:4 (value from memory),
-// 4-8 1:6, 9-12 1:8, 13-18 1:10, and always two adults at least.
-int adults_needed(int children, int youngest) {
-  const int each = youngest < 4 ? 4 : youngest < 9 ? 6 : youngest < 13 ? 8 : 10;
-  return std::max(2, (children + each - 1) / each);
+bool is_for_these(const plan::Danger& danger, const People& people) {
+  return danger.below == 0 || people.beginners || (people.oldest && *people.oldest < danger.below);
+}
+
+// The danger that a line fits best, of those that may be meant; null when it fits none.
+template <class MayBe>
+const plan::Danger* danger_of(std::string_view line, const std::vector<Sentence>& sentences,
+                              LinePlace place, const SecondReading& second,
+                              const plan::DangerBook& book, MayBe may_be) {
+  std::vector<std::string_view> checks;
+  for (const plan::Danger& one : book.dangers) {
+    if (may_be(one)) checks.push_back(one.check.text);
+  }
+  const auto check = second.check_of(line, sentences, place, checks);
+  const auto found = std::find_if(book.dangers.begin(), book.dangers.end(), [&](const auto& one) {
+    return check && one.check.text == *check && may_be(one);
+  });
+  return found == book.dangers.end() ? nullptr : &*found;
 }
 
 }  // namespace
 
 struct Guard::Compiled {
-  Compiled(std::shared_ptr<const plan::DangerBook> from, std::string_view image)
-      : book(std::move(from)), words(*book, image) {
+  Compiled(std::shared_ptr<const plan::DangerBook> from, std::string_view image,
+           LineWeightsPtr weights)
+      : book(std::move(from)), words(*book, image), second(*book, std::move(weights)) {
     for (const plan::Danger& danger : book->dangers) {
       Compiled1 one{&danger, {}, {}, {}};
       for (const plan::Words& w : danger.says) one.says.push_back(&words.pattern(w));
@@ -228,8 +259,14 @@ struct Guard::Compiled {
     return out;
   }
 
+  void weigh(std::string_view text, const std::vector<Sentence>& all, LinePlace place, Span span,
+             std::vector<WeighedLine>& lines) const {
+    lines.push_back({span, place, second.odds(text, all, place), false, false});
+  }
+
   /// All sentences of one file. What stands below `Never at home:` is forbidden.
-  void read(const Source& source, std::vector<Placed>& out) const {
+  void read(const Source& source, bool at_home, std::vector<Placed>& out,
+            std::vector<WeighedLine>& lines) const {
     const std::string text = readable(source.text());
     constexpr std::uint32_t kNowhere = 1'000'000;
     std::uint32_t forbidden_from = kNowhere;  // entries indented this far are forbidden
@@ -244,6 +281,7 @@ struct Guard::Compiled {
       const std::string_view part =
           std::string_view(text).substr(unit.begin, unit.end - unit.begin);
       std::vector<Sentence> all = words.sentences(part);
+      weigh(part, all, {line_kind(unit.kind), at_home}, {&source, unit.begin, unit.end}, lines);
       if (unit.kind == RawUnit::Kind::kHeading) {
         forbidden_from = kNowhere;
         heading_forbids =
@@ -254,12 +292,15 @@ struct Guard::Compiled {
       for (Sentence& sentence : all) {
         sentence.forbidden = sentence.forbidden || heading_forbids || forbidden_from != kNowhere;
         if (unit.kind == RawUnit::Kind::kHeading) forget_times(sentence);
-        out.push_back({sentence, &source, unit.begin, {}, unit.kind, above, false});
+        out.push_back(
+            {sentence, &source, unit.begin, {}, unit.kind, above, false, lines.size() - 1});
+        lines.back().forbidden = lines.back().forbidden || sentence.forbidden;
       }
       if (unit.kind == RawUnit::Kind::kItem && is_one_thought(all)) {
         Sentence whole = joined(all);
         whole.forbidden = whole.forbidden || heading_forbids || forbidden_from != kNowhere;
-        out.push_back({std::move(whole), &source, unit.begin, {}, unit.kind, false, true});
+        out.push_back(
+            {std::move(whole), &source, unit.begin, {}, unit.kind, false, true, lines.size() - 1});
       }
       const bool leads =
           !all.empty() && ends_with_colon(part) && (negates(all.back()) || all.back().forbidden);
@@ -268,15 +309,40 @@ struct Guard::Compiled {
     }
   }
 
+  /// Lines in which no pattern has found anything and that are dangerous by their words.
+  void tell_others(const std::vector<WeighedLine>& lines, plan::Place place, const People& people,
+                   Gathered& gathered) const {
+    for (const WeighedLine& line : lines) {
+      if (line.spoken_of || line.forbidden || !line.span || !is_sentence(line)) continue;
+      if (second.alone(line.odds) != SecondReading::Belief::kSure) continue;
+      const std::string_view text = line.span.text();
+      const plan::Danger* danger = danger_of(
+          text, words.sentences(text), line.place, second, *book,
+          [&](const plan::Danger& d) { return concerns(d, place) && is_for_these(d, people); });
+      if (danger == nullptr) continue;
+      const bool of_people = danger->check.text == "danger-alone";
+      if (of_people && second.alone_of_people(line.odds) != SecondReading::Belief::kSure) continue;
+      gathered.add(danger->check.text + "!", line.span, "here too", [&] {
+        return Diagnostic{Severity::kWarning,
+                          danger->check.text,
+                          line.span,
+                          fmt::format("{}: {}", quoted(text), danger->what),
+                          {},
+                          danger->instead};
+      });
+    }
+  }
+
   std::shared_ptr<const plan::DangerBook> book;
   WordPatterns words;
+  SecondReading second;
   std::vector<Compiled1> dangers;
   std::map<std::string, std::vector<const Pattern*>, std::less<>> sayings;
 };
 
 Guard::Guard(std::shared_ptr<const plan::DangerBook> book, Diagnostics& diagnostics,
-             std::string_view image)
-    : compiled_(std::make_unique<Compiled>(std::move(book), image)) {
+             std::string_view image, LineWeightsPtr weights)
+    : compiled_(std::make_unique<Compiled>(std::move(book), image, std::move(weights))) {
   for (const plan::Words& one : compiled_->words.broken()) {
     diagnostics.error(kBadValue, one.span, fmt::format("‘{}’ is no pattern", one.text),
                       "see the head of the file for how patterns are written");
@@ -289,41 +355,6 @@ std::string Guard::image() const {
 Guard::~Guard() = default;
 
 namespace {
-
-/// What a session's drills have taken from a library: words with the plan's lines they came to.
-struct Library {
-  std::set<const Source*> sources;
-  std::vector<std::pair<plan::Words, Span>> inherited;
-};
-
-Library library_of(const plan::Session& session, const plan::DrillBook& book) {
-  Library out;
-  for (const DrillLine& line : drill_lines(session)) {
-    const plan::Drill& drill = *line.drill;
-    if (drill.known != nullptr) out.sources.insert(drill.known->source.get());
-    for (const plan::LibraryDrill* known : drill.known_choices) {
-      if (known != nullptr) out.sources.insert(known->source.get());
-    }
-    for (const Named& named : named_with_substitutes(line, book))
-      out.sources.insert(named.drill->source.get());
-    const auto add = [&](const plan::Words& words) {
-      if (words.span.source != nullptr && is_shipped(*words.span.source)) return;
-      if (out.sources.count(words.span.source) > 0)
-        out.inherited.emplace_back(words, drill.name.span);
-    };
-    for (const auto* list : {&drill.cues, &drill.easier, &drill.harder}) {
-      for (const plan::Words& words : *list) add(words);
-    }
-    for (const plan::Note& note : drill.notes) add(note.words);
-    for (const plan::Substitute& one : drill.substitutes) {
-      add(one.name);
-      for (const auto* list : {&one.cues, &one.easier, &one.harder}) {
-        for (const plan::Words& words : *list) add(words);
-      }
-    }
-  }
-  return out;
-}
 
 // A danger that lies in the skill itself: who takes the skill out has taken it out as well.
 bool is_skill(const plan::Danger& danger) {
@@ -343,11 +374,6 @@ bool is_refused(const Span& span, const Diagnostics& diagnostics) {
            (same_line(d.span) || std::any_of(d.labels.begin(), d.labels.end(),
                                              [&](const Label& l) { return same_line(l.span); }));
   });
-}
-
-bool concerns(const plan::Danger& danger, plan::Place place) {
-  if (danger.at == plan::Danger::At::kAnywhere) return true;
-  return (danger.at == plan::Danger::At::kHome) == (place == plan::Place::kHome);
 }
 
 }  // namespace
@@ -396,50 +422,24 @@ std::vector<Span> Guard::said_in_prose(std::string_view saying,
   return out;
 }
 
-namespace {
-
-// Who is there for how many. Read from prose, so said only when it is far off: a count may have
-// left out who is named elsewhere.
-void check_people(const People& people, Diagnostics& diagnostics) {
-  if (people.children == 0 || !people.youngest || people.adults == 0) return;
-  constexpr double kTolerance = 1.25;
-  const int needed = adults_needed(people.children, *people.youngest);
-  const int surely =
-      adults_needed(static_cast<int>(people.children / kTolerance), *people.youngest);
-  if (people.adults >= surely) return;
-  diagnostics.add({Severity::kError,
-                   "too-few-adults",
-                   people.span,
-                   fmt::format("{} children, the youngest {} years old, need {} adults, and the "
-                               "plan speaks of {}",
-                               people.children, *people.youngest, needed, people.adults),
-                   {},
-                   fmt::format("find another adult and write ‘adults: {}’ between the --- "
-                               "lines, or take fewer children",
-                               needed)});
-}
-
-bool is_for_these(const plan::Danger& danger, const People& people) {
-  return danger.below == 0 || people.beginners || (people.oldest && *people.oldest < danger.below);
-}
-
-}  // namespace
-
 void Guard::check(const plan::Session& session, const plan::DrillBook& book,
                   Diagnostics& diagnostics) const {
   const Compiled& all = *compiled_;
   // In a hall a coach reads the card, which says it first; a family has nobody to ask.
   const bool at_home = session.place.value == plan::Place::kHome;
   std::vector<Placed> sentences;
-  const Library library = library_of(session, book);
+  std::vector<WeighedLine> lines;
+  const Inherited library = inherited_words(session, book);
   for (const SourcePtr& source : session.sources) {
     if (library.sources.count(source.get()) == 0 && !is_shipped(*source))
-      all.read(*source, sentences);
+      all.read(*source, at_home, sentences, lines);
   }
-  for (const auto& [words, place] : library.inherited) {
-    for (Sentence& sentence : all.words.sentences(words.text))
-      sentences.push_back(
-          {std::move(sentence), place.source, 0, place, RawUnit::Kind::kItem, false, false});
+  for (const auto& [words, place] : library.words) {
+    std::vector<Sentence> said = all.words.sentences(words.text);
+    all.weigh(words.text, said, {LinePlace::Kind::kItem, at_home}, {}, lines);
+    for (Sentence& sentence : said)
+      sentences.push_back({std::move(sentence), place.source, 0, place, RawUnit::Kind::kItem, false,
+                           false, lines.size() - 1});
   }
   const People people = all.people(sentences, session);
   if (!at_home) check_people(people, diagnostics);
@@ -465,22 +465,33 @@ void Guard::check(const plan::Session& session, const plan::DrillBook& book,
       if (said || elsewhere) continue;
       const std::optional<Span> found = all.find(one, placed);
       if (!found || (is_skill(danger) && is_refused(*found, diagnostics))) continue;
+      WeighedLine& whole = lines[placed.line];
+      // Where it stands and who comes makes these dangerous, not their words.
+      const bool by_place = danger.when == plan::Danger::When::kCold || danger.below > 0;
+      const auto belief =
+          by_place ? SecondReading::Belief::kSure : all.second.with_pattern(whole.odds);
+      if (belief == SecondReading::Belief::kNone) continue;
+      whole.spoken_of = true;
       // Two entries may know the same danger: one check speaks once of a line.
       const std::uint32_t line = found->source->line_column(found->begin).line;
       const auto [one_of_line, is_new] =
           spoken_of.try_emplace({danger.check.text, found->source, line}, &danger);
       if (!is_new && one_of_line->second != &danger) continue;
       last = &placed;
-      gathered.add(danger.name.text, *found, "here too", [&] {
-        return Diagnostic{at_home ? Severity::kError : Severity::kWarning,
-                          danger.check.text,
-                          *found,
-                          fmt::format("{}: {}", quoted(found->text()), danger.what),
-                          {},
-                          danger.instead};
+      const bool sure = belief == SecondReading::Belief::kSure;
+      gathered.add(danger.name.text + (sure ? "" : "?"), *found, "here too", [&] {
+        return Diagnostic{
+            sure ? (at_home ? Severity::kError : Severity::kWarning) : Severity::kNote,
+            danger.check.text,
+            *found,
+            fmt::format("{}{}: {}", quoted(found->text()), sure ? "" : ", if it is meant so",
+                        danger.what),
+            {},
+            danger.instead};
       });
     }
   }
+  all.tell_others(lines, session.place.value, people, gathered);
   gathered.add_to(diagnostics);
 }
 

@@ -17,13 +17,16 @@
 
 namespace chalkleaf::reason {
 
+class LineWeights;
+
 /// A danger book made ready. Read-only; safe to share between threads.
 class Guard {
  public:
   /// What is wrong in the book is reported; a guard with a broken book still has the rest of it.
-  /// `image`: what image() gave for this book, or empty.
+  /// `image`: what image() gave for this book, or empty. Without `weights` (line_weights.h) the
+  /// patterns of the book are believed as they are.
   Guard(std::shared_ptr<const plan::DangerBook> book, Diagnostics& diagnostics,
-        std::string_view image = {});
+        std::string_view image = {}, std::shared_ptr<const LineWeights> weights = nullptr);
   ~Guard();
   Guard(const Guard&) = delete;
   Guard& operator=(const Guard&) = delete;

@@ -38,20 +38,25 @@ void check_home_notes(const Subject& subject, Diagnostics& diagnostics) {
   // A sentence that says the opposite has been pointed at already.
   if (!found_of("danger-alone", diagnostics) && !is_said("adult-stays", subject) &&
       subject.guard->said_in_prose("adult-named", session).empty()) {
-    Diagnostic found{Severity::kError, "no-adult-note", span,
-                     "nothing in this home plan says that an adult stays in the room"};
+    Diagnostic found{Severity::kWarning, "no-adult-note", span,
+                     "nothing in this home plan says that an adult stays in the room, so the home "
+                     "sheet says it"};
     for (const Span& near : subject.guard->said_in_prose("somebody-named", session))
       found.labels.push_back({near, "this is not enough"});
-    found.hint = "add it as a block quote, such as ‘> **Safety.** An adult stays in the room.’";
+    found.hint = "make sure of it; in your own words: ‘> **Safety.** An adult stays in the room.’";
     diagnostics.add(std::move(found));
   }
   if (!found_of("danger-space", diagnostics) && !is_said("space-cleared", subject) &&
       subject.guard->said_in_prose("space-named", session).empty()) {
-    diagnostics.error(
-        "no-space-note", span, "nothing in this home plan says what to clear away",
-        "add it as a block quote, such as ‘> **Safety.** Clear two big steps of floor "
-        "in every direction.’");
+    diagnostics.note("no-space-note", span,
+                     "nothing in this home plan says what to clear away, so the home sheet says it",
+                     "in your own words: ‘> **Safety.** Clear two big steps of floor in every "
+                     "direction.’");
   }
+}
+
+plan::Unsaid unsaid_at_home(const Diagnostics& found) {
+  return {found_of("no-adult-note", found), found_of("no-space-note", found)};
 }
 
 }  // namespace chalkleaf::reason

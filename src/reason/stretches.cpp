@@ -47,10 +47,19 @@ std::optional<Duration> hold_of(const plan::Amount& amount, const plan::Timings&
   return amount.most_time().value_or(timings.max_hold.value);
 }
 
+// `Shoulders, wrists: 4 min` is a row of things, and so is a stretch of no muscle in particular
+// that takes minutes: `Stretch circle: 5 min`.
+bool is_row(const plan::LibraryDrill* known, std::string_view name, const plan::Amount& amount) {
+  constexpr Duration kMinutes = Duration::seconds(120);
+  const auto commas = std::count(name.begin(), name.end(), ',');
+  if (commas > 1) return true;
+  const bool of_no_muscle = known != nullptr && known->stretches.empty();
+  return (commas == 1 || of_no_muscle) && amount.most_time() && *amount.most_time() >= kMinutes;
+}
+
 bool is_stretch(const plan::LibraryDrill* known, std::string_view name, const plan::Amount& amount,
                 bool repeated) {
-  // `Shoulders, hips, wrists: 6 min` is a list, not one long hold.
-  if (moves_about(name) || std::count(name.begin(), name.end(), ',') > 1) return false;
+  if (moves_about(name) || is_row(known, name, amount)) return false;
   if (known != nullptr && known->kind.value != DrillKind::kUnknown) {
     return known->kind.value == DrillKind::kStretch;
   }

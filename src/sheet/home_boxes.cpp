@@ -48,6 +48,8 @@ std::vector<Block> HomeBoxes::adult_lines() {
       for (const plan::Words& sentence : safety.sentences) add(sentence);
     }
   }
+  if (session_.unsaid.adult_stays) add({labels_.say("adult-line"), {}});
+  if (session_.unsaid.space_clear) add({labels_.say("space-line"), {}});
   const bool in_full = b_.arrangement() != Arrangement::kRoomy;  // below these lines
   if (!in_full && !says_stop(session_, labels_)) add({labels_.say("stop-line"), {}});
   return lines;

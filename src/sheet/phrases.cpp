@@ -96,6 +96,8 @@ const std::vector<PhraseForm>& all_phrases() {
       {"dose-shared", "n", false},
       {"sheet", "", false},
       {"grown-ups", "", false},
+      {"adult-line", "", false},
+      {"space-line", "", false},
       {"stop-line", "", false},
       {"stop-word", "", false},
       {"you-need", "", false},

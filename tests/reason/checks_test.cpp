@@ -162,17 +162,16 @@ TEST_CASE("a home plan says who is there and what to clear, anywhere in its safe
       if (!of_part.empty()) m.part("Shapes").safety(of_part).drill("Bear walk", hold(1, s(20)));
     }));
   };
-  CHECK(home("", "") ==
-        "s.md:1:1: error: nothing in this home plan says that an adult stays in the room "
-        "[no-adult-note]; add it as a block quote, such as ‘> **Safety.** An adult stays in the "
-        "room.’\n"
-        "s.md:1:1: error: nothing in this home plan says what to clear away "
-        "[no-space-note]; add it as a block quote, such as ‘> **Safety.** Clear two big steps of "
-        "floor in every direction.’\n");
-  CHECK(home("An adult stays in the room.", "") ==
-        "s.md:2:1: error: nothing in this home plan says what to clear away "
-        "[no-space-note]; add it as a block quote, such as ‘> **Safety.** Clear two big steps of "
-        "floor in every direction.’\n");
+  const std::string adult =
+      "warning: nothing in this home plan says that an adult stays in the room, so the home sheet "
+      "says it [no-adult-note]; make sure of it; in your own words: ‘> **Safety.** An adult stays "
+      "in the room.’\n";
+  const std::string space =
+      "note: nothing in this home plan says what to clear away, so the home sheet says it "
+      "[no-space-note]; in your own words: ‘> **Safety.** Clear two big steps of floor in every "
+      "direction.’\n";
+  CHECK(home("", "") == "s.md:1:1: " + adult + "s.md:1:1: " + space);
+  CHECK(home("An adult stays in the room.", "") == "s.md:2:1: " + space);
   CHECK(home("An adult stays in the room.", "Clear the floor first.").empty());
 }
 

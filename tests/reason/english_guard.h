@@ -5,6 +5,7 @@
 
 #include "base/files.h"
 #include "reason/guard.h"
+#include "reason/line_weights.h"
 #include "source/read.h"
 #include "support/places.h"
 
@@ -16,7 +17,12 @@ inline const Guard* english_guard() {
     Diagnostics found;
     const std::string path = chalkleaf::support::repository() + "/themes/words/en/dangers.yaml";
     const SourcePtr source = source::load(files, path, "dangers.yaml", found);
-    return std::make_unique<const Guard>(plan::read_danger_book(source, found), found);
+    const std::string folder = chalkleaf::support::repository() + "/themes/words/en/";
+    const auto text = files.read(folder + "danger_weights.txt", 4'000'000);
+    const auto weights = text ? LineWeights::read(*text) : std::nullopt;
+    return std::make_unique<const Guard>(
+        plan::read_danger_book(source, found), found, std::string_view(),
+        weights ? std::make_shared<const LineWeights>(*weights) : nullptr);
   }();
   return kGuard.get();
 }

@@ -39,6 +39,19 @@ TEST_CASE("a home sheet says what to clear, what to do, how much, and when to st
   support::check_inside_paper(made.list);
 }
 
+TEST_CASE("what a home plan leaves unsaid, its sheet says, each with a box to tick") {
+  plan::Session session = support::session(3);
+  const auto before = make_sheet(Kind::kHomeSheet, session, Paper::kA4);
+  session.unsaid = {true, true};
+  const auto made = make_sheet(Kind::kHomeSheet, session, Paper::kA4);
+  for (const char* said : {"A grown-up stays in the room the whole time.",
+                           "Clear two big steps of floor in every direction."}) {
+    CHECK_THAT(before.text(), !Catch::Contains(said));
+    CHECK_THAT(made.text(), Catch::Contains(said));
+  }
+  CHECK(made.count(Role::kForm) == before.count(Role::kForm) + 2);
+}
+
 TEST_CASE("a box for every drill and day, one for each thing to prepare") {
   const auto made = make_sheet(Kind::kHomeSheet, support::session(5), Paper::kA4);
   // 5 drills × 2 days; two safety sentences and the line about stopping; one piece of kit.
