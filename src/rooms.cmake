@@ -32,13 +32,13 @@ function(chalkleaf_room name)
 endfunction()
 
 # In the order a plan flows through them.
-foreach(room base source dose draft plan reason figure picture type page sheet pdf club cli pack)
+foreach(room base source dose rota draft plan reason figure picture type page sheet pdf club cli pack)
   add_subdirectory(${CMAKE_SOURCE_DIR}/src/${room} ${CMAKE_BINARY_DIR}/rooms/${room})
 endforeach()
 
 # What each room sees, for tests/walls.
 set(sees "")
-foreach(room base source dose draft plan reason figure picture type page sheet pdf club cli)
+foreach(room base source dose rota draft plan reason figure picture type page sheet pdf club cli)
   get_property(rooms GLOBAL PROPERTY CHALKLEAF_SEES_${room})
   list(JOIN rooms " " rooms)
   string(APPEND sees "${room}: ${rooms}\n")

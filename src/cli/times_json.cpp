@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "base/json_text.h"
+#include "rota/json.h"
 
 namespace chalkleaf::cli {
 namespace {
@@ -232,15 +233,18 @@ std::string times_json(const club::TimedPlan& plan) {
   const plan::Session& session = plan.session;
   std::vector<std::string> parts;
   for (const reason::PartTime& part : plan.timetable.parts) parts.push_back(part_text(plan, part));
+  std::vector<std::string> rotations;
+  for (const rota::Rotation& one : plan.timetable.rotations)
+    rotations.push_back(rota::json_of(one, [&](const Span& span) { return plan.line_of(span); }));
   return fmt::format(
       R"({{"schema": {}, "title": {}, "place": "{}", "start": {}, "slot_seconds": {}, )"
-      R"("seconds": {}, "parts": [{}]}})"
+      R"("seconds": {}, "parts": [{}], "rotations": [{}]}})"
       "\n",
       kTimesSchema, json_string(session.title.text),
       session.place.value == plan::Place::kHome ? "home" : "gym",
       session.start ? json_string(clock_text(session.start->value)) : "null",
       session.slot ? seconds(session.slot->value) : "null", seconds(plan.timetable.total),
-      fmt::join(parts, ", "));
+      fmt::join(parts, ", "), fmt::join(rotations, ", "));
 }
 
 }  // namespace chalkleaf::cli

@@ -138,6 +138,7 @@ std::vector<Row> closing_rows(const plan::Session& session, const Timetable& tim
   std::vector<Row> rows(1);
   std::string parts;
   for (const PartTime& part : timetable.parts) {
+    if (part.part->station_of) continue;  // beside the others, in the rotation's time
     parts += (parts.empty() ? "" : " + ") + exact_stopwatch(part.length);
   }
   const std::string end = timetable.end ? clock_text(*timetable.end) : "";

@@ -179,6 +179,7 @@ Timed times(const Request& request, const Surroundings& around, Listener& listen
   club.words = words_for(club.club.language, around, teller);
   Diagnostics in_hall;
   if (data) club.hall = load_hall(around.files, *data, club.club.language, in_hall);
+  if (data) club.rota = load_rota(around.files, *data, club.club.language, in_hall);
   teller.tell(in_hall, "");
   const std::unique_ptr<Studied> studied = study(
       paths_of(plan, selection.roots[plan.root], request), club, around.files, around.on_pass);

@@ -9,9 +9,11 @@
 #include "club/drafts.h"
 #include "club/outputs.h"
 #include "club/page_pictures.h"
+#include "club/rotations.h"
 #include "page/impose.h"
 #include "pdf/write.h"
 #include "reason/checks.h"
+#include "reason/rotations.h"
 #include "source/read.h"
 
 namespace chalkleaf::club {
@@ -96,7 +98,8 @@ std::unique_ptr<Studied> study(const PlanPaths& plan, const ClubTools& club,
   found.keep(source);
   if (turns != nullptr) out->turn = turns->take(source->text().size());
   begin(on_pass, "draft");
-  if (club.words) out->draft = draft::read(*club.words, source);
+  if (club.words && !draft::is_canonical(*source))
+    out->draft = draft::read(*club.words, source, rotations_in(source, club).all);
   const SourcePtr& taught = out->draft ? out->draft->canonical : source;
   found.keep(taught);
   const auto understand = [&](const SourcePtr& text, Diagnostics& in_text) {
@@ -135,7 +138,16 @@ std::unique_ptr<Studied> study(const PlanPaths& plan, const ClubTools& club,
   plan::inherit(out->session, *club.drills, found);
 
   begin(on_pass, "time");
+  PlanRotations rotations;
+  if (out->session.place.value == plan::Place::kGym)
+    rotations = rotations_in(out->draft ? out->draft->canonical : source, club);
+  propose_missing(rotations, out->session, club);
+  const std::vector<reason::Seat> seats = reason::seat_rotations(out->session, rotations.all);
+  add_grids(out->session, seats, rotations);
+  tell_of_proposals(rotations, found);
   out->timetable = reason::timetable(out->session, club.club, club.hall.get());
+  out->timetable.rotations = std::move(rotations.all);
+  out->timetable.seats = seats;
 
   begin(on_pass, "check");
   if (!club.missing_drills.all().empty() && has_unknown_drill(out->session, *club.drills))

@@ -27,6 +27,7 @@
 #include "reason/group_week.h"
 #include "reason/guard.h"
 #include "reason/timetable.h"
+#include "rota/words.h"
 #include "sheet/sheets.h"
 
 namespace chalkleaf::club {
@@ -51,6 +52,7 @@ struct ClubTools {
   /// What drafts are read with; null: only plans in the taught form are.
   std::shared_ptr<const draft::Lexicon> words = {};
   std::shared_ptr<const plan::HallBook> hall = {};  ///< null: times are the plain sums of the doses
+  std::shared_ptr<const rota::Words> rota = {};     ///< null: rotations are not read
   std::shared_ptr<const reason::Guard> guard = {};  ///< null when its language has no words
   std::optional<Revisions> revisions;               ///< none when no sheet is made
   /// Null when neither checked nor printed.

@@ -147,20 +147,37 @@ std::optional<std::pair<Hash128, std::string>> pack_guard(const SourcePtr& sourc
   return std::pair(guard_key(source->text()), guard.image());
 }
 
-std::shared_ptr<const plan::HallBook> load_hall(const FileSystem& files, const DataFolder& data,
-                                                const std::string& language,
-                                                Diagnostics& diagnostics) {
+namespace {
+
+// A language's own file of words, else the English one; null when there is neither.
+SourcePtr words_file(const FileSystem& files, const DataFolder& data, const std::string& language,
+                     const std::string& name, Diagnostics& diagnostics) {
   const std::string base = language.substr(0, language.find('-'));
   const std::string folder = join_path(data.path, "themes/words");
-  std::string path = join_path(folder, base + "/hall.yaml");
+  std::string path = join_path(folder, base + "/" + name);
   if (!is_language_tag(language) || files.kind(path) != FileKind::kFile) {
-    path = join_path(folder, "en/hall.yaml");
+    path = join_path(folder, "en/" + name);
   }
   if (files.kind(path) != FileKind::kFile) return nullptr;
   const SourcePtr source = source::load_shipped(files, path, data.pack, diagnostics);
-  if (!source) return nullptr;
-  diagnostics.keep(source);
-  return plan::read_hall_book(source, diagnostics);
+  if (source) diagnostics.keep(source);
+  return source;
+}
+
+}  // namespace
+
+std::shared_ptr<const plan::HallBook> load_hall(const FileSystem& files, const DataFolder& data,
+                                                const std::string& language,
+                                                Diagnostics& diagnostics) {
+  const SourcePtr source = words_file(files, data, language, "hall.yaml", diagnostics);
+  return source ? plan::read_hall_book(source, diagnostics) : nullptr;
+}
+
+std::shared_ptr<const rota::Words> load_rota(const FileSystem& files, const DataFolder& data,
+                                             const std::string& language,
+                                             Diagnostics& diagnostics) {
+  const SourcePtr source = words_file(files, data, language, "rota.yaml", diagnostics);
+  return source ? rota::read_words(source, diagnostics) : nullptr;
 }
 
 namespace {

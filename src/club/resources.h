@@ -15,6 +15,7 @@
 #include "base/pack.h"
 #include "draft/read.h"
 #include "plan/hall_book.h"
+#include "rota/words.h"
 #include "sheet/labels.h"
 #include "sheet/theme.h"
 
@@ -79,6 +80,9 @@ std::optional<std::pair<Hash128, std::string>> pack_line_weights(const FileSyste
 std::shared_ptr<const plan::HallBook> load_hall(const FileSystem& files, const DataFolder& data,
                                                 const std::string& language,
                                                 Diagnostics& diagnostics);
+/// The words by which rotations are read, of a language or English; null when there are none.
+std::shared_ptr<const rota::Words> load_rota(const FileSystem& files, const DataFolder& data,
+                                             const std::string& language, Diagnostics& diagnostics);
 
 /// Reads `themes/words/<language>.yaml`, or English where a language has no such file. Null when
 /// there are errors (reported).

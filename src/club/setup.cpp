@@ -109,6 +109,7 @@ std::optional<ClubTools> open_club(const Root& root, const Request& request,
     out.labels = load_labels(files, data, out.club.language, found);
     out.sound = out.labels != nullptr;
     out.hall = load_hall(files, data, out.club.language, found);
+    out.rota = load_rota(files, data, out.club.language, found);
     out.guard = load_guard(files, data, out.club.language, found);
     unusable = !out.sound && has_labels(files, data.path, out.club.language);
   }

@@ -24,7 +24,9 @@ bool has_small_letters(std::string_view text) {
 
 class DocumentReader {
  public:
-  DocumentReader(const Lexicon& words, const Source& source) : words_(words), source_(source) {}
+  DocumentReader(const Lexicon& words, const Source& source,
+                 const std::vector<rota::Rotation>& rotations)
+      : words_(words), source_(source), rotations_(rotations) {}
 
   DraftDocument run() {
     for (const Line& line : lines_of(source_, 0)) {
@@ -36,6 +38,7 @@ class DocumentReader {
     habits();
     find_numbered();
     find_title();
+    find_rotations();
     keep_taught();
     find_columns(words_, source_, lines());
     read_all();
@@ -138,12 +141,47 @@ class DocumentReader {
     one.dose_behind = one.heading.rest > one.line.text && read_drills(words_, rest, {}).has_dose();
   }
 
+  // The lines of their grids, and the headings above.
+  void find_rotations() {
+    for (const rota::Rotation& rotation : rotations_) {
+      DraftLine* heading = nullptr;
+      DraftLine* grid = nullptr;
+      for (DraftLine& one : lines()) {
+        if (rotation.heading.span && one.line.begin <= rotation.heading.span.begin &&
+            rotation.heading.span.begin < one.line.end) {
+          heading = &one;
+        }
+        const bool own = std::find(rotation.lines.begin(), rotation.lines.end(), one.line.number) !=
+                         rotation.lines.end();
+        if (!own || rotation.form == rota::Rotation::Form::kNone) continue;
+        one.reading = Reading::kGrid;
+        if (grid == nullptr) grid = &one;
+      }
+      if (grid != nullptr) grid->grid_of = &rotation;
+      if (heading == title_) heading = nullptr;
+      DraftLine* opens = heading != nullptr ? heading : grid;
+      if (opens == nullptr) continue;
+      opens->opens_rotation = &rotation;
+      if (!opens->line.clock && rotation.start()) opens->line.clock = Clock{*rotation.start(), {}};
+      if (heading == nullptr) continue;
+      heading->reading = Reading::kHeading;
+      heading->heading.name_begin =
+          rotation.title.span ? rotation.title.span.begin : heading->line.text;
+      heading->heading.name_end = rotation.title.span ? rotation.title.span.end : heading->line.end;
+      heading->heading.rest = heading->heading.rest_end = heading->line.end;
+    }
+  }
+  static bool is_of_rotation(const DraftLine& one) {
+    return one.reading == Reading::kGrid || one.opens_rotation != nullptr;
+  }
+
   // What the taught form has below a drill, its quotes and its links to parts are taken as they
   // are.
   void keep_taught() {
     const bool bullets = quotes_are_bullets();
     for (DraftLine& one : lines()) {
-      if (one.line.blank || one.line.table || one.reading == Reading::kTitle) continue;
+      if (one.line.blank || one.line.table || one.reading == Reading::kTitle || is_of_rotation(one))
+        continue;
       const std::string_view text = one.line.words(source_);
       const Pieces pieces = pieces_of(text.substr(0, 80));
       const std::size_t key = words_.match(Role::kKey, pieces, 0, pieces.size());
@@ -211,6 +249,13 @@ class DocumentReader {
         Step& step = steps[i + 1][static_cast<std::size_t>(to)];
         if (score > step.score) step = {score, from, reading};
       };
+      if (is_of_rotation(one)) {
+        const Reading reading = one.reading;
+        const bool opens = one.opens_rotation != nullptr;
+        for (int state = 0; state < kStates; ++state)
+          reach(state, opens ? kBody : state, reading, 0);
+        continue;
+      }
       const bool fixed = one.line.blank || one.line.table || one.reading == Reading::kTitle ||
                          one.reading == Reading::kKept;
       if (fixed) {
@@ -307,6 +352,11 @@ class DocumentReader {
         while (end < lines().size() && lines()[end].line.table) ++end;
         read_table(words_, source_, lines(), i, end, setting);
         i = end - 1;
+        continue;
+      }
+      if (is_of_rotation(one)) {
+        setting = {};
+        list_expected_ = false;
         continue;
       }
       if (one.reading == Reading::kHeading) {
@@ -493,6 +543,7 @@ class DocumentReader {
 
   const Lexicon& words_;
   const Source& source_;
+  const std::vector<rota::Rotation>& rotations_;
   DraftDocument out_;
   Habits habits_;
   DraftLine* title_ = nullptr;
@@ -503,8 +554,9 @@ class DocumentReader {
 
 }  // namespace
 
-DraftDocument read_document(const Lexicon& words, const Source& source) {
-  return DocumentReader(words, source).run();
+DraftDocument read_document(const Lexicon& words, const Source& source,
+                            const std::vector<rota::Rotation>& rotations) {
+  return DocumentReader(words, source, rotations).run();
 }
 
 }  // namespace chalkleaf::draft

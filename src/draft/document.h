@@ -13,13 +13,14 @@
 #include "draft/drills.h"
 #include "draft/headings.h"
 #include "draft/lines.h"
+#include "rota/model.h"
 
 namespace chalkleaf::draft {
 
 struct DraftLine {
   /// kTable: a row that stays one. kTyped: a row whose words are said by other
-  /// lines. kKept: a line of the taught form, taken as it is.
-  enum class Reading { kBlank, kTitle, kRemark, kHeading, kDrills, kTable, kTyped, kKept };
+  /// lines. kKept: a line of the taught form, taken as it is. kGrid: of the grid of a rotation.
+  enum class Reading { kBlank, kTitle, kRemark, kHeading, kDrills, kTable, kTyped, kKept, kGrid };
   Line line;
   Reading reading = Reading::kBlank;
   HeadingRead heading;
@@ -30,6 +31,9 @@ struct DraftLine {
   bool about_child = false;
   bool label = false;  ///< `Coaches: …`: says something of the session
   bool tail = false;   ///< behind the last part
+  const rota::Rotation* opens_rotation =
+      nullptr;                              ///< this heading's, or the first line of its grid
+  const rota::Rotation* grid_of = nullptr;  ///< that is written where this line stands
 };
 
 struct DraftDocument {
@@ -37,6 +41,8 @@ struct DraftDocument {
   bool home = false;
 };
 
-DraftDocument read_document(const Lexicon& words, const Source& source);
+/// `rotations` are those of this source (rota/read.h); they must outlive what is given back.
+DraftDocument read_document(const Lexicon& words, const Source& source,
+                            const std::vector<rota::Rotation>& rotations = {});
 
 }  // namespace chalkleaf::draft

@@ -28,9 +28,10 @@ bool begins_front_matter(std::string_view text) {
 
 bool is_canonical(const Source& source) { return begins_front_matter(source.text()); }
 
-std::optional<Draft> read(const Lexicon& words, const SourcePtr& coach) {
+std::optional<Draft> read(const Lexicon& words, const SourcePtr& coach,
+                          const std::vector<rota::Rotation>& rotations) {
   if (is_canonical(*coach)) return std::nullopt;
-  const DraftDocument document = read_document(words, *coach);
+  const DraftDocument document = read_document(words, *coach, rotations);
   const bool empty = std::all_of(document.lines.begin(), document.lines.end(),
                                  [](const DraftLine& one) { return one.line.blank; });
   if (empty) return std::nullopt;

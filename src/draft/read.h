@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "draft/origin.h"
+#include "rota/model.h"
 
 namespace chalkleaf::draft {
 
@@ -27,7 +28,9 @@ struct Draft {
 /// True when a file is in the taught form, and so means what it says: it begins with front matter.
 bool is_canonical(const Source& source);
 
-/// Reads a draft; nothing when the file is canonical, or has no words at all.
-std::optional<Draft> read(const Lexicon& words, const SourcePtr& coach);
+/// Reads a draft; nothing when the file is canonical, or has no words at all. `rotations` are what
+/// rota::read finds in it.
+std::optional<Draft> read(const Lexicon& words, const SourcePtr& coach,
+                          const std::vector<rota::Rotation>& rotations = {});
 
 }  // namespace chalkleaf::draft

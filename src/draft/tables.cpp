@@ -247,7 +247,8 @@ class ColumnFinder {
  private:
   bool is_row(const DraftLine& one) const {
     const bool open = one.reading == DraftLine::Reading::kBlank && !one.line.blank &&
-                      !one.line.table && !one.line.clock && one.line.mark == Line::Mark::kNone;
+                      one.grid_of == nullptr && !one.line.table && !one.line.clock &&
+                      one.line.mark == Line::Mark::kNone;
     constexpr std::uint32_t kLongest = 400;
     return open && one.line.end - one.line.begin < kLongest &&
            columns_of(source_, one.line).size() > 1;

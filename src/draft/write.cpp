@@ -8,11 +8,14 @@
 
 #include "base/text.h"
 #include "draft/spoken_dose.h"
+#include "rota/notation.h"
 
 namespace chalkleaf::draft {
 namespace {
 
 using Reading = DraftLine::Reading;
+
+constexpr std::string_view kRotations = "Rotations";  // what plan/rotations.h knows one by
 
 // As Markdown shows it unchanged: CommonMark 0.31, 2.4 (backslash escapes).
 std::string escaped(std::string_view text) {
@@ -179,8 +182,25 @@ class Writer {
     if (facts_.start)
       put(fmt::format("start: \"{:02}:{:02}\"\n", *facts_.start / 60, *facts_.start % 60));
     if (facts_.slot) put(fmt::format("slot: {} min\n", *facts_.slot));
-    if (facts_.gymnasts && !facts_.home) put(fmt::format("gymnasts: {}\n", *facts_.gymnasts));
+    if (const auto all = gymnasts_of_rotation()) {
+      put(fmt::format("gymnasts: {}\n", *all));
+    } else if (facts_.gymnasts && !facts_.home)
+      put(fmt::format("gymnasts: {}\n", *facts_.gymnasts));
     put("---\n");
+  }
+
+  // All groups together, where each is counted.
+  std::optional<int> gymnasts_of_rotation() const {
+    for (const DraftLine& one : document_.lines) {
+      if (one.opens_rotation == nullptr) continue;
+      int sum = 0;
+      for (const rota::Group& group : one.opens_rotation->groups) {
+        if (!group.size) return std::nullopt;
+        sum += *group.size;
+      }
+      return sum > 0 ? std::optional(sum) : std::nullopt;
+    }
+    return std::nullopt;
   }
 
   // A text that begins with a part is called as its file is.
@@ -208,6 +228,8 @@ class Writer {
         return drills(one);
       case Reading::kTable:
         return table(at);
+      case Reading::kGrid:
+        return grid(at);
     }
   }
 
@@ -277,9 +299,9 @@ class Writer {
       if (one.line.clock->until) return between(one.line.clock->minutes, *one.line.clock->until);
       for (std::size_t i = at + 1; i < document_.lines.size(); ++i) {
         const DraftLine& next = document_.lines[i];
-        if (!next.line.clock ||
-            (next.reading != Reading::kHeading && next.reading != Reading::kRemark))
-          continue;
+        const bool part = next.reading == Reading::kHeading || next.reading == Reading::kRemark ||
+                          next.opens_rotation != nullptr;
+        if (!next.line.clock || !part) continue;
         if (const auto found = between(one.line.clock->minutes, next.line.clock->minutes))
           return found;
         break;
@@ -308,8 +330,112 @@ class Writer {
     in_part_ = true;
   }
 
+  // ---- a rotation
+
+  // Its heading says the turns; what else the coach's says stands below it.
+  void rotation_heading(const DraftLine& one) {
+    const rota::Rotation& rotation = *one.opens_rotation;
+    end_list();
+    const Span from = rotation.title.span ? rotation.title.span : span(one);
+    put("\n## ");
+    put(rotation.title.text.empty() ? std::string(kRotations)
+                                    : escaped(with_capital(name_text(rotation.title.text))),
+        from);
+    if (const std::string turns = rota::turns_text(rotation); !turns.empty())
+      put(" " + turns, from);
+    put("\n");
+    in_part_ = true;
+    if (rotation.remark) paragraph(rotation.remark.text(), rotation.remark);
+  }
+
+  void grid(std::size_t at) {
+    const DraftLine& one = document_.lines[at];
+    const bool told = one.grid_of != nullptr && one.grid_of->form != rota::Rotation::Form::kWritten;
+    if (one.opens_rotation != nullptr) rotation_heading(one);
+    if (one.grid_of == nullptr) return keep_words(one);
+    const rota::Rotation& rotation = *one.grid_of;
+    written_ = grid_text(rotation);
+    if (told) {  // in words: they stand above what was made of them
+      for (const DraftLine& line : document_.lines) {
+        if (line.reading == Reading::kGrid && is_line_of(rotation, line))
+          paragraph(whole(line), span(line));
+      }
+    }
+    put_table(rotation);
+    if (!told) keep_words(one);
+    if (const rota::Pause* behind = rota::pause_behind(rotation)) pause_part(*behind, at);
+  }
+  static bool is_line_of(const rota::Rotation& rotation, const DraftLine& line) {
+    return std::find(rotation.lines.begin(), rotation.lines.end(), line.line.number) !=
+           rotation.lines.end();
+  }
+
+  void put_table(const rota::Rotation& rotation) {
+    end_list();
+    put("\n");
+    bool head = true;
+    for (const std::vector<rota::Piece>& row : rota::table_of(rotation)) {
+      for (const rota::Piece& piece : row) {
+        put("| ");
+        if (piece.span) {
+          put(escaped(piece.text), piece.span);
+        } else {
+          put(escaped(piece.text), rotation.span);
+        }
+        put(piece.text.empty() ? "" : " ");
+      }
+      put("|\n");
+      if (!head) continue;
+      for (std::size_t i = 0; i < row.size(); ++i) put("|---");
+      put("|\n");
+      head = false;
+    }
+  }
+
+  static std::string grid_text(const rota::Rotation& rotation) {
+    std::string out;
+    for (const std::vector<rota::Piece>& row : rota::table_of(rotation)) {
+      for (const rota::Piece& piece : row) out += " " + lower_ascii(piece.text);
+    }
+    if (const rota::Pause* behind = rota::pause_behind(rotation))
+      out += " " + lower_ascii(behind->words);
+    return out;
+  }
+
+  // A line of the grid with a word that the table has not is shown as it was typed, too.
+  void keep_words(const DraftLine& one) {
+    const std::string line = lower_ascii(whole(one));
+    std::string word;
+    for (std::size_t i = 0; i <= line.size(); ++i) {
+      if (i < line.size() && is_letter(line[i])) {
+        word += line[i];
+        continue;
+      }
+      if (word.size() > 1 && written_.find(word) == std::string::npos)
+        return typed_.push_back(span(one));
+      word.clear();
+    }
+  }
+
+  // Lunch, behind the last turn: a part of its own, until the next clock.
+  void pause_part(const rota::Pause& pause, std::size_t at) {
+    std::optional<double> minutes;
+    for (std::size_t i = at + 1; pause.clock && i < document_.lines.size() && !minutes; ++i) {
+      const DraftLine& next = document_.lines[i];
+      const bool part = next.line.clock &&
+                        (next.reading == Reading::kHeading || next.reading == Reading::kRemark);
+      if (part) minutes = between(*pause.clock, next.line.clock->minutes);
+    }
+    open_part(pause.words, pause.span, minutes);
+    begin_list();
+    put("- ");
+    put(escaped_line(with_capital(name_text(pause.words))), pause.span);
+    put("\n");
+  }
+
   void heading(std::size_t at) {
     const DraftLine& one = document_.lines[at];
+    if (one.opens_rotation != nullptr) return rotation_heading(one);
     const std::string_view name = coach_->text().substr(
         one.heading.name_begin, one.heading.name_end - one.heading.name_begin);
     const std::string frame = warm_at_ == at ? "Warm-up – " : cool_at_ == at ? "Cool-down – " : "";
@@ -450,6 +576,7 @@ class Writer {
   std::optional<Group> group_below_;
   std::optional<std::size_t> warm_at_ = {};  ///< the line that opens the warm-up by another name
   std::optional<std::size_t> cool_at_ = {};
+  std::string written_ = {};  ///< the words of the grid that was written last
   bool in_list_ = false;
   bool circuit_ = false;
   bool in_part_ = false;

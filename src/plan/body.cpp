@@ -18,6 +18,7 @@
 #include "plan/part_links.h"
 #include "plan/pictures.h"
 #include "plan/readers.h"
+#include "plan/rotations.h"
 #include "plan/stations.h"
 #include "plan/stray_lines.h"
 #include "plan/words.h"
@@ -246,7 +247,9 @@ class BodyReader {
       section_is_for_ = *reader;
       return notes(node, *reader);
     }
+    if (node.level == 3 && rotation_ && !words.empty()) return station(node);
     if (role_ == FileRole::kSharedPart || node.level > 2) return notes(node);
+    rotation_.reset();
     if (words.empty()) {
       diagnostics_.error(kBadValue, node.span, "this heading has no words",
                          "write the part's title, such as `## Warm-up`");
@@ -257,6 +260,14 @@ class BodyReader {
                          "the drills below that line, indented by two spaces");
     }
     open_part(read_heading(printed_text(node)), node.span);
+    if (is_rotation(words.text)) rotation_ = out_.parts.size() - 1;
+  }
+
+  // `### Vault` in a rotation: its drills are done beside those of the other stations.
+  void station(const source::MarkNode& node) {
+    open_part(read_heading(printed_text(node)), node.span);
+    part().role = PartRole::kMain;
+    part().station_of = rotation_;
   }
 
   void open_part(Heading heading, const Span& span) {
@@ -390,6 +401,8 @@ class BodyReader {
     if (text.empty()) return notes(node);
     const bool dosed = is_drill_line(text);  // `Coach: 5 min` is a talk
     if (reader_label(text.str()) && !dosed) return notes(node);
+    if (rotation_ && *rotation_ + 1 == out_.parts.size() && is_rotation_line(text.str()))
+      return notes(node);
     if (const auto kit = kit_line(text)) {
       kit_move(*kit, node);
       for (Note& picture : pictures) add_note(std::move(picture));
@@ -480,6 +493,8 @@ class BodyReader {
   Note::For section_is_for_ = Note::For::kAll;  ///< all text below a heading that is a label
   const source::MarkNode* next_ = nullptr;      ///< the block behind the one that is read
   const source::MarkNode* end_ = nullptr;
+  std::optional<std::size_t> rotation_ =
+      {};                         ///< the part in which groups go from station to station
   bool stations_follow_ = false;  ///< the block below a circuit in a line of its own
 };
 

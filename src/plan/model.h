@@ -137,6 +137,11 @@ struct Part {
   std::vector<Safety> safety;
   std::vector<PartLink> shared;  ///< the links that were followed, in order
   std::optional<Sourced<Duration>> budget;
+  /// Of a station of a rotation: the part whose turns its drills fill, by its place among the
+  /// parts. It runs beside the other stations, not behind them.
+  std::optional<std::size_t> station_of = {};
+  std::optional<int> gymnasts =
+      {};  ///< at a time, where not all are: at a station the largest group
 };
 
 /// A value of time, and who said so.

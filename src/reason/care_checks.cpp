@@ -203,6 +203,23 @@ struct Break {
   Duration end;
 };
 
+// A rotation's breaks stand in its grid, with their clock.
+std::vector<Break> breaks_in(const rota::Rotation& rotation, const PartTime& part,
+                             const Water& water) {
+  std::vector<Break> out;
+  for (const rota::Pause& pause : rotation.pauses) {
+    if (!water.in(pause.words) || pause.before == 0 || pause.before >= rotation.turns.size())
+      continue;
+    Duration begin = part.start;
+    for (std::size_t t = 0; t < pause.before; ++t)
+      begin += Duration::minutes(rotation.turns[t].minutes + rotation.move);
+    const auto start = rotation.start();
+    if (pause.clock && start) begin = part.start + Duration::minutes(*pause.clock - *start);
+    out.push_back({begin, begin + Duration::minutes(pause.minutes)});
+  }
+  return out;
+}
+
 std::vector<Break> breaks_in(const PartTime& part, const Water& water) {
   std::vector<Break> out;
   if (water.in(part.part->title.text)) out.push_back({part.start, part.start + part.length});
@@ -273,7 +290,10 @@ void check_water(const Subject& subject, Diagnostics& diagnostics) {
   if (whole <= most || water.at_any_time(subject.session)) return;
   std::vector<Break> breaks;
   for (const PartTime& part : subject.timetable.parts) {
-    for (const Break& one : breaks_in(part, water)) breaks.push_back(one);
+    const rota::Rotation* rotation = subject.timetable.rotation_of(*part.part);
+    for (const Break& one :
+         rotation == nullptr ? breaks_in(part, water) : breaks_in(*rotation, part, water))
+      breaks.push_back(one);
   }
   const bool none = breaks.empty();
   breaks.push_back({whole, whole});

@@ -14,6 +14,8 @@ inline constexpr std::string_view kOurs = "A rule of Chalkleaf's own.";
 
 /// Order, time and choices.
 std::vector<CheckInfo> session_checks();
+/// Groups that go from station to station.
+std::vector<CheckInfo> rotation_checks();
 /// What a body should and should not do, and who looks after it.
 std::vector<CheckInfo> body_checks();
 /// What endangers a child in the coach's own words. Not adjustable.

@@ -8,6 +8,7 @@
 #include <algorithm>
 
 #include "reason/check_parts.h"
+#include "rota/check.h"
 
 namespace chalkleaf::reason {
 namespace {
@@ -163,6 +164,7 @@ void check(const plan::Session& session, const Timetable& timetable, const plan:
   // Where the library has spoken of a line, its words need not be judged as well.
   if (guard != nullptr) guard->check(session, book, diagnostics);
   check_all(subject, diagnostics);
+  for (const rota::Rotation& rotation : timetable.rotations) rota::check(rotation, diagnostics);
   apply_choices(club, diagnostics);
 }
 

@@ -403,6 +403,7 @@ std::vector<HallPart> hall_times(const plan::Session& session, const plan::Club&
     }
     setting.place = place_in(part.title.text, book);
     setting.gymnasts = setting.place != nullptr ? (gymnasts + groups - 1) / groups : gymnasts;
+    if (part.gymnasts) setting.gymnasts = std::max(1, *part.gymnasts);
     out.push_back(hall_part(setting));
   }
   return out;

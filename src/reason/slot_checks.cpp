@@ -24,7 +24,7 @@ Parts parts_to_change(const Timetable& timetable) {
   Parts main;
   Parts all;
   for (const PartTime& part : timetable.parts) {
-    if (part.length <= Duration()) continue;
+    if (part.length <= Duration() || part.part->station_of) continue;
     all.push_back(&part);
     if (part.part->role == plan::PartRole::kMain) main.push_back(&part);
   }
@@ -82,6 +82,7 @@ void check_under_slot(const Subject& subject, Diagnostics& diagnostics) {
   if (!timetable.spare) return;
   Duration spare = *timetable.spare;
   for (const PartTime& part : timetable.parts) {
+    if (part.part->station_of) continue;
     const Duration filled = planned_length(subject, part);
     // What does not fit a written time waits for time, too.
     spare =
@@ -150,7 +151,7 @@ void check_unused_budgets(const Subject& subject, Diagnostics& diagnostics) {
   const auto& limit = subject.club.limits.unused_share;
   const std::int64_t share = limit ? limit->value : kUnusedShare;
   for (const PartTime& part : subject.timetable.parts) {
-    if (!part.part->budget) continue;
+    if (!part.part->budget || part.part->station_of) continue;  // a turn is as long as it is
     const Duration budget = part.part->budget->value;
     const Duration filled = planned_length(subject, part);
     if ((budget - filled) * 100 > budget * share) report_under(part, filled, diagnostics);

@@ -27,9 +27,9 @@ struct Setting {
 };
 
 // The dosed drills' own times; the others wait for `share_budget`.
-DrillTime drill_time(const Drill& drill, const Setting& setting) {
+DrillTime drill_time(const Drill& drill, const Part& part, const Setting& setting) {
   const plan::Timings& timings = setting.session.timings;
-  const Waves turns = waves(setting.session, setting.club, drill);
+  const Waves turns = waves(setting.session, setting.club, drill, part.gymnasts);
   DrillTime out;
   if (drill.circuit) {
     out = circuit_time(drill, timings, turns);
@@ -85,7 +85,7 @@ PartTime part_time(const Part& part, const Setting& setting, const Drill* next) 
   const std::vector<const Drill*> drills = plan::drills_of(part);
   out.drills.reserve(drills.size());
   for (const Drill* drill : drills) {
-    out.drills.push_back(drill_time(*drill, setting));
+    out.drills.push_back(drill_time(*drill, part, setting));
     const bool last_of_part = out.drills.size() == drills.size();
     const Drill* following = last_of_part ? next : drills[out.drills.size()];
     if (following != nullptr) {
@@ -96,7 +96,8 @@ PartTime part_time(const Part& part, const Setting& setting, const Drill* next) 
     const auto* move = std::get_if<plan::KitMove>(&step);
     if (move != nullptr) out.kit_moves.push_back({move, {}, move->time.value_or(Duration())});
   }
-  if (part.budget) share_budget(out, part.budget->value);
+  // A station's turn is as long as it is, whether its drills fill it or not.
+  if (part.budget && !part.station_of) share_budget(out, part.budget->value);
   out.planned = sum(out);
   if (out.drills.empty() && part.budget) out.planned = std::max(out.planned, part.budget->value);
   out.length = part.budget ? part.budget->value : out.planned;
@@ -131,14 +132,28 @@ void set_starts_of(PartTime& part) {
 void set_starts(Timetable& timetable) {
   Duration now;
   for (PartTime& part : timetable.parts) {
-    part.start = now;
+    // Stations run beside each other, while the rotation lasts.
+    const auto& beside = part.part->station_of;
+    part.start = beside && *beside < timetable.parts.size() ? timetable.parts[*beside].start : now;
     set_starts_of(part);
-    now += part.length;
+    if (!beside) now += part.length;
   }
   timetable.total = now;
 }
 
 }  // namespace
+
+const Seat* Timetable::seat_of(const plan::Part& part) const {
+  const auto found = std::find_if(seats.begin(), seats.end(), [&](const Seat& seat) {
+    return seat.part < parts.size() && parts[seat.part].part == &part;
+  });
+  return found == seats.end() ? nullptr : &*found;
+}
+
+const rota::Rotation* Timetable::rotation_of(const plan::Part& part) const {
+  const Seat* seat = seat_of(part);
+  return seat == nullptr || part.station_of ? nullptr : &rotations[seat->rotation];
+}
 
 Timetable timetable(const plan::Session& session, const plan::Club& club,
                     const plan::HallBook* hall) {
@@ -146,7 +161,8 @@ Timetable timetable(const plan::Session& session, const plan::Club& club,
   std::vector<const Drill*> behind(session.parts.size(), nullptr);
   const Drill* next = nullptr;
   for (std::size_t i = session.parts.size(); i-- > 0;) {
-    behind[i] = next;
+    // A station's last drill ends with its turn.
+    behind[i] = session.parts[i].station_of ? nullptr : next;
     const std::vector<const Drill*> drills = plan::drills_of(session.parts[i]);
     if (!drills.empty()) next = drills.front();
   }

@@ -10,6 +10,7 @@
 
 #include "plan/model.h"
 #include "reason/hall_time.h"
+#include "rota/model.h"
 
 namespace chalkleaf::reason {
 
@@ -47,13 +48,28 @@ struct PartTime {
   std::optional<HallPart> hall = {};  ///< what it takes in a hall; none without a hall book
 };
 
+/// A part that belongs to a rotation. Indices are into the parts, the timetable's rotations, and
+/// the rotation's stations; without a station it is the part with the grid, or one nobody goes to.
+struct Seat {
+  std::size_t part = 0;
+  std::size_t rotation = 0;
+  std::optional<std::size_t> station = {};
+};
+
 /// The session's times. Points into the session, which must outlive it.
 struct Timetable {
   std::vector<PartTime> parts;
+  std::vector<rota::Rotation> rotations = {};
+  std::vector<Seat> seats = {};  ///< in the order of the parts
   Duration total;
   std::optional<TimeOfDay> start;
   std::optional<TimeOfDay> end;   ///< start + total
   std::optional<Duration> spare;  ///< slot − total; negative when over
+
+  /// The seat of a part; null when it is of no rotation.
+  const Seat* seat_of(const plan::Part& part) const;
+  /// The rotation whose grid stands in a part, or null.
+  const rota::Rotation* rotation_of(const plan::Part& part) const;
 };
 
 /// The gymnasts take turns in waves, because a station holds fewer than there are.
@@ -64,7 +80,9 @@ struct Waves {
 };
 /// How many turns the group needs at the station of the hall that the drill names; one wave at
 /// home, and where a number is not known.
-Waves waves(const plan::Session& session, const plan::Club& club, const plan::Drill& drill);
+/// `at_a_time`: how many come there at a time, where it is not the whole group.
+Waves waves(const plan::Session& session, const plan::Club& club, const plan::Drill& drill,
+            const std::optional<int>& at_a_time = {});
 
 /// How long one repetition or step takes by the club's library.
 struct LibraryPace {

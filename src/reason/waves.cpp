@@ -10,10 +10,11 @@
 
 namespace chalkleaf::reason {
 
-Waves waves(const plan::Session& session, const plan::Club& club, const plan::Drill& drill) {
+Waves waves(const plan::Session& session, const plan::Club& club, const plan::Drill& drill,
+            const std::optional<int>& at_a_time) {
   if (session.place.value != plan::Place::kGym || drill.at.empty()) return {};
   const plan::Station* station = club.station(drill.at.text);
-  const std::optional<int> gymnasts = session.gymnast_count();
+  const std::optional<int> gymnasts = at_a_time ? at_a_time : session.gymnast_count();
   if (station == nullptr || !gymnasts || *gymnasts < 1) return {};
   const std::int64_t places =
       std::int64_t{station->count.value} * std::int64_t{station->takes.value};

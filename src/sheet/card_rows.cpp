@@ -158,8 +158,8 @@ std::vector<page::Slab> CardRows::drill(const plan::Drill& drill, const reason::
   const std::vector<NodeId> cells = ticks_.cells(row, Role::kDataCell);
   std::vector<Block> pieces;
   Block lines = drill_lines(drill, time, what, others, cells);
-  Block clock_and_figure = with_figure(clock_text(time.start, TextRole::kClock, clock_owner), drill,
-                                       clock_width_ - b_.look().gap,
+  Block clock_and_figure = with_figure(clock_text(shown(time.start), TextRole::kClock, clock_owner),
+                                       drill, clock_width_ - b_.look().gap,
                                        b_.height_of(lines, b_.width() - clock_width_), what);
   pieces.push_back(beside_clock(std::move(clock_and_figure), std::move(lines)));
   return ruled(std::move(pieces), drill.span);
@@ -184,9 +184,10 @@ Block CardRows::in_column(const plan::Drill& drill, const reason::DrillTime& tim
   RowBlock out;
   out.gap = b_.look().gap * 2 / 3;
   out.align = RowAlign::kBaseline;
-  out.cells.push_back({Track::fixed(left),
-                       with_figure(clock_text(time.start, TextRole::kVariationLabel, clock_owner),
-                                   drill, left, b_.height_of(all, room), what)});
+  out.cells.push_back(
+      {Track::fixed(left),
+       with_figure(clock_text(shown(time.start), TextRole::kVariationLabel, clock_owner), drill,
+                   left, b_.height_of(all, room), what)});
   out.cells.push_back({Track::flexible(), std::move(all)});
   return {std::move(out)};
 }
@@ -220,7 +221,7 @@ std::vector<page::Slab> CardRows::circuit(const plan::Drill& drill, const reason
   page::BoxBlock box;
   box.padding = {b_.look().row_padding, Length(), Length(), Length()};
   box.content.push_back(
-      beside_clock(clock_text(time.start, TextRole::kClock, clock_owner), std::move(lines)));
+      beside_clock(clock_text(shown(time.start), TextRole::kClock, clock_owner), std::move(lines)));
   std::vector<page::Slab> out(1);
   out.front().block = {std::move(box)};
   out.front().keep_with_next = true;

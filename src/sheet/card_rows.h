@@ -48,6 +48,10 @@ class CardRows {
   Block with_figure(Block clock, const plan::Drill& drill, Length width, Length height,
                     NodeId cell);
   Block clock_text(std::optional<Duration> start, TextRole role, Owner owner) const;
+  /// At a station each turn has a clock of its own, so its drills have none.
+  std::optional<Duration> shown(Duration start) const {
+    return part_ != nullptr && part_->station_of ? std::nullopt : std::optional(start);
+  }
   Block boxes(const plan::Drill& drill, const std::vector<NodeId>& cells) const;
   Block drill_lines(const plan::Drill& drill, const reason::DrillTime& time, NodeId what,
                     NodeId others, const std::vector<NodeId>& cells);

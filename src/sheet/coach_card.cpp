@@ -163,8 +163,31 @@ class CardWriter {
     return std::nullopt;
   }
 
+  // Who comes to a station, and when: `28 min · 9:25 A · 9:55 D`.
+  std::string station_detail(const reason::PartTime& part, const reason::Seat& seat) const {
+    const rota::Rotation& rotation = timetable_.rotations[seat.rotation];
+    std::string out = b_.part_time(part.length);
+    for (std::size_t t = 0; t < rotation.turns.size(); ++t) {
+      std::string who;
+      for (const rota::Visit& visit : rotation.visits) {
+        if (visit.turn == t && visit.station == *seat.station)
+          who += (who.empty() ? "" : " + ") + rotation.groups[visit.group].name.text;
+      }
+      if (who.empty()) continue;
+      const auto& begins = rotation.turns[t].clock;
+      out += " · " +
+             (begins ? chalkleaf::clock_text(TimeOfDay{Duration::minutes(*begins)}) + " "
+                     : std::string()) +
+             who;
+    }
+    return out;
+  }
+
   std::string part_detail(const reason::PartTime& part) const {
     if (part.length <= Duration()) return {};
+    const reason::Seat* seat = timetable_.seat_of(*part.part);
+    if (seat != nullptr && seat->station) return station_detail(part, *seat);
+    if (part.part->station_of) return b_.part_time(part.length);
     const Duration end = part.start + part.length;
     // By the clock the last part ends when the session does, rounded like that (see ending()); a
     // stopwatch shows the seconds.

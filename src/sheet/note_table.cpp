@@ -20,6 +20,7 @@ class TableWriter {
     for (const plan::Note* row : rows) columns_ = std::max(columns_, row->cells.size());
     const bool whole = std::all_of(rows.begin(), rows.end(),
                                    [](const plan::Note* row) { return !row->cells.empty(); });
+    has_clock_ = has_clock();
     if (whole) measure(room - gap_ * static_cast<std::int64_t>(columns_ - 1));
   }
 
@@ -48,10 +49,35 @@ class TableWriter {
   }
 
  private:
+  // A clock down its side, and who is where in the other columns: read across a hall, so these
+  // stand wide and alike.
+  bool has_clock() const {
+    constexpr std::size_t kLongestName = 24;
+    std::size_t clocks = 0;
+    for (const plan::Note* row : rows_) {
+      if (row->table_head || row->cells.empty()) continue;
+      const std::string& first = row->cells.front().text;
+      const bool digit = !first.empty() && first[0] >= '0' && first[0] <= '9';
+      clocks += digit && first.find_first_of(".:") != std::string::npos ? 1 : 0;
+      for (std::size_t i = 1; i < row->cells.size(); ++i) {
+        if (!is_across(*row) && row->cells[i].text.size() > kLongestName) return false;
+      }
+    }
+    return columns_ > 2 && clocks > 1 && clocks + 2 >= rows_.size();
+  }
+  // One thing for all columns: a break.
+  bool is_across(const plan::Note& row) const {
+    if (row.table_head || columns_ < 3) return false;
+    std::size_t filled = 0;
+    for (std::size_t i = 1; i < row.cells.size(); ++i) filled += row.cells[i].empty() ? 0 : 1;
+    return filled == 1 && row.cells.size() > 1 && !row.cells[1].empty();
+  }
+
   std::vector<type::Inline> cell_pieces(const plan::Note& row, std::size_t column) const {
     if (column >= row.cells.size() || row.cells[column].empty()) return {};
     plan::Words words = row.cells[column];
-    if (row.table_head) words.emphasis = {{0, words.text.size(), true}};
+    const bool who = has_clock_ && column > 0 && !is_across(row);
+    if (row.table_head || who) words.emphasis = {{0, words.text.size(), true}};
     return b_.pieces(kCellRole, words);
   }
 
@@ -60,6 +86,7 @@ class TableWriter {
     std::vector<Length> least(columns_);
     for (const plan::Note* row : rows_) {
       for (std::size_t i = 0; i < row->cells.size(); ++i) {
+        if (has_clock_ && i > 0 && is_across(*row)) continue;
         const std::vector<type::Inline> pieces = cell_pieces(*row, i);
         if (pieces.empty()) continue;
         wanted[i] = std::max(wanted[i], b_.width_of(pieces));
@@ -72,7 +99,16 @@ class TableWriter {
       wanted_sum += wanted[i];
       least_sum += least[i];
     }
-    if (wanted_sum <= room) {
+    if (has_clock_ && wanted_sum <= room) {
+      // As wide as there is room for, but not wider than is read as one line.
+      const auto names = static_cast<std::int64_t>(columns_ - 1);
+      const Length widest = *std::max_element(wanted.begin() + 1, wanted.end());
+      const Length share =
+          std::max(widest, std::min((room - wanted[0]) / names, widest * 3 + gap_ * 3));
+      const bool alike = wanted[0] + share * names <= room;
+      for (std::size_t i = 1; alike && i < columns_; ++i) wanted[i] = share;
+      widths_ = std::move(wanted);
+    } else if (wanted_sum <= room) {
       widths_ = std::move(wanted);
     } else if (least_sum <= room) {
       const std::int64_t over = (wanted_sum - least_sum).in_millipoints();
@@ -96,15 +132,23 @@ class TableWriter {
     page::RowBlock cells;
     cells.gap = gap_;
     cells.align = page::RowAlign::kBaseline;
+    const bool across = has_clock_ && is_across(note);
     for (std::size_t i = 0; i < columns_; ++i) {
+      if (across && i > 1) break;
       const NodeId cell = b_.node(node, note.table_head ? Role::kHeaderCell : Role::kDataCell);
       if (note.table_head) b_.at(cell).scope = page::HeaderScope::kColumn;
       std::vector<type::Inline> pieces = cell_pieces(note, i);
       Block content = Builder::space({});
       if (!pieces.empty()) content = b_.paragraph(std::move(pieces), kCellRole, Owner::of(cell));
-      cells.cells.push_back({page::Track::fixed(widths_[i]), std::move(content)});
+      Length width = widths_[i];
+      if (across && i == 1) {
+        b_.at(cell).column_span = static_cast<int>(columns_) - 1;
+        width = table_width() - widths_[0] - gap_;
+      }
+      cells.cells.push_back({page::Track::fixed(width), std::move(content)});
     }
     page::BoxBlock box;
+    if (across) box.fill = b_.colour(Use::kTint);
     const Length pad = b_.look().row_padding / 3;
     box.padding = {pad, Length(), pad, Length()};
     box.content.push_back({std::move(cells)});
@@ -122,6 +166,7 @@ class TableWriter {
   std::span<const plan::Note* const> rows_;
   Builder& b_;
   Length gap_;
+  bool has_clock_ = false;
   std::size_t columns_ = 0;
   std::vector<Length> widths_;
 };

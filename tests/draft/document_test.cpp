@@ -37,6 +37,9 @@ std::string readings(const std::string& text) {
       case Reading::kKept:
         out += 'k';
         break;
+      case Reading::kGrid:
+        out += '#';
+        break;
       case Reading::kTyped:
         out += '.';
         break;

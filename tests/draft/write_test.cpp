@@ -3,6 +3,7 @@
 #include <catch2/catch.hpp>
 
 #include "draft/english.h"
+#include "rota/grids.h"
 
 using namespace chalkleaf;
 using draft_test::tidied;
@@ -68,4 +69,28 @@ TEST_CASE("a table of times is read by its rows") {
   CHECK(written.find("## Warm up (10 min)") != std::string::npos);
   CHECK(written.find("- Tag: 4 min") != std::string::npos);
   CHECK(written.find("quiet feet") != std::string::npos);
+}
+
+TEST_CASE("a grid with tabs becomes the taught notation, and nothing of it is lost") {
+  const SourcePtr coach = draft_test::text(
+      "Tues squad\n4:00 warmup\n- jog 2 laps\n4:20 events, 22 min ea. G1 (4 boys) w/ D, G2 (5) w/ "
+      "Ray\n\n"
+      "\t4:20\t4:42\t5:04\t5:10\nG1\tFX\tPH\tWATER\tSR\nG2\tSR\tFX\tWATER\tPH\n\nFX\n- rolls x5\n");
+  const auto rotations = rota::read(*coach, rota_test::english());
+  REQUIRE(rotations.size() == 1);
+  const auto read = draft::read(draft_test::english(), coach, rotations);
+  REQUIRE(read);
+  const std::string made(read->canonical->text());
+  CHECK(made.find("gymnasts: 9\n") != std::string::npos);
+  CHECK(made.find("## Warmup (20 min)\n") != std::string::npos);
+  CHECK(made.find("## Events (3 x 22 min)\n\n22 min ea. G1 (4 boys) w/ D, G2 (5) w/ Ray\n\n"
+                  "| | G1 | G2 |\n|---|---|---|\n| 4:20 | FX | SR |\n| 4:42 | PH | FX |\n| 5:04 | "
+                  "WATER | |\n"
+                  "| 5:10 | SR | PH |\n") != std::string::npos);
+  const std::size_t at = made.find("| PH | FX |");
+  const Span cell{read->canonical.get(), static_cast<std::uint32_t>(at + 2),
+                  static_cast<std::uint32_t>(at + 4)};
+  const Span typed = read->origin.of(cell);
+  CHECK(typed.text() == "PH");
+  CHECK(coach->line_column(typed.begin).line == 7);
 }

@@ -79,7 +79,7 @@ TEST_CASE("what a session lacks is a warning, and an open point on the card") {
   }
   CHECK(points == std::set<std::string>{"missing-warm-up", "missing-cool-down", "warm-up-not-first",
                                         "cool-down-not-last", "over-slot", "part-cannot-fit",
-                                        "substitute-without-easier"});
+                                        "substitute-without-easier", "rota-slip", "rota-full"});
 }
 
 TEST_CASE("what cannot be read, found or printed cannot be switched off") {

@@ -21,23 +21,24 @@ DOORS = {
     "base": "",
     "source": "base",
     "dose": "base source",
-    "draft": "base source dose",
+    "rota": "base source",
+    "draft": "base source dose rota",
     "plan": "base source dose",
-    "reason": "base dose plan",
+    "reason": "base dose rota plan",
     "figure": "base source",
     "picture": "base",
     "type": "base",
     "page": "base type",
-    "sheet": "base source dose plan reason figure type page",
+    "sheet": "base source dose rota plan reason figure type page",
     "pdf": "base type page",
-    "club": "base source dose draft plan reason figure picture type page sheet pdf",
-    "cli": "base dose draft plan reason club",
+    "club": "base source dose rota draft plan reason figure picture type page sheet pdf",
+    "cli": "base dose rota draft plan reason club",
 }
 # Libraries that stay inside one room, or two.
 OWNED = {
     r"yaml-cpp/": "source", r"cmark-gfm": "source", r"hpdf": "pdf", r"hb": "type", r"unicode/(?!uchar)": "type",
     r"unicode/uchar": "base type",  # properties of characters
-    r"zlib": "club", r"CLI/": "cli", r"nlohmann/": "base", r"xxhash": "base", r"libdeflate": "pdf",
+    r"zlib": "club", r"cadical": "rota", r"CLI/": "cli", r"nlohmann/": "base", r"xxhash": "base", r"libdeflate": "pdf",
     r"png": "picture", r"j(peglib|error|morecfg)": "picture",
 }
 
