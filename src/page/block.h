@@ -8,6 +8,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <variant>
 #include <vector>
 
@@ -29,6 +30,29 @@ struct ReadAs {
   std::string words;
 };
 
+/// Paths in a space of their own, (0, 0) at the top left.
+struct DrawingBlock {
+  Size size;
+  std::vector<PathItem> paths;
+  Length baseline;  ///< where it stands on a line of text; its bottom when zero
+};
+
+/// From this piece of a paragraph on its text belongs to another node: one paragraph for the eye
+/// may be several entries of a list.
+struct PieceOwner {
+  std::size_t piece = 0;
+  Owner owner = Owner::none(Artifact::kLayout);
+};
+
+/// A drawing that stands in a line where a piece of spaces, as wide as it, begins: a box to tick.
+struct Inlaid {
+  std::size_t piece = 0;
+  DrawingBlock drawing;
+};
+
+/// What stands between two things that are said; it is not seen where a line ends behind it.
+inline constexpr std::string_view kSeparator = "\u00A0· ";
+
 /// A paragraph. It takes the width it is given.
 struct TextBlock {
   std::vector<type::Inline> text;
@@ -36,6 +60,8 @@ struct TextBlock {
   Align align = Align::kStart;
   Owner owner = Owner::none(Artifact::kLayout);
   std::vector<ReadAs> read_as = {};
+  std::vector<PieceOwner> owners = {};  ///< in the order of their pieces
+  std::vector<Inlaid> inlaid = {};
 };
 
 /// Blocks below each other.
@@ -63,11 +89,13 @@ struct RowBlock {
 /// Blocks below each other that begin beside another at the left and go on below it over the whole
 /// width. A paragraph goes on from one to the other; what is no paragraph stands where it begins.
 struct AroundBlock {
+  enum class Read { kBehindFirst, kFirst };
   std::vector<Block> left;  ///< one: a figure
   Length left_width;
   Length gap;  ///< between the two
   std::vector<Block> children;
-  Length line_gap;  ///< between the children
+  Length line_gap;                      ///< between the children
+  Read left_read = Read::kBehindFirst;  ///< the figure is seen beside the name, read behind it
 };
 
 /// Blocks beside each other, each as wide as it needs to be, going on below when the width is used
@@ -86,13 +114,6 @@ struct BoxBlock {
   std::optional<Colour> fill;
   std::optional<Stroke> border;  ///< drawn inside the box's edge
   Length radius;
-};
-
-/// Paths in a space of their own, (0, 0) at the top left.
-struct DrawingBlock {
-  Size size;
-  std::vector<PathItem> paths;
-  Length baseline;  ///< where it stands on a line of text; its bottom when zero
 };
 
 /// A picture. Where there is less width than it asks for it is set smaller, in its own shape.

@@ -74,6 +74,11 @@ class Paginator {
     return plan.pages[page].pieces.front().place;
   }
 
+  static const Block* continuation_of(const Slab& slab, const Section& section) {
+    if (slab.continuation) return slab.continuation.get();
+    return section.continuation ? &*section.continuation : nullptr;
+  }
+
   Ready measure(const Block& block) {
     Layout layout(typesetter_);
     Ready out;
@@ -85,11 +90,16 @@ class Paginator {
 
   void lay_out() {
     for (const Section& section : flow_.sections) {
-      const Length head = section.continuation ? measure(*section.continuation).height : Length();
+      const Block* measured = nullptr;  // many slabs have the same
+      Length head;
       for (std::size_t s = 0; s < section.slabs.size(); ++s) {
         const Slab& slab = section.slabs[s];
         Stand stand{&slab, &section, {}};
         Place here;
+        if (const Block* again = continuation_of(slab, section); again != measured) {
+          measured = again;
+          head = again == nullptr ? Length() : measure(*again).height;
+        }
         here.head = s == 0 ? Length() : head;
         here.begins_page = slab.begins_page;
         const auto add = [&](const Block& block, std::size_t covers, std::int64_t dislike,
@@ -125,7 +135,7 @@ class Paginator {
   void set_page(const PlannedPage& page, bool last) {
     start_page();
     const Stand& first = stands_[page.pieces.front().place];
-    if (page.head) put(*first.section->continuation);
+    if (page.head) put(*continuation_of(*first.slab, *first.section));
     const Stretch stretch = last ? Stretch() : stretch_of(page);
     for (std::size_t i = 0; i < page.pieces.size(); ++i) {
       Stand& stand = stands_[page.pieces[i].place];
@@ -181,12 +191,13 @@ class Paginator {
     out_.problems.insert(out_.problems.end(), ready.problems.begin(), ready.problems.end());
     if (ready.height > out_.page_height) out_.too_tall.push_back(slab.origin);
     if (slab.at_foot) y_ = std::max(y_, bottom_ - ready.height);
-    if (slab.outline) {
-      OutlineEntry entry = *slab.outline;
+    const auto enter = [&](OutlineEntry entry, Length y) {
       entry.page = out_.list.pages.size() - 1;
-      entry.y = y_;
+      entry.y = y;
       out_.list.outline.push_back(std::move(entry));
-    }
+    };
+    if (slab.outline) enter(*slab.outline, y_);
+    for (const InnerOutline& one : slab.inner) enter(one.entry, y_ + one.below);
     put(*ready.block, higher > Length() ? ready.height + higher : Length());
   }
 

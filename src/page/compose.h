@@ -9,6 +9,7 @@
 #pragma once
 
 #include <functional>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -34,6 +35,12 @@ struct Alternative {
   NodeRange nodes = {};
 };
 
+/// An entry of the outline that begins inside a slab, so far below its top.
+struct InnerOutline {
+  Length below;
+  OutlineEntry entry;
+};
+
 /// A piece that is never split over pages.
 struct Slab {
   Block block;
@@ -47,6 +54,9 @@ struct Slab {
   std::int64_t dislike = 0;                  ///< of this way to set it; see page::Way
   std::vector<Alternative> alternatives = {};
   NodeRange nodes = {};  ///< its own; needed where it or one before it has alternatives
+  std::vector<InnerOutline> inner = {};
+  /// Set above it where it begins a page, in the place of its section's; none: its section's.
+  std::shared_ptr<const Block> continuation = {};
 };
 
 struct Section {

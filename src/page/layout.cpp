@@ -10,6 +10,14 @@
 namespace chalkleaf::page {
 namespace {
 
+Owner owner_of(const TextBlock& block, std::size_t piece) {
+  Owner out = block.owner;
+  for (const PieceOwner& one : block.owners) {
+    if (one.piece <= piece) out = one.owner;
+  }
+  return out;
+}
+
 Length aligned_offset(Align align, Length room) {
   if (align == Align::kCentre) return room / 2;
   return align == Align::kEnd ? room : Length();
@@ -104,8 +112,20 @@ Fragment Layout::place_lines(const TextBlock& block, const type::Paragraph& set,
     if (measuring_) continue;
     const Length indent = aligned_offset(block.align, width - line.width);
     for (const type::Fragment& fragment : line.fragments) {
+      const bool is_last = &fragment == &line.fragments.back();
+      if (is_last && block.text[fragment.inline_index].text == kSeparator) continue;
+      bool is_room = false;
+      for (const Inlaid& other : block.inlaid) {
+        if (other.piece != fragment.inline_index) continue;
+        is_room = true;
+        for (const PathItem& path : other.drawing.paths) {
+          out.items.emplace_back(path);
+          move_by(out.items.back(), indent + fragment.x, baseline - other.drawing.baseline);
+        }
+      }
+      if (is_room) continue;  // spaces, with a drawing on them
       TextItem item;
-      item.owner = block.owner;
+      item.owner = block.owners.empty() ? block.owner : owner_of(block, fragment.inline_index);
       item.face = fragment.face;
       item.size = fragment.size;
       item.colour = fragment.colour;
@@ -143,10 +163,16 @@ std::optional<TextBlock> rest_of(const TextBlock& block, const type::Paragraph& 
   TextBlock out = block;
   out.text.clear();
   out.read_as.clear();
+  out.owners.clear();
+  out.inlaid.clear();
   for (std::size_t i = 0; i < block.text.size(); ++i) {
     if (used[i] == block.text[i].text.size()) continue;
     for (const ReadAs& other : block.read_as) {
       if (other.piece == i) out.read_as.push_back({out.text.size(), other.words});
+    }
+    if (!block.owners.empty()) out.owners.push_back({out.text.size(), owner_of(block, i)});
+    for (const Inlaid& other : block.inlaid) {
+      if (other.piece == i && used[i] == 0) out.inlaid.push_back({out.text.size(), other.drawing});
     }
     out.text.push_back(block.text[i]);
     out.text.back().text.erase(0, used[i]);
@@ -203,9 +229,10 @@ Fragment Layout::place_around(const AroundBlock& block, Length width) {
     if (i == 0) out.baseline = part.baseline;
     out.last_baseline = y + part.last_baseline;
     const Length height = part.size.height;
+    const bool left_first = block.left_read == AroundBlock::Read::kFirst;
+    if (i == 0 && left_first) append_moved(out.items, std::move(left.items), Length(), Length());
     append_moved(out.items, std::move(part.items), Length(), y);
-    // The figure is seen beside the name and read behind it.
-    if (i == 0) append_moved(out.items, std::move(left.items), Length(), Length());
+    if (i == 0 && !left_first) append_moved(out.items, std::move(left.items), Length(), Length());
     y += height;
   }
   out.size.height = std::max(y, left.size.height);

@@ -1,6 +1,7 @@
 #include "page/page_breaks.h"
 
 #include <algorithm>
+#include <array>
 #include <limits>
 #include <optional>
 
@@ -8,8 +9,7 @@ namespace chalkleaf::page {
 namespace {
 
 constexpr std::int64_t kInSection = 400;  // a page that begins inside a section: two hundredths
-constexpr std::size_t kMostStates = 160;  // ways of filling a page up to one place, kept
-constexpr std::size_t kShortest = 40;     // of them, however little they are liked
+constexpr std::size_t kMostStates = 96;   // ways of filling a page up to one place, kept
 constexpr std::size_t kMostPieces = 600;  // on a page; more than lines of the smallest type
 
 /// A page begun, filled up to a place.
@@ -23,12 +23,6 @@ struct State {
   std::uint32_t way = 0;
   bool kept = false;  // its last piece keeps with the next
 };
-
-// Of states as high as each other the one that is liked better comes first.
-bool goes_before(const State& a, const State& b) {
-  if (a.kept != b.kept) return a.kept < b.kept;
-  return a.height != b.height ? a.height < b.height : a.dislike < b.dislike;
-}
 
 std::uint32_t narrow(std::size_t index) { return static_cast<std::uint32_t>(index); }
 
@@ -102,24 +96,29 @@ class Planner {
     }
   }
 
-  // Of states as high as each other the one that is liked better; and not more than can be looked
-  // at.
-  static void prune(std::vector<State>& states) {
-    if (states.size() < 2) return;
-    // Often they are in order: of a place with one way, from states that were.
-    if (!std::is_sorted(states.begin(), states.end(), goes_before))
-      std::stable_sort(states.begin(), states.end(), goes_before);
-    const auto same = [](const State& a, const State& b) {
-      return a.kept == b.kept && a.height == b.height;
-    };
-    states.erase(std::unique(states.begin(), states.end(), same), states.end());
+  // Not more than can be looked at: of those about as high as each other the one that is liked
+  // best, and the shortest of all, for it may be the only one that saves a page.
+  void prune(std::vector<State>& states) const {
     if (states.size() <= kMostStates) return;
-    // The shortest are kept, for they may be the only ones that save a page.
-    std::stable_sort(states.begin(), states.end(),
-                     [](const State& a, const State& b) { return a.height < b.height; });
-    std::stable_sort(states.begin() + kShortest, states.end(),
-                     [](const State& a, const State& b) { return a.dislike < b.dislike; });
-    states.resize(kMostStates);
+    std::array<const State*, kMostStates> best{};
+    const auto shortest = std::min_element(
+        states.begin(), states.end(),
+        [](const State& one, const State& other) { return one.height < other.height; });
+    constexpr std::int64_t kSteps = kMostStates / 2;
+    const std::int64_t page = std::max<std::int64_t>(1, page_.in_millipoints());
+    for (const State& state : states) {
+      const std::int64_t step =
+          std::clamp<std::int64_t>(state.height.in_millipoints() * kSteps / page, 0, kSteps - 1);
+      const State*& known = best[static_cast<std::size_t>(step * 2 + (state.kept ? 1 : 0))];
+      const bool better = known == nullptr || state.dislike < known->dislike ||
+                          (state.dislike == known->dislike && state.height < known->height);
+      if (better) known = &state;
+    }
+    std::vector<State> out = {*shortest};
+    for (const State* one : best) {
+      if (one != nullptr && one != &*shortest) out.push_back(*one);
+    }
+    states = std::move(out);
   }
 
   // True when ending the page at place `j` is the best way to get there so far.

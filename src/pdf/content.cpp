@@ -17,8 +17,8 @@ using page::PictureItem;
 using page::TextItem;
 
 // A letter is moved only when it is off by this much (in ten-thousandths of the em), so that
-// rounding alone never moves one: 0.007 pt at 10 pt.
-constexpr std::int64_t kLeastMove = 7;
+// rounding alone never moves one: 0.015 pt at 10 pt.
+constexpr std::int64_t kLeastMove = 15;
 
 bool is_empty(const Item& item) {
   if (const auto* text = std::get_if<TextItem>(&item)) return text->glyphs.empty();
@@ -204,7 +204,8 @@ class PageWriter {
   }
 
   // Two pens, in ten-thousandths of the em: where the letters belong, and where a reader that adds
-  // whole widths has come to. The difference is written once it can be seen.
+  // whole widths has come to. The difference is written once it can be seen, in
+  // whole thousandths.
   void write_glyphs(const TextItem& item, const FaceUse& use) {
     const std::int64_t em = use.face->units_per_em();
     std::int64_t wanted = 0;  // in font units
@@ -234,8 +235,9 @@ class PageWriter {
         }
         const std::int64_t move = rounded_quotient((wanted + glyph.dx) * 10'000, em) - reached;
         if (move >= kLeastMove || move <= -kLeastMove) {
-          show_move(-move);
-          reached += move;
+          const std::int64_t whole = rounded_quotient(move, 10) * 10;
+          show_move(-whole);
+          reached += whole;
         }
         show_code(drawn.code);
         reached += drawn.width * 10LL;

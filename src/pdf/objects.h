@@ -2,8 +2,10 @@
 //
 // An object here is a dictionary whose inside is text of our own, given to libharu as one block: no
 // limits on names, strings or arrays, no numbers through float, and numbers known up front for
-// references that run both ways. libharu adds the cross-reference table and the file around it.
-// Its documents, pages and fonts are not used. Tested through tests/pdf/write_test.cpp.
+// references that run both ways. libharu keeps and numbers the objects and writes the streams;
+// dictionaries, which are a third of a sheet's bytes as text, are packed into object streams, and a
+// cross-reference stream (ISO 32000-1, 7.5.7 and 7.5.8), which libharu does not know, ends the
+// file. Its documents, pages and fonts are not used. Tested through tests/pdf/write_test.cpp.
 #pragma once
 
 #include <memory>

@@ -7,8 +7,8 @@ namespace {
 
 using page::PathStep;
 
-// A path of so many steps is worth a coordinate system of its own.
-constexpr std::size_t kLongPath = 12;
+// A path of so many steps is worth a coordinate system of its own: a box to tick and more.
+constexpr std::size_t kLongPath = 8;
 
 }  // namespace
 
@@ -77,15 +77,15 @@ void PathWriter::set_stroke(const page::Stroke& stroke) {
 
 void PathWriter::point(Point p) {
   char buffer[2 * (kLongestNumber + 1)];
-  char* at = write_thousandths(buffer, (p.x - origin_.x).in_millipoints());
+  char* at = write_thousandths(buffer, (p.x - origin_.x).in_millipoints() * unit_);
   *at++ = ' ';
-  at = write_thousandths(at, (height_ - p.y - origin_.y).in_millipoints());
+  at = write_thousandths(at, (height_ - p.y - origin_.y).in_millipoints() * unit_);
   *at++ = ' ';
   out_.append(buffer, at);
 }
 
 void PathWriter::number(Length length) {
-  append_length(out_, length);
+  append_length(out_, length * unit_);
   out_ += ' ';
 }
 

@@ -20,8 +20,11 @@ Builder::Builder(Kind kind, const Context& context, const Look& look, type::Type
       typesetter_(typesetter) {
   const Size paper = paper_size(context.paper);
   margins_ = Insets::all(look_.margin.at(context.paper));
+  if (arrangement_ == Arrangement::kDense) margins_ = Insets::all(margins_.top * 17 / 20);
+  if (arrangement_ == Arrangement::kClose) margins_ = Insets::all(margins_.top * 3 / 4);
   if (context.filing != plan::Filing::kNone) margins_ = page::with_filing_margin(paper, margins_);
-  margins_.bottom = margins_.bottom * 3 / 4;  // the foot is light: it may stand lower
+  // The foot is light: it may stand lower, as far as every printer prints.
+  margins_.bottom = std::min(margins_.bottom, std::max(Length::mm(5), margins_.bottom * 3 / 4));
   width_ = paper.width - margins_.left - margins_.right;
   tree_.push_back({});
   for (std::size_t i = 0; i < styles_.size(); ++i) {
@@ -40,6 +43,10 @@ Length Builder::page_height() const {
 
 Length Builder::height_of(const Block& block, Length width) {
   return page::Layout(typesetter_).measure(block, width).size.height;
+}
+
+Length Builder::baseline_of(const Block& block, Length width) {
+  return page::Layout(typesetter_).measure(block, width).baseline;
 }
 
 Length Builder::natural_width(const Block& block) {
@@ -165,6 +172,30 @@ Block Builder::text(TextRole role, std::string words, Owner owner, Span origin,
 
 Block Builder::text(TextRole role, const plan::Words& words, Owner owner) const {
   return paragraph(pieces(role, words), role, owner);
+}
+
+Block Builder::run_together(std::vector<Block> paragraphs, const type::Inline& between) {
+  page::TextBlock out;
+  for (Block& one : paragraphs) {
+    auto& text = std::get<page::TextBlock>(one.content);
+    if (text.text.empty()) continue;
+    if (out.text.empty()) {
+      out.leading = text.leading;
+      out.owner = text.owner;
+    } else {
+      out.text.push_back(between);  // of the one before it
+    }
+    const std::size_t first = out.text.size();
+    out.owners.push_back({first, text.owner});
+    for (const page::PieceOwner& owner : text.owners)
+      out.owners.push_back({first + owner.piece, owner.owner});
+    for (page::ReadAs& read : text.read_as)
+      out.read_as.push_back({first + read.piece, std::move(read.words)});
+    for (page::Inlaid& inlaid : text.inlaid)
+      out.inlaid.push_back({first + inlaid.piece, std::move(inlaid.drawing)});
+    for (type::Inline& piece : text.text) out.text.push_back(std::move(piece));
+  }
+  return {std::move(out)};
 }
 
 // As high as the title's line, so that it takes no room from the sheet, and at most a quarter wide.
@@ -294,7 +325,7 @@ std::vector<type::Inline> Builder::kit_pieces(const plan::KitItem& item, TextRol
                                               TextRole description) const {
   std::vector<type::Inline> out = {piece(name, item.name.text, item.name.span)};
   if (!item.description.empty()) {
-    out.push_back(piece(description, " – "));
+    out.push_back(piece(description, "\u00A0– "));  // no line begins with a dash
     out.push_back(piece(description, item.description.text, item.description.span));
   }
   return out;
@@ -371,7 +402,8 @@ page::Flow Builder::finish(std::vector<page::Section> sections, const plan::Sess
   flow.info.language = labels().language();
   flow.info.producer = context_.producer;
   flow.info.created = context_.created;
-  flow.foot_gap = look_.text(TextRole::kFoot).leading / 2;
+  flow.foot_gap =
+      look_.text(TextRole::kFoot).leading / (arrangement_ == Arrangement::kClose ? 3 : 2);
 
   // A page that is dropped must find its way back: what, for whom and when on one line, whose on
   // the other.
@@ -395,15 +427,26 @@ page::Flow Builder::finish(std::vector<page::Section> sections, const plan::Sess
   constexpr std::string_view kDot = "\u00A0· ";
   std::string first = fmt::format("{}", fmt::join(what, kDot));
   std::string second = fmt::format("{}", fmt::join(whose, kDot));
-  // On one line where that holds all of it, the date in short.
-  std::vector<std::string> all = what;
-  if (session.date) all.back() = unbroken(labels().short_date(session.date->value));
-  all.insert(all.end(), whose.begin(), whose.end());
-  std::string line = fmt::format("{}", fmt::join(all, kDot));
-  if (arrangement_ != Arrangement::kRoomy &&
-      text_width(TextRole::kFoot, line) <= width_ - number_width - look_.gap) {
+  // On one line where that holds all of it, the date in short; else without what kind of sheet it
+  // is, which is seen, and without whose, which stands above the plan.
+  const auto in_one_line = [&] {
+    std::vector<std::string> all = what;
+    if (session.date) all.back() = unbroken(labels().short_date(session.date->value));
+    all.insert(all.end(), whose.begin(), whose.end());
+    std::string line = fmt::format("{}", fmt::join(all, kDot));
+    if (text_width(TextRole::kFoot, line) > width_ - number_width - look_.gap) return false;
     first = std::move(line);
     second.clear();
+    return true;
+  };
+  bool set = arrangement_ == Arrangement::kRoomy || in_one_line();
+  if (!set) {
+    whose.erase(std::find(whose.begin(), whose.end(), std::string(kind_label)));
+    set = in_one_line();
+  }
+  if (!set && is_dense() && !whose.empty() && !named) {
+    whose.erase(whose.begin());
+    in_one_line();
   }
   flow.foot = [this, first = std::move(first), second = std::move(second), number_width](
                   std::size_t page_index, std::size_t pages) {

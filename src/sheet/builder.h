@@ -24,7 +24,8 @@ using page::Role;
 enum class Arrangement {
   kRoomy,    ///< a framed panel each
   kCompact,  ///< without frames; in three columns where that is calm
-  kDense,    ///< the same, in three columns wherever that saves height
+  kDense,    ///< the same, run on and in three columns wherever that saves height
+  kClose,    ///< the same as close as can be read, for what would not stand on one sheet else
 };
 
 /// Builds one sheet. Holds the tree, the look at its final scale, and the styles resolved once.
@@ -37,6 +38,10 @@ class Builder {
   const Look& look() const { return look_; }
   const Context& context() const { return context_; }
   Arrangement arrangement() const { return arrangement_; }
+  /// Whether paper is dear.
+  bool is_dense() const {
+    return arrangement_ == Arrangement::kDense || arrangement_ == Arrangement::kClose;
+  }
   const Insets& margins() const { return margins_; }
   /// Between the margins.
   Length width() const { return width_; }
@@ -44,6 +49,8 @@ class Builder {
   /// Between the margins and above the foot, about: for what must not be higher than a page.
   Length page_height() const;
   Length height_of(const Block& block, Length width);
+  /// Of its first line of text, below its top.
+  Length baseline_of(const Block& block, Length width);
   Length natural_width(const Block& block);
 
   /// A new node, after its parent's other children.
@@ -82,6 +89,9 @@ class Builder {
   Block text(TextRole role, std::string words, Owner owner, Span origin = {},
              page::Align align = page::Align::kStart) const;
   Block text(TextRole role, const plan::Words& words, Owner owner) const;
+  /// Paragraphs behind each other in one, each still its own in the tree; `between` stands between
+  /// them. The leading is the first one's.
+  static Block run_together(std::vector<Block> paragraphs, const type::Inline& between);
   /// The sheet's title, and the club's logo beside it: set smaller, never below the minimum, where
   /// its longest word is wider than its room.
   Block title(const plan::Words& words, Owner owner);
@@ -142,6 +152,8 @@ class Builder {
   /// A list entry to tick: the box, then the pieces. Adds LI, Lbl and LBody below `list`.
   Block tick_line(NodeId list, TextRole role, std::vector<type::Inline> pieces, Length side,
                   std::string description);
+  /// A tick_line() as a paragraph that may be run together with others.
+  Block tick_words(Block line, TextRole role);
 
   // ---- text of the coach's that is no drill
 

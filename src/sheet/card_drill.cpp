@@ -1,5 +1,7 @@
 #include "sheet/card_drill.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 #include "sheet/circuit_text.h"
@@ -8,8 +10,17 @@
 
 namespace chalkleaf::sheet {
 
+std::string InCommon::words(const Labels& labels) const {
+  std::vector<std::string> out;
+  if (!place.empty()) out.push_back(place);
+  if (every) out.push_back(labels.say("dose-every", {{"time", labels.short_time(*every)}}));
+  if (rest) out.push_back(labels.say("dose-rest", {{"time", labels.short_time(*rest)}}));
+  if (effort) out.push_back(labels.say("dose-effort", {{"n", std::to_string(*effort)}}));
+  return fmt::format("{}", fmt::join(out, ", "));
+}
+
 type::Inline CardDrill::dot(TextRole role) const {
-  return b_.piece(role, std::string(kNoBreakSpace) + "· ");
+  return b_.piece(role, std::string(page::kSeparator));
 }
 
 std::vector<type::Inline> CardDrill::dose_pieces() const {
@@ -19,7 +30,13 @@ std::vector<type::Inline> CardDrill::dose_pieces() const {
     dose = short_circuit(*drill_.circuit, labels_);
     origin = drill_.circuit->span;
   } else if (drill_.dose) {
-    dose = short_dose(with_rest(*drill_.dose, session_.timings), labels_);
+    plan::Dose own = with_rest(*drill_.dose, session_.timings);
+    if (common_ != nullptr) {
+      if (common_->rest) own.rest.reset();
+      if (common_->every) own.every.reset();
+      if (common_->effort) own.effort.reset();
+    }
+    dose = short_dose(own, labels_);
     origin = drill_.dose->span;
   } else if (time_.shared_time) {
     dose = labels_.say("dose-shared", {{"n", std::to_string(time_.work.rounded_minutes())}});
@@ -33,6 +50,7 @@ std::vector<type::Inline> CardDrill::dose_pieces() const {
 // `at beam, 3 waves of 3`: who has not seen the plan learns where to go and that all take turns.
 std::vector<type::Inline> CardDrill::place_pieces() const {
   std::vector<type::Inline> out;
+  if (common_ != nullptr && !common_->place.empty()) return out;
   if (!drill_.at.empty()) out = b_.said(TextRole::kVariation, "at-station", "station", drill_.at);
   const std::optional<int> gymnasts = session_.gymnast_count();
   if (time_.waves <= 1 || !gymnasts) return out;
@@ -69,7 +87,7 @@ Block CardDrill::name(NodeId cell, Length room) {
 }
 
 std::vector<Block> CardDrill::dose(NodeId cell) {
-  if (left_over_.empty()) return {};
+  if (left_over_.empty() || (b_.is_dense() && has_cues())) return {};
   return {line(std::move(left_over_), TextRole::kDose, cell)};
 }
 
@@ -104,6 +122,11 @@ std::vector<type::Inline> CardDrill::cue_pieces() const {
 std::vector<Block> CardDrill::cues(NodeId cell) {
   std::vector<type::Inline> pieces = cue_pieces();
   if (pieces.empty()) return {};
+  if (!left_over_.empty()) {  // where paper is dear
+    left_over_.push_back(dot(TextRole::kDose));
+    pieces.insert(pieces.begin(), left_over_.begin(), left_over_.end());
+    left_over_.clear();
+  }
   return {line(std::move(pieces), TextRole::kCue, cell)};
 }
 
@@ -142,7 +165,7 @@ std::vector<Block> CardDrill::rest(NodeId cell, NodeId others_cell, Length room)
   std::vector<Block> lines = cues(cell);
   const bool notes = std::any_of(drill_.notes.begin(), drill_.notes.end(),
                                  [&](const plan::Note& note) { return b_.is_for_reader(note); });
-  const bool run_on = b_.arrangement() == Arrangement::kDense && !lines.empty() && !notes;
+  const bool run_on = b_.is_dense() && !lines.empty() && !notes;
   if (!run_on) {
     for (Block& line : others(others_cell, room)) lines.push_back(std::move(line));
     return lines;
@@ -168,12 +191,18 @@ void CardDrill::add_rungs(std::string_view key, const std::vector<plan::Variatio
   }
 }
 
+bool CardDrill::is_dose_of_drill(const plan::Substitute& substitute) const {
+  return drill_.dose && short_dose(with_rest(*substitute.dose, session_.timings), labels_) ==
+                            short_dose(with_rest(*drill_.dose, session_.timings), labels_);
+}
+
 Block CardDrill::substitute(const plan::Substitute& substitute, NodeId cell) {
   const Owner owner = Owner::of(b_.node(cell, Role::kP));
   std::vector<type::Inline> pieces = {
       b_.label(TextRole::kVariationLabel, labels_.say("without", {{"kit", substitute.kit.text}})),
       plain(substitute.name.text, substitute.name.span)};
-  if (substitute.dose) {
+  // As much as of the drill itself where nothing else is said.
+  if (substitute.dose && !is_dose_of_drill(substitute)) {
     pieces.push_back(plain(", ", {}));
     type::Inline dose = b_.whole(
         TextRole::kVariation, short_dose(with_rest(*substitute.dose, session_.timings), labels_));

@@ -5,6 +5,16 @@
 
 namespace chalkleaf::sheet {
 
+/// What all drills of a part have in common: its heading says it, they leave it out.
+struct InCommon {
+  std::string place;  ///< and waves
+  std::optional<Duration> rest;
+  std::optional<Duration> every;
+  std::optional<int> effort;
+
+  std::string words(const Labels& labels) const;
+};
+
 /// Makes the lines of one drill; the card says which cell of its table they belong to.
 class CardDrill {
  public:
@@ -12,6 +22,9 @@ class CardDrill {
             Builder& builder)
       : session_(session), drill_(drill), time_(time), b_(builder), labels_(builder.labels()) {}
 
+  /// Where and in how many waves, as words; empty where there is nothing to say.
+  std::vector<type::Inline> place_pieces() const;
+  void leave_out(const InCommon& common) { common_ = &common; }
   /// The name and, where they fit into `room`, the dose and the station behind it.
   Block name(NodeId cell, Length room);
   /// What of dose and station did not fit behind the name, on a line of its own.
@@ -27,8 +40,12 @@ class CardDrill {
   std::vector<Block> others(NodeId cell, Length room);
 
  private:
+  bool has_cues() const {
+    return !drill_.cues.empty() || !drill_.uses.empty() || !drill_.record.empty();
+  }
   void add_rungs(std::string_view key, const std::vector<plan::Variation>& rungs,
                  page::TextBlock& line) const;
+  bool is_dose_of_drill(const plan::Substitute& substitute) const;
   Block substitute(const plan::Substitute& substitute, NodeId cell);
   type::Inline plain(const std::string& text, Span span) const {
     return b_.piece(TextRole::kVariation, text, span);
@@ -37,10 +54,10 @@ class CardDrill {
   type::Inline dot(TextRole role) const;
 
   std::vector<type::Inline> dose_pieces() const;
-  std::vector<type::Inline> place_pieces() const;
   std::vector<type::Inline> cue_pieces() const;
   Block line(std::vector<type::Inline> pieces, TextRole role, NodeId cell);
 
+  const InCommon* common_ = nullptr;     // none: it says all
   std::vector<type::Inline> left_over_;  // of dose and station, for a line below the name
   const plan::Session& session_;
   const plan::Drill& drill_;

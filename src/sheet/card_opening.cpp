@@ -25,12 +25,18 @@ class OpeningWriter {
 
   page::Section write() {
     page::Section section;
-    const Length gap = b_.look().row_padding;
+    const Length gap = b_.is_dense() ? b_.look().row_padding / 2 : b_.look().row_padding;
     const NodeId title = b_.node(Builder::kRoot, Role::kH1);
-    page::Slab head{b_.title(session_.title, Owner::of(title)), {}, true};
+    Block facts = who_and_when();
+    page::Slab head{{}, {}, true};
     head.outline = page::OutlineEntry{session_.title.text, 1, 0, {}};
+    // On the title's line where paper is dear and it holds them.
+    const Length wide = b_.natural_width(facts) + Length::pt(1);
+    std::optional<Block> line;
+    if (b_.is_dense()) line = b_.title_line(session_.title, Owner::of(title), facts, wide);
+    head.block = line ? std::move(*line) : b_.title(session_.title, Owner::of(title));
     section.slabs.push_back(std::move(head));
-    section.slabs.push_back({who_and_when(), Length(), true});
+    if (!line) section.slabs.push_back({std::move(facts), Length(), true});
     section.slabs.push_back({safety_box(), gap * 2});
     if (!session_.equipment.empty()) section.slabs.push_back({kit_list(), gap * 2});
     for (Block& note : b_.notes(Builder::kRoot, session_.introduction, b_.width()))
@@ -117,13 +123,11 @@ class OpeningWriter {
   // Always there: a plan without safety words of its own still says when to stop.
   Block safety_box() {
     const NodeId heading = b_.node(Builder::kRoot, Role::kH2);
-    std::vector<Block> lines;
-    lines.push_back(
-        b_.text(TextRole::kBoxTitle, labels_.say("before-you-start"), Owner::of(heading)));
+    std::vector<Block> paragraphs = {
+        b_.text(TextRole::kBoxTitle, labels_.say("before-you-start"), Owner::of(heading))};
     const auto add = [&](std::vector<type::Inline> pieces) {
       const Owner owner = Owner::of(b_.node(Builder::kRoot, Role::kP));
-      if (lines.size() > 1) lines.push_back(Builder::space(b_.look().row_padding / 2));
-      lines.push_back(b_.paragraph(std::move(pieces), TextRole::kBoxText, owner));
+      paragraphs.push_back(b_.paragraph(std::move(pieces), TextRole::kBoxText, owner));
     };
     for (const std::string& caution : b_.context().cautions)
       add({b_.piece(TextRole::kBoxText,
@@ -133,17 +137,38 @@ class OpeningWriter {
     for (const PartsSafety& one : safety_of_parts()) add(part_safety(one));
     if (!says_stop(session_, labels_))
       add({b_.piece(TextRole::kBoxText, labels_.say("card-stop-line"))});
-    RowBlock row;
-    row.gap = b_.look().gap;
+    std::vector<Block> lines;
+    if (b_.is_dense()) {
+      lines.push_back(
+          Builder::run_together(std::move(paragraphs), b_.piece(TextRole::kBoxText, "\u2002")));
+    } else {
+      for (Block& one : paragraphs) {
+        if (lines.size() > 1) lines.push_back(Builder::space(b_.look().row_padding / 2));
+        lines.push_back(std::move(one));
+      }
+    }
     const Length sign = b_.look().text(TextRole::kBoxTitle).leading.scaled(1.35);
-    row.cells.push_back({Track::fixed(sign.scaled(1.16)), b_.warning_sign(sign)});
-    row.cells.push_back({Track::flexible(), Builder::stack(std::move(lines))});
+    const auto beside_sign = [&](std::vector<Block> words) -> Block {
+      if (b_.is_dense()) {
+        page::AroundBlock around;
+        around.left.push_back(b_.warning_sign(sign));
+        around.left_width = sign.scaled(1.16);
+        around.gap = b_.look().gap;
+        around.children = std::move(words);
+        return {std::move(around)};
+      }
+      RowBlock row;
+      row.gap = b_.look().gap;
+      row.cells.push_back({Track::fixed(sign.scaled(1.16)), b_.warning_sign(sign)});
+      row.cells.push_back({Track::flexible(), Builder::stack(std::move(words))});
+      return {std::move(row)};
+    };
     page::BoxBlock box;
     const Length pad = b_.look().row_padding;
     box.padding = {pad * 3 / 2, pad * 2, pad * 2, pad * 2};
     box.border = b_.stroke(Use::kInk, b_.look().line_width.scaled(1.5));
     box.radius = b_.look().radius;
-    box.content.push_back({std::move(row)});
+    box.content.push_back(beside_sign(std::move(lines)));
     return {std::move(box)};
   }
 
@@ -187,6 +212,8 @@ class OpeningWriter {
         TextRole::kBoxText,
         labels_.say("part-safety", {{"part", parts}, {"text", std::string(Builder::kHole)}}),
         *safety.words.front());
+    // What it is about is found in running text.
+    if (b_.is_dense()) set_off(parts, out);
     for (std::size_t i = 1; i < safety.words.size(); ++i) {
       out.push_back(b_.piece(TextRole::kBoxText, " "));
       for (type::Inline& one : b_.pieces(TextRole::kBoxText, *safety.words[i]))
@@ -195,32 +222,32 @@ class OpeningWriter {
     return out;
   }
 
+  // The names of the parts in bold, where the phrase begins with them.
+  void set_off(const std::string& parts, std::vector<type::Inline>& pieces) const {
+    type::Inline& first = pieces.front();
+    if (!first.text.starts_with(parts)) return;
+    type::Inline names = b_.piece(TextRole::kVariationLabel, parts);
+    names.size = first.size;
+    first.text.erase(0, parts.size());
+    pieces.insert(pieces.begin(), std::move(names));
+  }
+
   // One behind the other; at the end what the marks of the drills mean.
   Block kit_list() {
     const NodeId heading = b_.node(Builder::kRoot, Role::kH2);
     const NodeId list = b_.node(Builder::kRoot, Role::kList);
-    const std::size_t count = session_.equipment.size();
-    page::WrapBlock wrap;
-    wrap.gap = b_.look().gap;
-    wrap.line_gap = b_.look().row_padding / 2;
-    wrap.children.push_back(b_.text(TextRole::kBoxTitle, labels_.say("kit"), Owner::of(heading)));
-    for (Block& line : kit_lines(list, 0, count)) wrap.children.push_back(std::move(line));
-    const Owner meaning = Owner::of(b_.node(Builder::kRoot, Role::kP));
-    wrap.children.push_back(b_.paragraph(marks(), TextRole::kSubtitle, meaning));
-    return {std::move(wrap)};
-  }
-
-  std::vector<Block> kit_lines(NodeId list, std::size_t from, std::size_t to) {
+    std::vector<Block> pieces = {
+        b_.text(TextRole::kBoxTitle, labels_.say("kit"), Owner::of(heading))};
     const Length side = b_.look().text(TextRole::kBoxText).size;
-    std::vector<Block> lines;
-    for (std::size_t i = from; i < to; ++i) {
-      const plan::KitItem& item = session_.equipment[i];
-      lines.push_back(
-          b_.tick_line(list, TextRole::kBoxText,
-                       b_.kit_pieces(item, TextRole::kVariationLabel, TextRole::kBoxText), side,
-                       labels_.say("tick-kit", {{"kit", item.name.text}})));
+    for (const plan::KitItem& item : session_.equipment) {
+      Block line = b_.tick_line(list, TextRole::kBoxText,
+                                b_.kit_pieces(item, TextRole::kVariationLabel, TextRole::kBoxText),
+                                side, labels_.say("tick-kit", {{"kit", item.name.text}}));
+      pieces.push_back(b_.tick_words(std::move(line), TextRole::kBoxText));
     }
-    return lines;
+    const Owner meaning = Owner::of(b_.node(Builder::kRoot, Role::kP));
+    pieces.push_back(b_.paragraph(marks(), TextRole::kSubtitle, meaning));
+    return Builder::run_together(std::move(pieces), b_.piece(TextRole::kBoxText, "\u2002"));
   }
 
   const plan::Session& session_;

@@ -4,6 +4,7 @@
 
 #include "base/text.h"
 #include "sheet/card_drill.h"
+#include "sheet/dose_text.h"
 
 namespace chalkleaf::sheet {
 
@@ -28,11 +29,40 @@ CardRows::CardRows(const plan::Session& session, const reason::Timetable& timeta
   }
 }
 
-void CardRows::begin(const plan::Part& part) {
-  part_ = &part;
-  const auto drills = plan::drills_of(part);
+void CardRows::begin(const reason::PartTime& part) {
+  if (part_ == part.part) return;
+  part_ = part.part;
+  common_ = common_of(part);
+  const auto drills = plan::drills_of(*part.part);
   part_ticked_ = std::any_of(drills.begin(), drills.end(),
                              [&](const plan::Drill* drill) { return is_ticked(*drill); });
+}
+
+// Of two drills and more; water and talk have nothing of it.
+InCommon CardRows::common_of(const reason::PartTime& part) const {
+  const auto drills = plan::drills_of(*part.part);
+  std::optional<InCommon> out;
+  std::size_t count = 0;
+  for (std::size_t i = 0; i < drills.size() && i < part.drills.size(); ++i) {
+    const plan::Drill& drill = *drills[i];
+    if (!counts(drill)) continue;
+    InCommon own;
+    for (const type::Inline& one : CardDrill(session_, drill, part.drills[i], b_).place_pieces())
+      own.place += one.text;
+    if (drill.dose && b_.is_dense()) {
+      const plan::Dose dose = with_rest(*drill.dose, session_.timings);
+      own.rest = dose.rest;
+      own.every = dose.every;
+      own.effort = dose.effort;
+    }
+    if (!out) out = own;
+    if (out->place != own.place) out->place.clear();
+    if (out->rest != own.rest) out->rest.reset();
+    if (out->every != own.every) out->every.reset();
+    if (out->effort != own.effort) out->effort.reset();
+    ++count;
+  }
+  return count > 1 ? *out : InCommon();
 }
 
 bool CardRows::is_ticked(const plan::Drill& drill) const {
@@ -51,6 +81,12 @@ bool CardRows::is_ticked(const plan::Drill& drill) const {
 }
 
 // ---- pieces of a row
+
+CardDrill CardRows::words_of(const plan::Drill& drill, const reason::DrillTime& time) const {
+  CardDrill out(session_, drill, time, b_);
+  out.leave_out(common_);
+  return out;
+}
 
 Block CardRows::clock_text(std::optional<Duration> start, TextRole role, Owner owner) const {
   if (!start) return Builder::space({});
@@ -119,7 +155,7 @@ Block CardRows::boxes(const plan::Drill& drill, const std::vector<NodeId>& cells
 // The drill with its boxes beside it, and below them, over the whole width, what else there is.
 Block CardRows::drill_lines(const plan::Drill& drill, const reason::DrillTime& time, NodeId what,
                             NodeId others, const std::vector<NodeId>& cells) {
-  CardDrill words(session_, drill, time, b_);
+  CardDrill words = words_of(drill, time);
   const Length gap = b_.look().gap;
   std::vector<Block> beside = {words.name(what, b_.width() - clock_width_ - ticks_.width() - gap)};
   std::vector<Block> below = words.dose(what);
@@ -127,6 +163,7 @@ Block CardRows::drill_lines(const plan::Drill& drill, const reason::DrillTime& t
   const Length room = b_.width() - clock_width_;
   if (!high) {
     for (Block& line : words.rest(what, others, room)) below.push_back(std::move(line));
+    run_on(below);
   } else {
     for (Block& line : words.cues(what)) below.push_back(std::move(line));
   }
@@ -173,29 +210,79 @@ Block CardRows::in_column(const plan::Drill& drill, const reason::DrillTime& tim
   b_.at(what).scope = page::HeaderScope::kRow;
   const NodeId others = has_variations_ ? b_.node(row, Role::kDataCell) : what;
   if (part_ticked_) ticks_.cells(row, Role::kDataCell);
-  CardDrill words(session_, drill, time, b_);
+  CardDrill words = words_of(drill, time);
   // The clock and the figure below it take as little as they can.
-  const Length left = std::max(b_.text_width(TextRole::kVariationLabel, "00:00"), Length::mm(9));
+  const Length narrow =
+      std::max(b_.text_width(TextRole::kVariationLabel, "00:00"),
+               b_.text_width(TextRole::kVariationLabel, sheet::clock(timetable_, time.start)));
+  const Length left = std::max(narrow, Length::mm(9));
   const Length room = width - left - b_.look().gap * 2 / 3;
   std::vector<Block> lines = {words.name(what, room)};
   for (Block& line : words.dose(what)) lines.push_back(std::move(line));
   for (Block& line : words.rest(what, others, room)) lines.push_back(std::move(line));
-  Block all = Builder::stack(std::move(lines));
-  RowBlock out;
-  out.gap = b_.look().gap * 2 / 3;
-  out.align = RowAlign::kBaseline;
-  out.cells.push_back(
-      {Track::fixed(left),
-       with_figure(clock_text(shown(time.start), TextRole::kVariationLabel, clock_owner), drill,
-                   left, b_.height_of(all, room), what)});
-  out.cells.push_back({Track::flexible(), std::move(all)});
+  run_on(lines);
+  const Length gap = b_.look().gap * 2 / 3;
+  const Length high = b_.height_of(Builder::stack(lines), room);
+  const NodeId first = b_.next_node();
+  Block clock = clock_text(shown(time.start), TextRole::kVariationLabel, clock_owner);
+  Block out = beside_or_around(with_figure(clock, drill, left, high, what), left, gap, lines, room);
+  if (b_.arrangement() != Arrangement::kClose) return out;
+  // What warms up and calms down is known by heart. There, and where it costs a line, the figure
+  // goes last of all to save a side.
+  Block without =
+      beside_or_around(std::move(clock), narrow, gap, std::move(lines), width - narrow - gap);
+  const bool by_heart = part_->role != plan::PartRole::kMain;
+  if (!by_heart && b_.height_of(out, width) <= b_.height_of(without, width)) return out;
+  b_.drop_from(first);
+  return without;
+}
+
+// All in one paragraph, where it cannot be had on one sheet else.
+void CardRows::run_on(std::vector<Block>& lines) const {
+  const bool all_text = std::all_of(lines.begin(), lines.end(), [](const Block& block) {
+    return std::holds_alternative<page::TextBlock>(block.content);
+  });
+  if (b_.arrangement() != Arrangement::kClose || !all_text || lines.size() < 2) return;
+  Block one = Builder::run_together(std::move(lines), b_.piece(TextRole::kCue, "\u2002"));
+  lines.clear();
+  lines.push_back(std::move(one));
+}
+
+// Where paper is dear the words go on below what stands at their left.
+Block CardRows::beside_or_around(Block left, Length left_width, Length gap,
+                                 std::vector<Block> lines, Length room) const {
+  if (!b_.is_dense()) {
+    RowBlock out;
+    out.gap = gap;
+    out.align = RowAlign::kBaseline;
+    out.cells.push_back({Track::fixed(left_width), std::move(left)});
+    out.cells.push_back({Track::flexible(), Builder::stack(std::move(lines))});
+    return {std::move(out)};
+  }
+  // The first lines of both on one level.
+  const Length lower = b_.baseline_of(lines.front(), room) - b_.baseline_of(left, left_width);
+  const auto* first = std::get_if<page::TextBlock>(&lines.front().content);
+  const Length line = first != nullptr ? first->leading : b_.height_of(lines.front(), room);
+  const Length high = std::max(Length(), lower) + b_.height_of(left, left_width);
+  const bool clock_only = std::holds_alternative<page::TextBlock>(left.content);
+  std::vector<Block> lowered;
+  lowered.push_back(Builder::space(std::max(Length(), lower)));
+  lowered.push_back(std::move(left));
+  // A clock is as high as the line beside it.
+  if (clock_only && high > line) lowered.push_back(Builder::space(line - high));
+  page::AroundBlock out;
+  out.left.push_back(Builder::stack(std::move(lowered)));
+  out.left_width = left_width;
+  out.gap = gap;
+  out.left_read = page::AroundBlock::Read::kFirst;
+  out.children = std::move(lines);
   return {std::move(out)};
 }
 
 // ---- a circuit
 
-std::vector<page::Slab> CardRows::circuit(const plan::Drill& drill, const reason::DrillTime& time,
-                                          NodeId body, NodeId& list) {
+Block CardRows::circuit(const plan::Drill& drill, const reason::DrillTime& time, NodeId body,
+                        NodeId& list, Length width) {
   const NodeId row = b_.node(body, Role::kTableRow);
   const Owner clock_owner = Owner::of(b_.node(row, Role::kDataCell));
   const NodeId what = b_.node(row, Role::kHeaderCell);
@@ -206,11 +293,12 @@ std::vector<page::Slab> CardRows::circuit(const plan::Drill& drill, const reason
   if (is_ticked(drill)) {
     lines = drill_lines(drill, time, what, others, circuit_cells_);
   } else {
-    CardDrill words(session_, drill, time, b_);
-    const Length room = b_.width() - clock_width_;
+    CardDrill words = words_of(drill, time);
+    const Length room = width - clock_width_;
     std::vector<Block> all = {words.name(what, room)};
     for (Block& line : words.dose(what)) all.push_back(std::move(line));
     for (Block& line : words.rest(what, others, room)) all.push_back(std::move(line));
+    run_on(all);
     lines = Builder::stack(std::move(all));
   }
   // A row of their own: on two pages they are read behind the boxes of the first.
@@ -218,15 +306,7 @@ std::vector<page::Slab> CardRows::circuit(const plan::Drill& drill, const reason
   b_.at(stations).column_span = columns();
   list = b_.node(stations, Role::kList);
   b_.at(list).ordered = true;
-  page::BoxBlock box;
-  box.padding = {b_.look().row_padding, Length(), Length(), Length()};
-  box.content.push_back(
-      beside_clock(clock_text(shown(time.start), TextRole::kClock, clock_owner), std::move(lines)));
-  std::vector<page::Slab> out(1);
-  out.front().block = {std::move(box)};
-  out.front().keep_with_next = true;
-  out.front().origin = drill.span;
-  return out;
+  return beside_clock(clock_text(shown(time.start), TextRole::kClock, clock_owner), std::move(lines));
 }
 
 // Its number, its figure below it, and in as few lines as it can be the words: the coach looks for
@@ -242,22 +322,20 @@ Block CardRows::station(const plan::Drill& station, const reason::DrillTime& tim
   const bool write_in = !station.record.empty() && !circuit_cells_.empty();
   std::vector<Block> lines = words.station(body, room);
   for (Block& line : words.others(body, room)) lines.push_back(std::move(line));
+  run_on(lines);
   if (write_in) lines.push_back(ticks_.boxes(circuit_cells_, station));
-  Block all = Builder::stack(std::move(lines));
+  const Length high = b_.height_of(Builder::stack(lines), room);
   Block beside = with_figure(b_.text(TextRole::kStation, std::to_string(index + 1), number),
-                             station, left - b_.look().gap, b_.height_of(all, room), body);
-  RowBlock row;
-  row.align = RowAlign::kBaseline;
-  row.cells.push_back({Track::fixed(left), std::move(beside)});
-  row.cells.push_back({Track::flexible(), std::move(all)});
-  return {std::move(row)};
+                             station, left - b_.look().gap, high, body);
+  return beside_or_around(std::move(beside), left - b_.look().gap, b_.look().gap, std::move(lines),
+                          room);
 }
 
 // ---- kit and notes
 
 // A slim line on a quiet ground: something to do between two drills, and nothing to tick off.
-page::Slab CardRows::kit_move(const plan::KitMove& move, std::optional<Duration> start,
-                              NodeId body) {
+Block CardRows::kit_move(const plan::KitMove& move, std::optional<Duration> start, NodeId body,
+                         Length width) {
   const NodeId row = b_.node(body, Role::kTableRow);
   const Owner clock_owner = Owner::of(b_.node(row, Role::kDataCell));
   const NodeId cell = b_.node(row, Role::kDataCell);
@@ -277,11 +355,15 @@ page::Slab CardRows::kit_move(const plan::KitMove& move, std::optional<Duration>
       beside_clock(clock_text(start, TextRole::kDose, clock_owner), {std::move(line)}));
   std::vector<Block> lines;
   lines.push_back({std::move(ground)});
-  lines.push_back(b_.rule(b_.width(), b_.look().hair_width, Use::kHair));
-  page::Slab slab;
-  slab.block = Builder::stack(std::move(lines));
-  slab.origin = move.span;
-  return slab;
+  lines.push_back(b_.rule(width, b_.look().hair_width, Use::kHair));
+  return Builder::stack(std::move(lines));
+}
+
+Block CardRows::note(const std::vector<const plan::Note*>& run, NodeId body, Length width) {
+  const NodeId row = b_.node(body, Role::kTableRow);
+  const NodeId cell = b_.node(row, Role::kDataCell);
+  b_.at(cell).column_span = columns();
+  return Builder::stack(b_.note_pieces(cell, run, width));
 }
 
 std::vector<page::Slab> CardRows::notes(const std::vector<const plan::Note*>& run, NodeId body) {

@@ -7,6 +7,7 @@
 
 #include "sheet/builder.h"
 #include "sheet/card_columns.h"
+#include "sheet/card_drill.h"
 
 namespace chalkleaf::sheet {
 
@@ -21,7 +22,9 @@ class CardRows {
   int columns() const { return word_columns() + (part_ticked_ ? ticks_.count() : 0); }
 
   /// Begins the rows of a part.
-  void begin(const plan::Part& part);
+  void begin(const reason::PartTime& part);
+  /// What all drills of the part that was begun have in common, for its heading.
+  const InCommon& common() const { return common_; }
   /// Whether any drill of the part that was begun is ticked off.
   bool part_ticked() const { return part_ticked_; }
   /// Whether this drill of that part is: where the plan's `ticks:` asks for boxes, all that is
@@ -31,8 +34,8 @@ class CardRows {
   Block in_column(const plan::Drill& drill, const reason::DrillTime& time, NodeId body,
                   Length width);
   /// A circuit's own line, and the list its stations belong to.
-  std::vector<page::Slab> circuit(const plan::Drill& drill, const reason::DrillTime& time,
-                                  NodeId body, NodeId& list);
+  Block circuit(const plan::Drill& drill, const reason::DrillTime& time, NodeId body, NodeId& list,
+                Length width);
   Block station(const plan::Drill& drill, const reason::DrillTime& time, std::size_t index,
                 NodeId list, Length width);
 
@@ -40,11 +43,17 @@ class CardRows {
   std::vector<page::Slab> drill(const plan::Drill& drill, const reason::DrillTime& time,
                                 NodeId body);
   std::vector<page::Slab> notes(const std::vector<const plan::Note*>& run, NodeId body);
+  /// A note that is one paragraph.
+  Block note(const std::vector<const plan::Note*>& run, NodeId body, Length width);
   /// `start` is from the session's begin; none when nobody knows.
-  page::Slab kit_move(const plan::KitMove& move, std::optional<Duration> start, NodeId body);
+  Block kit_move(const plan::KitMove& move, std::optional<Duration> start, NodeId body,
+                 Length width);
 
  private:
   Block beside_clock(Block clock, Block content) const;
+  void run_on(std::vector<Block>& lines) const;
+  Block beside_or_around(Block left, Length left_width, Length gap, std::vector<Block> lines,
+                         Length room) const;
   Block with_figure(Block clock, const plan::Drill& drill, Length width, Length height,
                     NodeId cell);
   Block clock_text(std::optional<Duration> start, TextRole role, Owner owner) const;
@@ -52,6 +61,8 @@ class CardRows {
   std::optional<Duration> shown(Duration start) const {
     return part_ != nullptr && part_->station_of ? std::nullopt : std::optional(start);
   }
+  InCommon common_of(const reason::PartTime& part) const;
+  CardDrill words_of(const plan::Drill& drill, const reason::DrillTime& time) const;
   Block boxes(const plan::Drill& drill, const std::vector<NodeId>& cells) const;
   Block drill_lines(const plan::Drill& drill, const reason::DrillTime& time, NodeId what,
                     NodeId others, const std::vector<NodeId>& cells);
@@ -70,6 +81,7 @@ class CardRows {
   bool part_ticked_ = false;
   bool asked_ = false;                 ///< the plan says what there is a box for
   const plan::Part* part_ = nullptr;   ///< that was begun
+  InCommon common_;                    ///< of its drills
   std::vector<NodeId> circuit_cells_;  ///< of the circuit that was begun
 };
 

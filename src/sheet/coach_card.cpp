@@ -42,118 +42,174 @@ class CardWriter {
   std::vector<page::Section> sections() {
     std::vector<page::Section> sections;
     sections.push_back(card_opening(session_, timetable_, rows_.ticks().meaning(), b_));
+    std::vector<FlowItem> items;
     for (const reason::PartTime& part : timetable_.parts) {
-      if (part.length > Duration() || has_content(*part.part, b_))
-        sections.push_back(part_section(part, sections.size()));
+      if (part.length > Duration() || has_content(*part.part, b_)) add_part(part, items);
     }
+    const bool ends_in_column = b_.is_dense() && session_.typed.empty();
+    if (ends_in_column) items.push_back(closing_item());
+    sections.push_back(page::Section());
+    sets_.add(items, style(), sections.size() - 1, sections.back());
     if (!session_.typed.empty()) sections.push_back(typed(sections.size()));
-    sections.push_back(closing());
+    if (!ends_in_column) sections.push_back(closing());
     return sections;
   }
 
   // ---- a part
 
-  page::Section part_section(const reason::PartTime& part, std::size_t place) {
-    page::Section section;
-    place_ = place;
-    rows_.begin(*part.part);
-    const NodeId table = b_.node(Builder::kRoot, Role::kTable);
-    section.slabs.push_back(part_head(part, table));
-    section.continuation = continued_head(part);
-    const NodeId body = b_.node(table, Role::kTableBody);
-    add_rows(part, body, section);
-    // A table body without rows is not a table: an empty part keeps one empty row.
-    if (section.slabs.size() == 1) {
-      const NodeId row = b_.node(body, Role::kTableRow);
-      b_.at(b_.node(row, Role::kDataCell)).column_span = rows_.columns();
-      section.slabs.front().keep_with_next = false;
+  /// A part's table, whose nodes are made with its heading, and the list of the circuit in it.
+  struct Table {
+    const reason::PartTime* part = nullptr;
+    NodeId body = Builder::kRoot;
+    NodeId stations = Builder::kRoot;
+  };
+  using TablePtr = std::shared_ptr<Table>;
+
+  void add_part(const reason::PartTime& part, std::vector<FlowItem>& items) {
+    const auto table = std::make_shared<Table>();
+    table->part = &part;
+    rows_.begin(part);
+    const std::size_t first = items.size();
+    FlowItem head;
+    head.kind = FlowItem::Kind::kHead;
+    head.origin = part.part->title.span;
+    head.keep_with_next = true;
+    head.outline = page::OutlineEntry{part.part->title.text, 2, 0, {}};
+    if (rows_.part_ticked()) head.most = 1;  // over the boxes
+    items.push_back(std::move(head));
+    add_rows(table, items);
+    const bool empty = items.size() == first + 1;
+    items[first].make = [this, table, empty](Length width) {
+      return part_head(*table, width, empty);
+    };
+    items.back().keep_with_next = false;
+    // The numbers above boxes are needed; a heading alone is not, where it cannot be had on one
+    // sheet else.
+    std::size_t end = items.size();
+    if (b_.arrangement() == Arrangement::kClose) {
+      while (end > first + 1 && items[end - 1].most > 1 && !items[end - 1].slabs) --end;
     }
-    return section;
+    const auto again = std::make_shared<const Block>(continued_head(part));
+    for (std::size_t i = first + 1; i < end; ++i) items[i].continuation = again;
   }
 
-  void add_rows(const reason::PartTime& part, NodeId body, page::Section& section) {
-    const auto add = [&](std::vector<page::Slab> slabs) {
-      for (page::Slab& slab : slabs) section.slabs.push_back(std::move(slab));
-    };
-    std::vector<const reason::DrillTime*> times;  // of the drills that wait for their columns
-    std::vector<const plan::Drill*> waiting;
-    const auto flush = [&] {
-      add_in_columns(waiting, times, body, section);
-      waiting.clear();
-      times.clear();
-    };
+  void add_rows(const TablePtr& table, std::vector<FlowItem>& items) {
+    const reason::PartTime& part = *table->part;
     std::size_t next_drill = 0;
     const std::vector<plan::Step>& steps = part.part->steps;
+    const std::size_t opening = items.size();
     for (std::size_t i = 0; i < steps.size(); ++i) {
       if (const auto* drill = std::get_if<plan::Drill>(&steps[i])) {
         const reason::DrillTime& time = part.drills.at(next_drill++);
-        if (!drill->stations.empty()) {
-          flush();
-          add_circuit(*drill, time, body, section);
-        } else if (rows_.is_ticked(*drill)) {
-          flush();
-          add(rows_.drill(*drill, time, body));
+        if (drill->stations.empty()) {
+          items.push_back(drill_item(*drill, time, table));
         } else {
-          waiting.push_back(drill);
-          times.push_back(&time);
+          add_circuit(*drill, time, table, items);
         }
       } else if (const auto* move = std::get_if<plan::KitMove>(&steps[i])) {
-        flush();
-        section.slabs.push_back(rows_.kit_move(*move, start_of(*move, part), body));
+        FlowItem item = other(move->span);
+        item.make = [this, move, table](Length width) {
+          rows_.begin(*table->part);
+          return rows_.kit_move(*move, start_of(*move, *table->part), table->body, width);
+        };
         // Kit is fetched for what comes next and put away after what was.
-        const bool last = i + 1 == steps.size();
-        section.slabs.back().keep_with_next = !last && move->way == plan::KitMove::Way::kPickUp;
+        item.keep_with_next = move->way == plan::KitMove::Way::kPickUp;
+        items.push_back(std::move(item));
       } else if (const auto run = note_run(steps, i); !run.empty()) {
-        flush();
-        const bool opening = section.slabs.size() == 1;
-        if (b_.is_for_reader(*run.front())) add(rows_.notes(run, body));
         i += run.size() - 1;
+        if (!b_.is_for_reader(*run.front())) continue;
+        items.push_back(notes_item(run, table));
         // What opens a part stays with the first thing it speaks of.
-        if (opening) section.slabs.back().keep_with_next = i + 1 < steps.size();
+        items.back().keep_with_next = items.size() == opening + 1;
       }
     }
-    flush();
-    section.slabs.back().keep_with_next = false;
+  }
+
+  static FlowItem other(Span origin) {
+    FlowItem out;
+    out.kind = FlowItem::Kind::kOther;
+    out.origin = origin;
+    return out;
+  }
+
+  FlowItem drill_item(const plan::Drill& drill, const reason::DrillTime& time,
+                      const TablePtr& table) {
+    FlowItem out;
+    out.origin = drill.span;
+    out.three = 1500;
+    if (rows_.is_ticked(drill)) {
+      out.slabs = [this, &drill, &time, table] {
+        rows_.begin(*table->part);
+        return rows_.drill(drill, time, table->body);
+      };
+    } else {
+      out.make = [this, &drill, &time, table](Length width) {
+        rows_.begin(*table->part);
+        return rows_.in_column(drill, time, table->body, width);
+      };
+    }
+    return out;
+  }
+
+  // A paragraph stands in a column; tables and pictures need the whole width.
+  FlowItem notes_item(const std::vector<const plan::Note*>& run, const TablePtr& table) {
+    FlowItem out = other(run.front()->words.span);
+    const bool paragraph = run.size() == 1 && run.front()->kind != plan::Note::Kind::kTableRow &&
+                           run.front()->kind != plan::Note::Kind::kPicture;
+    if (paragraph) {
+      out.make = [this, run, table](Length width) {
+        rows_.begin(*table->part);
+        return rows_.note(run, table->body, width);
+      };
+    } else {
+      out.slabs = [this, run, table] {
+        rows_.begin(*table->part);
+        return rows_.notes(run, table->body);
+      };
+    }
+    return out;
   }
 
   // As many columns as have room for about 24 letters behind the clock.
-  ColumnStyle style(std::size_t most) const {
+  ColumnStyle style() const {
     ColumnStyle out;
     out.between = b_.look().gap * 3 / 2;
     out.gap = b_.look().row_padding * 2;
-    out.space_before = b_.look().row_padding;
+    out.above_head = b_.look().part_space;
+    out.below_head = b_.look().row_padding;
     out.alone = 1500;
-    out.three = 1500;
+    out.head = 1000;
     out.most = 1;
     const Length least = b_.look().text(TextRole::kCue).size * 13;
-    for (std::size_t n = 2; n <= most; ++n) {
+    for (std::size_t n = 2; n <= kMostInRow; ++n) {
       if (sets_.column(n, out) >= least) out.most = n;
     }
     return out;
   }
 
-  void add_in_columns(const std::vector<const plan::Drill*>& drills,
-                      const std::vector<const reason::DrillTime*>& times, NodeId body,
-                      page::Section& section) {
-    std::vector<Span> origins;
-    for (const plan::Drill* one : drills) origins.push_back(one->span);
-    sets_.add(origins, style(kMostInRow), place_, section, [&](std::size_t i, Length width) {
-      return rows_.in_column(*drills[i], *times[i], body, width);
-    });
-  }
-
-  void add_circuit(const plan::Drill& drill, const reason::DrillTime& time, NodeId body,
-                   page::Section& section) {
-    NodeId list = Builder::kRoot;
-    for (page::Slab& slab : rows_.circuit(drill, time, body, list))
-      section.slabs.push_back(std::move(slab));
-    const reason::DrillTime unknown;
-    sets_.add(std::vector<Span>(drill.stations.size(), drill.span), style(2), place_, section,
-              [&](std::size_t i, Length width) {
-                const bool timed = i < time.stations.size();
-                return rows_.station(drill.stations[i], timed ? time.stations[i] : unknown, i, list,
-                                     width);
-              });
+  void add_circuit(const plan::Drill& drill, const reason::DrillTime& time, const TablePtr& table,
+                   std::vector<FlowItem>& items) {
+    FlowItem head;
+    head.origin = drill.span;
+    head.keep_with_next = true;
+    if (rows_.is_ticked(drill)) head.most = 1;
+    head.make = [this, &drill, &time, table](Length width) {
+      rows_.begin(*table->part);
+      return rows_.circuit(drill, time, table->body, table->stations, width);
+    };
+    items.push_back(std::move(head));
+    for (std::size_t i = 0; i < drill.stations.size(); ++i) {
+      FlowItem item;
+      item.origin = drill.span;
+      item.most = 2;
+      item.make = [this, &drill, &time, table, i](Length width) {
+        const reason::DrillTime unknown;
+        const bool timed = i < time.stations.size();
+        return rows_.station(drill.stations[i], timed ? time.stations[i] : unknown, i,
+                             table->stations, width);
+      };
+      items.push_back(std::move(item));
+    }
   }
 
   static std::optional<Duration> start_of(const plan::KitMove& move, const reason::PartTime& part) {
@@ -198,11 +254,17 @@ class CardWriter {
     for (const plan::PartLink& link : part.part->shared) {
       if (!link.text.empty()) detail += " · " + link.text.text;
     }
+    if (const std::string common = rows_.common().words(labels_); !common.empty())
+      detail += " · " + common;
     return detail;
   }
 
-  page::Slab part_head(const reason::PartTime& part, NodeId table) {
-    const NodeId row = b_.node(b_.node(table, Role::kTableHead), Role::kTableRow);
+  // With the nodes of its table.
+  Block part_head(Table& table, Length width, bool empty) {
+    const reason::PartTime& part = *table.part;
+    rows_.begin(part);
+    const NodeId node = b_.node(Builder::kRoot, Role::kTable);
+    const NodeId row = b_.node(b_.node(node, Role::kTableHead), Role::kTableRow);
     const NodeId cell = b_.node(row, Role::kHeaderCell);
     b_.at(cell).scope = page::HeaderScope::kColumn;
     b_.at(cell).column_span = rows_.word_columns();
@@ -213,13 +275,13 @@ class CardWriter {
       for (const NodeId number : rows_.ticks().cells(row, Role::kHeaderCell))
         numbers.push_back(Owner::of(number));
     }
-    page::Slab slab;
-    slab.block = head_block(part.part->title, part_detail(part), title, detail, numbers);
-    slab.space_before = b_.look().part_space;
-    slab.keep_with_next = true;
-    slab.origin = part.part->title.span;
-    slab.outline = page::OutlineEntry{part.part->title.text, 2, 0, {}};
-    return slab;
+    table.body = b_.node(node, Role::kTableBody);
+    // A table body without rows is not a table: an empty part keeps one empty row.
+    if (empty) {
+      const NodeId only = b_.node(table.body, Role::kTableRow);
+      b_.at(b_.node(only, Role::kDataCell)).column_span = rows_.columns();
+    }
+    return head_block(part.part->title, part_detail(part), title, detail, numbers, width);
   }
 
   Block continued_head(const reason::PartTime& part) const {
@@ -228,27 +290,38 @@ class CardWriter {
     title.text = labels_.say("continued", {{"part", title.text}});
     const std::size_t numbers =
         rows_.part_ticked() ? static_cast<std::size_t>(rows_.ticks().count()) : 0;
-    return head_block(title, "", owner, owner, std::vector<Owner>(numbers, owner));
+    return head_block(title, "", owner, owner, std::vector<Owner>(numbers, owner), b_.width());
   }
 
   Block head_block(const plan::Words& title, const std::string& detail, Owner title_owner,
-                   Owner detail_owner, const std::vector<Owner>& number_owners) const {
-    page::WrapBlock words;
-    words.gap = b_.look().gap;
-    words.children.push_back(b_.text(TextRole::kPart, title.text, title_owner, title.span));
-    if (!detail.empty())
-      words.children.push_back(b_.text(TextRole::kPartDetail, detail, detail_owner));
+                   Owner detail_owner, const std::vector<Owner>& number_owners,
+                   Length width) const {
+    std::vector<Block> words = {b_.text(TextRole::kPart, title.text, title_owner, title.span)};
+    if (!detail.empty()) {
+      std::vector<type::Inline> pieces;
+      constexpr std::string_view kBetween = " · ";
+      for (std::size_t at = 0; at < detail.size();) {
+        const std::size_t end = std::min(detail.find(kBetween, at), detail.size());
+        if (!pieces.empty())
+          pieces.push_back(b_.piece(TextRole::kPartDetail, std::string(page::kSeparator)));
+        pieces.push_back(b_.piece(TextRole::kPartDetail, detail.substr(at, end - at)));
+        at = std::min(end + kBetween.size(), detail.size());
+      }
+      words.push_back(b_.paragraph(std::move(pieces), TextRole::kPartDetail, detail_owner));
+    }
     RowBlock row;
     row.gap = b_.look().gap;
     row.align = RowAlign::kLastBaseline;
-    row.cells.push_back({Track::flexible(), {std::move(words)}});
+    row.cells.push_back(
+        {Track::flexible(),
+         Builder::run_together(std::move(words), b_.piece(TextRole::kPartDetail, "\u2002"))});
     if (!number_owners.empty())
       row.cells.push_back(
           {Track::fixed(rows_.ticks().width()), rows_.ticks().heads(number_owners)});
     std::vector<Block> lines;
     lines.push_back(b_.part_band({std::move(row)}));
     if (!b_.look().part_fill) lines.push_back(Builder::space(b_.look().row_padding / 2));
-    lines.push_back(b_.rule(b_.width(), b_.look().line_width.scaled(1.4), Use::kMain));
+    lines.push_back(b_.rule(width, b_.look().line_width.scaled(1.4), Use::kMain));
     return Builder::stack(std::move(lines));
   }
 
@@ -260,31 +333,32 @@ class CardWriter {
     section.slabs.push_back({{b_.text(TextRole::kVariationLabel, labels_.say("card-typed"), head)},
                              b_.look().row_padding * 2});
     section.slabs.back().keep_with_next = true;
-    ColumnStyle columns = style(kMostInRow);
-    columns.gap = Length::pt(1.5);
-    columns.three = 0;
-    columns.space_before = Length();
-    sets_.add(std::vector<Span>(session_.typed.size()), columns, place, section,
-              [&](std::size_t i, Length) {
-                const Owner owner = Owner::of(b_.node(Builder::kRoot, Role::kP));
-                // Without its place: as typed means without the typographer's marks.
-                return b_.text(TextRole::kFine, session_.typed[i].text, owner);
-              });
+    ColumnStyle columns = style();
+    columns.gap = Length::pt(3);  // half of it between lines
+    std::vector<FlowItem> items;
+    for (const plan::Words& line : session_.typed) {
+      FlowItem item = other({});
+      item.make = [this, &line](Length) {
+        // Without its place: as typed means without the typographer's marks.
+        return b_.text(TextRole::kFine, line.text, Owner::of(b_.node(Builder::kRoot, Role::kP)));
+      };
+      items.push_back(std::move(item));
+    }
+    sets_.add(items, columns, place, section);
     return section;
   }
 
   // ---- the end
 
-  page::Section closing() {
-    page::Section section;
+  Block ending_block() {
     const Length gap = b_.look().row_padding * 2;
     const Owner ends = Owner::of(b_.node(Builder::kRoot, Role::kP));
     const Owner caution = Owner::of(b_.node(Builder::kRoot, Role::kP));
     page::AroundBlock out;
     out.gap = b_.look().gap;
     out.line_gap = gap / 4;
-    out.children.push_back(b_.text(TextRole::kStrong, ending(), ends));
-    out.children.push_back(b_.text(TextRole::kFine, labels_.say("card-caution"), caution));
+    std::vector<Block> words = {b_.text(TextRole::kStrong, ending(), ends),
+                                b_.text(TextRole::kFine, labels_.say("card-caution"), caution)};
     auto pointer = session_.web.empty() ? std::nullopt
                                         : web_pointer(session_.web, TextRole::kFine,
                                                       Length::mm(0.5), Builder::kRoot, b_);
@@ -293,10 +367,35 @@ class CardWriter {
       out.left.push_back(std::move(pointer->code));
       out.left_width = pointer->side;
       for (Block& one : std::get<page::StackBlock>(pointer->words.content).children)
-        out.children.push_back(std::move(one));
+        words.push_back(std::move(one));
     }
-    section.slabs.push_back({{std::move(out)}, gap});
+    if (b_.is_dense()) {
+      out.children = {Builder::run_together(std::move(words), b_.piece(TextRole::kFine, "\u2002"))};
+    } else {
+      out.children = std::move(words);
+    }
+    return {std::move(out)};
+  }
+
+  page::Section closing() {
+    page::Section section;
+    section.slabs.push_back({ending_block(), b_.look().row_padding * 2});
     return section;
+  }
+
+  // Where paper is dear it fills what a column leaves.
+  FlowItem closing_item() {
+    FlowItem out = other({});
+    out.most = 2;
+    out.make = [this](Length width) {
+      std::vector<Block> lines;
+      lines.push_back(Builder::space(b_.look().row_padding));
+      lines.push_back(b_.rule(width, b_.look().line_width, Use::kMain));
+      lines.push_back(Builder::space(b_.look().row_padding));
+      lines.push_back(ending_block());
+      return Builder::stack(std::move(lines));
+    };
+    return out;
   }
 
   // Rounded so that what is left is never more than there is: the end up, the spare time down.
@@ -321,7 +420,6 @@ class CardWriter {
   const Labels& labels_;
   CardRows rows_;
   ColumnSets sets_;
-  std::size_t place_ = 0;  ///< of the section that is made
 };
 
 }  // namespace

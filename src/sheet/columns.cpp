@@ -5,42 +5,70 @@
 namespace chalkleaf::sheet {
 namespace {
 
-// How many columns of at most that height the entries take, each filled in turn.
-std::vector<std::size_t> fill(std::span<const Length> entries, Length height, Length gap) {
-  std::vector<std::size_t> out;
+/// Entries that no column parts, and what they need together.
+struct Group {
+  std::size_t entries = 0;
+  Length height;
+  Length above;
+};
+
+std::vector<Group> groups_of(std::span<const Standing> entries) {
+  std::vector<Group> out;
+  bool kept = false;
+  for (const Standing& one : entries) {
+    if (!kept) out.push_back({0, Length(), one.above});
+    Group& group = out.back();
+    group.height += one.height + (kept ? one.above : Length());
+    ++group.entries;
+    kept = one.keeps;
+  }
+  return out;
+}
+
+// How many columns of at most that height they take, each filled in turn.
+std::size_t columns_of(const std::vector<Group>& groups, Length height) {
+  std::size_t out = 0;
   Length used;
-  for (const Length entry : entries) {
-    const Length more = out.empty() || used == Length() ? entry : gap + entry;
-    if (out.empty() || used + more > height) {
-      out.push_back(0);
-      used = Length();
-    }
-    used += used == Length() ? entry : gap + entry;
-    ++out.back();
+  for (const Group& group : groups) {
+    const bool first = out == 0 || used + group.above + group.height > height;
+    out += first ? 1 : 0;
+    used = first ? group.height : used + group.above + group.height;
   }
   return out;
 }
 
 }  // namespace
 
-// The height sought is that of some run of entries: all runs are tried, the lowest that does.
-Balanced balance(std::span<const Length> entries, std::size_t columns, Length gap) {
-  std::vector<Length> heights;
-  for (std::size_t i = 0; i < entries.size(); ++i) {
-    Length run;
-    for (std::size_t j = i; j < entries.size(); ++j) {
-      run += entries[j] + (j > i ? gap : Length());
-      heights.push_back(run);
+// Halving: what is high enough stays so when it is higher, and heights are whole numbers.
+Balanced balance(std::span<const Standing> entries, std::size_t columns, Length at_least) {
+  const std::vector<Group> groups = groups_of(entries);
+  Length low = at_least;
+  Length high;
+  for (const Group& group : groups) {
+    low = std::max(low, group.height);
+    high += group.above + group.height;
+  }
+  high = std::max(high, low);
+  while (low < high) {
+    const Length middle = low + (high - low) / 2;
+    if (columns_of(groups, middle) <= columns) {
+      high = middle;
+    } else {
+      low = middle + Length::millipoints(1);
     }
   }
-  std::sort(heights.begin(), heights.end());
-  const Length highest =
-      entries.empty() ? Length() : *std::max_element(entries.begin(), entries.end());
-  const auto enough = std::partition_point(heights.begin(), heights.end(), [&](Length height) {
-    return height < highest || fill(entries, height, gap).size() > columns;
-  });
-  if (enough == heights.end()) return {};
-  return {fill(entries, *enough, gap), *enough};
+  Balanced out{{}, high};
+  Length used;
+  for (const Group& group : groups) {
+    if (out.columns.empty() || used + group.above + group.height > high) {
+      out.columns.push_back(0);
+      used = group.height;
+    } else {
+      used += group.above + group.height;
+    }
+    out.columns.back() += group.entries;
+  }
+  return out;
 }
 
 }  // namespace chalkleaf::sheet

@@ -12,6 +12,13 @@
 
 namespace chalkleaf::sheet {
 
+/// What stands in a column.
+struct Standing {
+  Length height;
+  Length above;        ///< kept free above it where it is not the first of its column
+  bool keeps = false;  ///< it is never the last of a column but the last of all
+};
+
 /// Where the columns end: how many entries stand in each, in order.
 struct Balanced {
   std::vector<std::size_t> columns;
@@ -19,7 +26,8 @@ struct Balanced {
 };
 
 /// The entries in at most so many columns, in their order, so that the highest column is as low as
-/// it can be; of equal ways the one with more in front. `gap` stands between entries.
-Balanced balance(std::span<const Length> entries, std::size_t columns, Length gap);
+/// it can be; of equal ways the one with more in front. `at_least` is a height that is known to be
+/// needed, which saves looking below it.
+Balanced balance(std::span<const Standing> entries, std::size_t columns, Length at_least = {});
 
 }  // namespace chalkleaf::sheet

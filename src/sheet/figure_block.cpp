@@ -25,6 +25,27 @@ double age_of(const plan::Session& session) {
   return (youngest + oldest) / 2.0;
 }
 
+constexpr Length kNumberGap = Length::millipoints(1500);  // between two numbers
+
+// Where numbers so wide begin: in the middle below their frames, or beside each other where those
+// stand closer, as near as that allows.
+std::vector<Length> number_places(const std::vector<Length>& middles, Length wide, Length room) {
+  std::vector<Length> out;
+  for (const Length middle : middles) {
+    const Length own = middle - wide / 2;
+    out.push_back(out.empty() ? own : std::max(own, out.back() + wide + kNumberGap));
+  }
+  // What went too far to the right pushes the others back, half of it at most out of the figure.
+  const Length over = out.back() + wide - room;
+  const Length all = (wide + kNumberGap) * static_cast<std::int64_t>(out.size()) - kNumberGap;
+  Length most = room - wide + std::max(Length(), all - room) / 2;
+  for (std::size_t i = out.size(); over > Length() && i-- > 0;) {
+    out[i] = std::min(out[i], most);
+    most = out[i] - wide - kNumberGap;
+  }
+  return out;
+}
+
 // Room below the frames of a row for their numbers.
 Length number_height(const Look& look) { return look.text(TextRole::kFine).leading; }
 
@@ -70,31 +91,23 @@ Block Builder::figure_of(const figure::Scene& scene, Size size, NodeId id) {
   Block picture = drawing(scene, {size.width, size.height - numbers}, Owner::of(id));
   if (scene.frames.empty()) return picture;
 
-  // The frames' numbers, each under its frame: marks of the same figure. Frames that stand closer
-  // than a number is wide have theirs side by side.
+  // The frames' numbers, each under its frame: marks of the same figure.
   const std::size_t count = scene.frames.size();
-  std::vector<Length> ends;
-  bool too_close = false;
+  const Length digit = text_width(TextRole::kFine, std::to_string(count));
+  std::vector<Length> middles;
   for (std::size_t i = 0; i < count; ++i) {
-    const bool last = i + 1 == count;
-    const double middle = last ? scene.box.right : (scene.frames[i] + scene.frames[i + 1]) / 2;
-    ends.push_back(last ? size.width : Length::pt((middle - scene.box.left) * metre));
-    const Length room = ends[i] - (i == 0 ? Length() : ends[i - 1]);
-    too_close = too_close || room < numbers * 3 / 4;
+    const double left = i == 0 ? scene.box.left : scene.frames[i];
+    const double right = i + 1 == count ? scene.box.right : scene.frames[i + 1];
+    middles.push_back(Length::pt(((left + right) / 2 - scene.box.left) * metre));
   }
   page::RowBlock row;
-  const auto share = static_cast<std::int64_t>(count);
-  const bool as_one = too_close && size.width / share < numbers * 3 / 4;
-  if (as_one) {
+  Length x;
+  for (const Length left : number_places(middles, digit, size.width)) {
+    row.cells.push_back({page::Track::fixed(left - x), space(Length())});
     row.cells.push_back(
-        {page::Track::fixed(size.width), text(TextRole::kFine, "1–" + std::to_string(count),
-                                              Owner::of(id), {}, page::Align::kCentre)});
-  }
-  for (std::size_t i = 0; i < count && !as_one; ++i) {
-    const Length room =
-        too_close ? size.width / share : ends[i] - (i == 0 ? Length() : ends[i - 1]);
-    row.cells.push_back({page::Track::fixed(room), text(TextRole::kFine, std::to_string(i + 1),
-                                                        Owner::of(id), {}, page::Align::kCentre)});
+        {page::Track::fixed(digit), text(TextRole::kFine, std::to_string(row.cells.size() / 2 + 1),
+                                         Owner::of(id), {}, page::Align::kCentre)});
+    x = left + digit;
   }
   std::vector<Block> both;
   both.push_back(std::move(picture));

@@ -58,10 +58,24 @@ page::Composed compose_compact(const ArrangeAt& at) {
     return true;
   };
   if (pages(best) > kSides) {
-    // As few as can be, and of those the largest.
-    if (!take(kSmallestCompact, Arrangement::kDense, pages(best) - 1)) return best;
-    for (const double factor : {1.0, 0.9}) {
-      if (take(factor, Arrangement::kDense, pages(best))) break;
+    // As few as can be, and of those the calmest, and of those the largest.
+    std::optional<Arrangement> taken;
+    for (const Arrangement other : {Arrangement::kDense, Arrangement::kClose}) {
+      const double least = other == Arrangement::kClose ? kSmallestClose : kSmallestCompact;
+      // The closest way is for one sheet of paper and nothing else.
+      const std::size_t most = other == Arrangement::kClose ? kSides : pages(best) - 1;
+      if (pages(best) > kSides && take(least, other, most)) taken = other;
+    }
+    // Halving: from the middle up while it fits, else down.
+    const std::size_t fewest = pages(best);
+    constexpr double kFull = 0.985;  // of its pages: nothing larger fits
+    const double filled =
+        best.used.in_pt() / (best.page_height.in_pt() * static_cast<double>(fewest));
+    if (!taken || filled > kFull) return best;
+    if (take(0.8, *taken, fewest)) {
+      if (take(0.9, *taken, fewest)) take(1, *taken, fewest);
+    } else {
+      take(0.7, *taken, fewest);
     }
     return best;
   }

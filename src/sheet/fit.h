@@ -19,6 +19,7 @@ namespace chalkleaf::sheet {
 inline constexpr double kSmallestFactor = 0.7;  ///< below it headings are no larger than text
 inline constexpr double kLargestFactor = 1.4;
 inline constexpr double kSmallestCompact = 0.8;  ///< of the usual home sheet
+inline constexpr double kSmallestClose = 0.62;   ///< the same, as close as can be read
 inline constexpr int kMostTries = 6;
 
 /// Sets the sheet at a factor.

@@ -46,10 +46,12 @@ class CompactWriter {
     number_ = 0;
     std::vector<page::Section> sections;
     sections.push_back(opening());
+    std::vector<FlowItem> items;
     for (const reason::PartTime& part : timetable_.parts) {
-      if (part.length > Duration() || has_content(*part.part, b_))
-        sections.push_back(part_section(part, sections.size()));
+      if (part.length > Duration() || has_content(*part.part, b_)) add_part(part, items);
     }
+    sections.push_back(page::Section());
+    sets_.add(items, style(), sections.size() - 1, sections.back());
     sections.push_back(closing());
     return sections;
   }
@@ -61,10 +63,32 @@ class CompactWriter {
   page::Section opening() {
     page::Section section;
     section.slabs.push_back(head());
-    for (Block& note : b_.notes(Builder::kRoot, session_.introduction, b_.width()))
-      section.slabs.push_back({std::move(note), gap()});
+    add_introduction(section);
     section.slabs.push_back({boxes_.opening(), gap()});
     return section;
+  }
+
+  // Where paper is dear a table stands beside what was said before it.
+  void add_introduction(page::Section& section) {
+    std::vector<Block> notes = b_.notes(Builder::kRoot, session_.introduction, b_.width());
+    const auto is_text = [](const Block& block) {
+      const auto* stack = std::get_if<page::StackBlock>(&block.content);
+      return stack != nullptr && stack->children.size() == 1;
+    };
+    const bool table_last = notes.size() > 1 && !is_text(notes.back()) &&
+                            std::all_of(notes.begin(), notes.end() - 1, is_text);
+    const Length table = table_last ? b_.natural_width(notes.back()) + Length::pt(1) : Length();
+    if (!b_.is_dense() || !table_last || table * 5 > b_.width() * 3) {
+      for (Block& note : notes) section.slabs.push_back({std::move(note), gap()});
+      return;
+    }
+    RowBlock row;
+    row.gap = b_.look().gap;
+    Block last = std::move(notes.back());
+    notes.pop_back();
+    row.cells.push_back({Track::flexible(), Builder::stack(std::move(notes), gap() / 2)});
+    row.cells.push_back({Track::fixed(table), std::move(last)});
+    section.slabs.push_back({{std::move(row)}, gap()});
   }
 
   // The title, and on its line, where there is room, for whom and when.
@@ -106,70 +130,131 @@ class CompactWriter {
     return by_heart ? Ticked::kOnce : Ticked::kEach;
   }
 
-  page::Section part_section(const reason::PartTime& part, std::size_t place) {
-    place_ = place;
-    page::Section section;
+  // The heading, so wide: how long it takes behind it, and the boxes of what is ticked once.
+  Block part_head(const reason::PartTime& part, Length width) {
     const plan::Words& title = part.part->title;
     const Owner heading = Owner::of(b_.node(Builder::kRoot, Role::kH2));
-    page::WrapBlock words;
-    words.gap = b_.look().gap / 2;
-    words.children.push_back(b_.text(TextRole::kPart, title.text, heading, title.span));
+    std::vector<Block> words = {b_.text(TextRole::kPart, title.text, heading, title.span)};
     if (part.length > Duration()) {
-      words.children.push_back(b_.text(TextRole::kPartDetail, about_minutes(part.length),
-                                       Owner::of(b_.node(Builder::kRoot, Role::kP))));
+      words.push_back(b_.text(TextRole::kPartDetail, about_minutes(part.length),
+                              Owner::of(b_.node(Builder::kRoot, Role::kP))));
     }
     RowBlock row;
     row.gap = b_.look().gap;
     row.align = RowAlign::kBaseline;
-    row.cells.push_back({Track::flexible(), {std::move(words)}});
+    row.cells.push_back(
+        {Track::flexible(),
+         Builder::run_together(std::move(words), b_.piece(TextRole::kPartDetail, "\u2002"))});
     const bool once = ticked(*part.part) == Ticked::kOnce;
     if (once && !days_.by_weeks())
       row.cells.push_back({Track::fixed(days_.lettered_width()), days_.lettered(title.text)});
     std::vector<Block> lines;
     lines.push_back(b_.part_band({std::move(row)}));
     lines.push_back(Builder::space(gap() / 4));
-    lines.push_back(b_.rule(b_.width(), b_.look().line_width, Use::kMain));
+    lines.push_back(b_.rule(width, b_.look().line_width, Use::kMain));
     if (once && days_.by_weeks()) {
       plan::Drill all;
       all.name = title;
       lines.push_back(Builder::space(gap() / 2));
-      lines.push_back(days_.boxes(all, b_.width()));
+      lines.push_back(days_.boxes(all, width));
     }
-    page::Slab head;
-    head.block = Builder::stack(std::move(lines));
-    head.space_before = b_.look().part_space;
-    head.keep_with_next = true;
-    head.outline = page::OutlineEntry{title.text, 2, 0, {}};
-    head.origin = title.span;
-    section.slabs.push_back(std::move(head));
-    plan::Words again = title;
-    again.text = labels_.say("continued", {{"part", title.text}});
-    std::vector<Block> continued;
-    continued.push_back(b_.part_band(
-        b_.text(TextRole::kPart, again.text, Owner::none(Artifact::kHeader), title.span)));
-    continued.push_back(Builder::space(gap() / 4));
-    continued.push_back(b_.rule(b_.width(), b_.look().line_width, Use::kMain));
-    section.continuation = Builder::stack(std::move(continued));
-    add_steps(part, section);
-    return section;
+    return Builder::stack(std::move(lines));
   }
 
-  void add_steps(const reason::PartTime& part, page::Section& section) {
-    add_home_steps(
-        part, b_, panels_, number_, section,
-        [&](const std::vector<WaitingDrill>& waiting) { add_drills(waiting, *part.part, section); },
-        [&](const WaitingDrill& one) { add_circuit(one, section); });
+  std::shared_ptr<const Block> continued_head(const plan::Words& title) const {
+    plan::Words again = title;
+    again.text = labels_.say("continued", {{"part", title.text}});
+    std::vector<Block> lines;
+    lines.push_back(b_.part_band(
+        b_.text(TextRole::kPart, again.text, Owner::none(Artifact::kHeader), title.span)));
+    lines.push_back(Builder::space(gap() / 4));
+    lines.push_back(b_.rule(b_.width(), b_.look().line_width, Use::kMain));
+    return std::make_shared<const Block>(Builder::stack(std::move(lines)));
+  }
+
+  void add_part(const reason::PartTime& part, std::vector<FlowItem>& items) {
+    const plan::Words& title = part.part->title;
+    const std::size_t first = items.size();
+    FlowItem head;
+    head.kind = FlowItem::Kind::kHead;
+    head.origin = title.span;
+    head.make = [this, &part](Length width) { return part_head(part, width); };
+    head.keep_with_next = true;
+    head.outline = page::OutlineEntry{title.text, 2, 0, {}};
+    items.push_back(std::move(head));
+    add_steps(part, items);
+    items.back().keep_with_next = false;
+    const auto again = continued_head(title);
+    for (std::size_t i = first + 1; i < items.size(); ++i) items[i].continuation = again;
+  }
+
+  void add_steps(const reason::PartTime& part, std::vector<FlowItem>& items) {
+    std::size_t next_drill = 0;
+    const std::vector<plan::Step>& steps = part.part->steps;
+    for (std::size_t i = 0; i < steps.size(); ++i) {
+      if (const auto* drill = std::get_if<plan::Drill>(&steps[i])) {
+        const WaitingDrill one{drill, &part.drills.at(next_drill++), ++number_};
+        if (drill->circuit) {
+          add_circuit(one, items);
+        } else {
+          add_drill(one, *part.part, items);
+        }
+      } else if (const auto* move = std::get_if<plan::KitMove>(&steps[i])) {
+        FlowItem item = other(move->span);
+        item.make = [this, move](Length) { return panels_.kit_move(*move); };
+        // Kit is fetched for what comes next.
+        item.keep_with_next = move->way == plan::KitMove::Way::kPickUp && i + 1 < steps.size();
+        items.push_back(std::move(item));
+      } else if (const auto run = note_run(steps, i); !run.empty()) {
+        i += run.size() - 1;
+        // It stays with the first thing it speaks of.
+        if (b_.is_for_reader(*run.front())) add_notes(run, i + 1 < steps.size(), items);
+      }
+    }
+  }
+
+  static FlowItem other(Span origin) {
+    FlowItem out;
+    out.kind = FlowItem::Kind::kOther;
+    out.origin = origin;
+    return out;
+  }
+
+  // A paragraph stands in a column; tables and pictures need the whole width.
+  void add_notes(const std::vector<const plan::Note*>& run, bool keep,
+                 std::vector<FlowItem>& items) {
+    FlowItem item = other(run.front()->words.span);
+    const bool paragraph = run.size() == 1 && run.front()->kind != plan::Note::Kind::kTableRow &&
+                           run.front()->kind != plan::Note::Kind::kPicture;
+    if (paragraph) {
+      item.make = [this, run](Length width) {
+        return Builder::stack(b_.note_pieces(Builder::kRoot, run, width));
+      };
+      item.keep_with_next = keep;
+    } else {
+      item.slabs = [this, run, keep] {
+        page::Section made;
+        add_together(b_.note_pieces(Builder::kRoot, run, b_.width()), run.front()->words.span,
+                     panels_.gap(), made);
+        made.slabs.back().keep_with_next = keep;
+        return std::move(made.slabs);
+      };
+    }
+    items.push_back(std::move(item));
   }
 
   // ---- columns
 
   // As many as have room for about 26 letters each.
   ColumnStyle style() const {
+    const bool dense = b_.is_dense();
     ColumnStyle out;
     out.between = b_.look().gap * 5 / 4;
     out.gap = gap() * 3 / 2;
-    out.space_before = gap() * 3 / 4;
+    out.above_head = b_.look().part_space;
+    out.below_head = gap() * 3 / 4;
     out.alone = 2500;
+    out.head = dense ? 1200 : 4000;
     out.most = 1;
     const Length least = b_.look().text(TextRole::kVariation).size * 13;
     for (std::size_t n = 2; n <= kMostInRow; ++n) {
@@ -178,64 +263,59 @@ class CompactWriter {
     return out;
   }
 
-  // The part's other drills stand on; one that is higher than a page goes on over several.
-  void add_drills(const std::vector<WaitingDrill>& waiting, const plan::Part& part,
-                  page::Section& section) {
-    std::vector<WaitingDrill> together;
-    const auto set = [&] {
-      if (!together.empty()) add_planned(together, part, section);
-      together.clear();
-    };
-    for (const WaitingDrill& one : waiting) {
-      const NodeId first = b_.next_node();
-      const Block alone =
-          panels_.entry(*one.drill, *one.time, one.number, b_.width(), ticked(part));
-      const bool too_high = panels_.is_too_high(alone);
-      b_.drop_from(first);
-      if (!too_high) {
-        together.push_back(one);
-        continue;
-      }
-      set();
-      for (Block& frame : panels_.in_frames(*one.drill, *one.time, one.number)) {
-        page::Slab slab{std::move(frame), gap()};
-        slab.origin = one.drill->span;
-        section.slabs.push_back(std::move(slab));
-      }
-    }
-    set();
-  }
-
-  void add_planned(const std::vector<WaitingDrill>& drills, const plan::Part& part,
-                   page::Section& section) {
-    ColumnStyle columns = style();
+  // One that is higher than a page goes on over several.
+  void add_drill(const WaitingDrill& one, const plan::Part& part, std::vector<FlowItem>& items) {
+    FlowItem item;
+    item.origin = one.drill->span;
     // Three columns are for what is known by heart, unless they save a page.
-    if (part.role == plan::PartRole::kMain) columns.three = 3000;
-    std::vector<Span> origins;
-    for (const WaitingDrill& one : drills) origins.push_back(one.drill->span);
-    sets_.add(origins, columns, place_, section, [&](std::size_t i, Length width) {
-      const WaitingDrill& one = drills[i];
-      return panels_.entry(*one.drill, *one.time, one.number, width, ticked(part));
-    });
+    if (part.role == plan::PartRole::kMain) item.three = 3000;
+    const Ticked by = ticked(part);
+    item.make = [this, one, by](Length width) {
+      return panels_.entry(*one.drill, *one.time, one.number, width, by);
+    };
+    const NodeId first = b_.next_node();
+    const bool too_high = panels_.is_too_high(item.make(b_.width()));
+    b_.drop_from(first);
+    if (too_high) {
+      item.make = nullptr;
+      item.slabs = [this, one] {
+        std::vector<page::Slab> out;
+        for (Block& frame : panels_.in_frames(*one.drill, *one.time, one.number)) {
+          out.push_back({std::move(frame), gap()});
+          out.back().origin = one.drill->span;
+        }
+        return out;
+      };
+    }
+    items.push_back(std::move(item));
   }
 
-  void add_circuit(const WaitingDrill& one, page::Section& section) {
-    page::Slab first{
-        Builder::stack(panels_.circuit_head(*one.drill, *one.time, one.number), gap() / 4), gap()};
-    first.origin = one.drill->span;
+  void add_circuit(const WaitingDrill& one, std::vector<FlowItem>& items) {
     const std::vector<plan::Drill>& stations = one.drill->stations;
-    first.keep_with_next = !stations.empty();
-    section.slabs.push_back(std::move(first));
-    if (stations.empty()) return;
-    const NodeId list = b_.node(Builder::kRoot, Role::kList);
-    b_.at(list).ordered = true;
-    const reason::DrillTime unknown;
-    sets_.add(std::vector<Span>(stations.size(), one.drill->span), style(), place_, section,
-              [&](std::size_t i, Length width) {
-                const bool timed = i < one.time->stations.size();
-                return panels_.station_entry(stations[i], timed ? one.time->stations[i] : unknown,
-                                             i + 1, list, width);
-              });
+    auto list = std::make_shared<NodeId>(Builder::kRoot);
+    FlowItem head;
+    head.origin = one.drill->span;
+    head.keep_with_next = !stations.empty();
+    head.make = [this, one, list](Length width) {
+      Block out =
+          Builder::stack(panels_.circuit_head(*one.drill, *one.time, one.number, width), gap() / 4);
+      if (one.drill->stations.empty()) return out;
+      *list = b_.node(Builder::kRoot, Role::kList);
+      b_.at(*list).ordered = true;
+      return out;
+    };
+    items.push_back(std::move(head));
+    for (std::size_t i = 0; i < stations.size(); ++i) {
+      FlowItem item;
+      item.origin = one.drill->span;
+      item.make = [this, one, list, i](Length width) {
+        const reason::DrillTime unknown;
+        const bool timed = i < one.time->stations.size();
+        return panels_.station_entry(one.drill->stations[i],
+                                     timed ? one.time->stations[i] : unknown, i + 1, *list, width);
+      };
+      items.push_back(std::move(item));
+    }
   }
 
   // ---- below the drills
@@ -267,8 +347,7 @@ class CompactWriter {
   HomeBoxes boxes_;
   HomePanels panels_;
   ColumnSets sets_;
-  int number_ = 0;         ///< of the drill before
-  std::size_t place_ = 0;  ///< of the section that is made
+  int number_ = 0;  ///< of the drill before
 };
 
 }  // namespace

@@ -122,7 +122,7 @@ std::vector<Block> HomePanels::brief_words(const plan::Drill& drill, Length room
   std::vector<Block> out;
   RunOn text(*this, TextRole::kVariation);
   std::vector<Block> apart = add_how(drill, room, text);
-  const bool run_on = b_.arrangement() == Arrangement::kDense && apart.empty();
+  const bool run_on = b_.is_dense() && apart.empty();
   if (!run_on) {
     if (!text.empty()) out.push_back(std::move(text).block(paragraph_owner()));
     for (Block& block : apart) out.push_back(std::move(block));
@@ -134,7 +134,11 @@ std::vector<Block> HomePanels::brief_words(const plan::Drill& drill, Length room
     RunOn other(*this, TextRole::kVariation);
     other.label(labels_.say("without", {{"kit", one.kit.text}}));
     other.sentence(b_.pieces(TextRole::kVariation, one.name));
-    if (one.dose) {
+    const auto said = [&](const plan::Dose& of, const plan::Words& name) {
+      return brief_plain_dose(with_rest(of, session_.timings), name.text, labels_).whole();
+    };
+    // As much as of the drill itself where nothing else is said.
+    if (one.dose && !(drill.dose && said(*one.dose, one.name) == said(*drill.dose, one.name))) {
       const PlainDose dose =
           brief_plain_dose(with_rest(*one.dose, session_.timings), one.name.text, labels_);
       other.sentence({b_.piece(TextRole::kVariation, dose.whole(), one.dose->span)});
@@ -144,6 +148,11 @@ std::vector<Block> HomePanels::brief_words(const plan::Drill& drill, Length room
     out.push_back(std::move(other).block(paragraph_owner()));
     for (Block& note : b_.notes(parent_, one.notes, room)) out.push_back(std::move(note));
   }
+  const bool all_text = std::all_of(out.begin(), out.end(), [](const Block& block) {
+    return std::holds_alternative<page::TextBlock>(block.content);
+  });
+  if (b_.arrangement() == Arrangement::kClose && all_text && out.size() > 1)
+    out = {Builder::run_together(std::move(out), b_.piece(TextRole::kVariation, " "))};
   return out;
 }
 
@@ -238,7 +247,7 @@ Block HomePanels::entry(const plan::Drill& drill, const reason::DrillTime& time,
   std::vector<Block> dosed = dose(drill, time, brief_plain_dose);
   const Length boxes = in_line ? days_.lettered_width() + b_.look().gap / 2 : Length();
   // What little there is to say of how much stands behind the name, where paper is dear.
-  if (b_.arrangement() == Arrangement::kDense && choices.empty() && dosed.size() == 1 &&
+  if (b_.is_dense() && choices.empty() && dosed.size() == 1 &&
       b_.natural_width(title) + b_.natural_width(dosed.front()) + boxes + b_.look().gap / 2 <=
           room) {
     RowBlock both;
@@ -249,10 +258,31 @@ Block HomePanels::entry(const plan::Drill& drill, const reason::DrillTime& time,
     title = {std::move(both)};
     dosed.clear();
   }
-  beside.push_back(in_line ? with_days(std::move(title), std::move(days), room) : std::move(title));
+  const bool run_name = b_.arrangement() == Arrangement::kClose && !in_line && choices.empty();
+  if (!run_name)
+    beside.push_back(in_line ? with_days(std::move(title), std::move(days), room)
+                             : std::move(title));
   for (Block& line : choices) beside.push_back(std::move(line));
-  for (Block& line : dosed) beside.push_back(std::move(line));
   std::vector<Block> below = brief_words(drill, width);
+  const auto is_text = [](const std::vector<Block>& blocks) {
+    return !blocks.empty() && std::holds_alternative<page::TextBlock>(blocks.front().content);
+  };
+  if (b_.is_dense() && is_text(dosed) && is_text(below)) {
+    std::vector<Block> both = {std::move(dosed.front()), std::move(below.front())};
+    below.front() = Builder::run_together(std::move(both), b_.piece(TextRole::kVariation, " "));
+    dosed.clear();
+  }
+  // What has no boxes behind its name goes on there, where it cannot be had on one sheet else.
+  if (run_name && std::holds_alternative<page::TextBlock>(title.content) && dosed.empty() &&
+      is_text(below)) {
+    std::vector<Block> both = {std::move(title), std::move(below.front())};
+    beside.push_back(Builder::run_together(
+        std::move(both), b_.piece(TextRole::kVariation, std::string(page::kSeparator))));
+    below.erase(below.begin());
+  } else if (run_name) {
+    beside.push_back(std::move(title));
+  }
+  for (Block& line : dosed) beside.push_back(std::move(line));
   if (apart) below.push_back(days_.boxes(drill, width));
   return around_figure(figures, std::move(beside), std::move(below), width);
 }
@@ -260,12 +290,12 @@ Block HomePanels::entry(const plan::Drill& drill, const reason::DrillTime& time,
 // ---- a circuit
 
 std::vector<Block> HomePanels::circuit_head(const plan::Drill& drill, const reason::DrillTime& time,
-                                            int number) {
+                                            int number, Length width) {
   number_ = number;
   std::vector<Block> out = {name(drill)};
   for (Block& line : dose(drill, time, brief_plain_dose)) out.push_back(std::move(line));
-  for (Block& line : brief_words(drill, b_.width())) out.push_back(std::move(line));
-  out.push_back(days_.boxes(drill, b_.width()));
+  for (Block& line : brief_words(drill, width)) out.push_back(std::move(line));
+  out.push_back(days_.boxes(drill, width));
   return out;
 }
 

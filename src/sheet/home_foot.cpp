@@ -86,17 +86,30 @@ Block HomeBoxes::opening() {
   const Block kit =
       framed(b_, Builder::stack(std::move(kit_and_marks), close), Use::kLine, b_.look().hair_width);
 
+  // In running lines, the marks behind what is needed where they have room.
+  const type::Inline between = b_.piece(TextRole::kBoxText, "\u2002");
+  const auto in_words = [&](std::vector<Block> lines) {
+    for (Block& one : lines) {
+      if (std::holds_alternative<RowBlock>(one.content))
+        one = b_.tick_words(std::move(one), TextRole::kBoxText);
+    }
+    return Builder::run_together(std::move(lines), between);
+  };
   page::WrapBlock line;
   line.gap = gap * 3 / 2;
   line.line_gap = close;
-  line.children = std::move(needed);
+  line.children.push_back(in_words(std::move(needed)));
   line.children.push_back(marks);
-  page::WrapBlock tick_line;
-  tick_line.gap = gap * 3 / 2;
-  tick_line.line_gap = close;
-  tick_line.children = std::move(ticks);
+  Block all_ticks = in_words(std::move(ticks));
   std::vector<Block> below;
-  below.push_back(safety({std::move(tick_line)}));
+  if (b_.is_dense()) {
+    std::vector<Block> both = {all_ticks, stop};
+    std::vector<Block> lines = {heading, Builder::run_together(std::move(both), between)};
+    below.push_back(framed(b_, Builder::stack(std::move(lines), close), Use::kInk,
+                           b_.look().line_width.scaled(1.5)));
+  } else {
+    below.push_back(safety(std::move(all_ticks)));
+  }
   below.push_back({std::move(line)});
   Block best = Builder::stack(std::move(below), b_.look().row_padding);
   Length height = b_.height_of(best, b_.width());
@@ -171,7 +184,7 @@ Block HomeBoxes::words_line(const std::vector<const plan::ExplainedWord*>& words
     if (pieces.size() > 1) pieces.push_back(b_.piece(TextRole::kFine, "; "));
     for (type::Inline& one : b_.pieces(TextRole::kVariationLabel, word->word))
       pieces.push_back(std::move(one));
-    pieces.push_back(b_.piece(TextRole::kFine, " – "));
+    pieces.push_back(b_.piece(TextRole::kFine, "\u00A0– "));
     for (type::Inline& one : b_.pieces(TextRole::kFine, word->meaning))
       pieces.push_back(std::move(one));
   }
@@ -180,7 +193,7 @@ Block HomeBoxes::words_line(const std::vector<const plan::ExplainedWord*>& words
 
 // `tuck – knees to the chest`, each its own entry, in columns that are read down.
 std::vector<Block> HomeBoxes::plain_words(const std::vector<const plan::ExplainedWord*>& words) {
-  if (b_.arrangement() == Arrangement::kDense) return {words_line(words)};
+  if (b_.is_dense()) return {words_line(words)};
   const NodeId heading = b_.node(Builder::kRoot, Role::kH2);
   const NodeId list = b_.node(Builder::kRoot, Role::kList);
   const bool wide = b_.width() >= b_.look().text(TextRole::kCue).size * 30;
@@ -193,7 +206,7 @@ std::vector<Block> HomeBoxes::plain_words(const std::vector<const plan::Explaine
     for (std::size_t i = from; i < std::min(from + share, words.size()); ++i) {
       const NodeId body = b_.node(b_.node(list, Role::kListItem), Role::kListBody);
       std::vector<type::Inline> pieces = b_.pieces(TextRole::kVariationLabel, words[i]->word);
-      pieces.push_back(b_.piece(TextRole::kFine, " – "));
+      pieces.push_back(b_.piece(TextRole::kFine, "\u00A0– "));
       for (type::Inline& one : b_.pieces(TextRole::kFine, words[i]->meaning))
         pieces.push_back(std::move(one));
       column.push_back(b_.paragraph(std::move(pieces), TextRole::kFine, Owner::of(body)));
@@ -215,25 +228,38 @@ Block HomeBoxes::foot() {
   const plan::Club& club = b_.context().club;
   plan::Words contact = club.contact;
   if (contact.empty()) contact.text = labels_.say("ask-coach");
+  const auto end_sentence = [&] {
+    const std::string& last = ask.back().text;
+    if (!last.empty() && std::string_view(".!?…").find(last.back()) == std::string_view::npos)
+      ask.push_back(b_.piece(TextRole::kFine, "."));
+  };
   add(contact);
+  end_sentence();
   for (const auto& [what, who] : club.contacts) {
     ask.push_back(b_.piece(TextRole::kFine, " "));
     ask.push_back(b_.piece(TextRole::kVariationLabel, with_capital(what.text) + ": ", what.span));
     add(who);
+    end_sentence();
   }
   page::AroundBlock out;
   out.gap = b_.look().gap;
   out.line_gap = b_.look().row_padding / 4;
   out.children.push_back(b_.paragraph(std::move(ask), TextRole::kFine, paragraph()));
   out.children.push_back(b_.text(TextRole::kFine, labels_.say("home-caution"), paragraph()));
-  if (session_.web.empty()) return {std::move(out)};
-  auto pointer = web_pointer(session_.web, TextRole::kFine, Length::mm(0.6), Builder::kRoot, b_);
-  if (!pointer) return {std::move(out)};
-  // The words go on around the code.
-  out.left.push_back(std::move(pointer->code));
-  out.left_width = pointer->side;
-  for (Block& one : std::get<page::StackBlock>(pointer->words.content).children)
-    out.children.push_back(std::move(one));
+  if (!session_.web.empty()) {
+    if (auto pointer =
+            web_pointer(session_.web, TextRole::kFine, Length::mm(0.6), Builder::kRoot, b_)) {
+      // The words go on around the code.
+      out.left.push_back(std::move(pointer->code));
+      out.left_width = pointer->side;
+      for (Block& one : std::get<page::StackBlock>(pointer->words.content).children)
+        out.children.push_back(std::move(one));
+    }
+  }
+  if (b_.is_dense()) {
+    Block one = Builder::run_together(std::move(out.children), b_.piece(TextRole::kFine, " "));
+    out.children = {std::move(one)};
+  }
   return {std::move(out)};
 }
 

@@ -148,6 +148,13 @@ Block HomePanels::figures(const std::vector<Scene>& scenes, Length width, Length
 
 // The number hangs beside the name, and both are one heading.
 Block HomePanels::number_and(Block words, Owner owner) {
+  if (auto* text = std::get_if<page::TextBlock>(&words.content);
+      text != nullptr && b_.arrangement() != Arrangement::kRoomy) {
+    // One paragraph: a name that goes on begins below its number.
+    std::vector<Block> both = {b_.text(TextRole::kDrill, std::to_string(number_), owner),
+                               std::move(words)};
+    return Builder::run_together(std::move(both), b_.label(TextRole::kDrill, ""));
+  }
   RowBlock row;
   row.gap = b_.look().gap * 2 / 3;
   row.align = RowAlign::kBaseline;
@@ -162,12 +169,11 @@ Block HomePanels::name(const plan::Drill& drill) {
   if (drill.choices.empty()) {
     return number_and(b_.text(TextRole::kDrill, drill.name.text, owner, drill.name.span), owner);
   }
-  page::WrapBlock words;
-  words.gap = b_.look().gap * 2 / 3;
-  words.children.push_back(b_.text(TextRole::kDrill, labels_.say("choose-one"), owner));
-  words.children.push_back(
-      b_.text(TextRole::kPartDetail, labels_.say("easiest-first"), paragraph_owner()));
-  return number_and({std::move(words)}, owner);
+  std::vector<Block> words = {
+      b_.text(TextRole::kDrill, labels_.say("choose-one"), owner),
+      b_.text(TextRole::kPartDetail, labels_.say("easiest-first"), paragraph_owner())};
+  return number_and(
+      Builder::run_together(std::move(words), b_.piece(TextRole::kPartDetail, "\u2002")), owner);
 }
 
 // Each on a line of its own, joined by the `or` that the coach wrote.

@@ -49,9 +49,9 @@ class HomePanels {
   /// The drill without a frame, as wide as that.
   Block entry(const plan::Drill& drill, const reason::DrillTime& time, int number, Length width,
               Ticked ticked);
-  /// What stands above a circuit's stations, over the whole width.
+  /// What stands above a circuit's stations.
   std::vector<Block> circuit_head(const plan::Drill& drill, const reason::DrillTime& time,
-                                  int number);
+                                  int number, Length width);
   Block station_entry(const plan::Drill& station, const reason::DrillTime& time, std::size_t number,
                       NodeId list, Length width);
 

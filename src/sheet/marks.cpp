@@ -118,4 +118,20 @@ Block Builder::tick_line(NodeId list, TextRole role, std::vector<type::Inline> p
   return {std::move(row)};
 }
 
+// The box stands in the line on spaces that are read as nothing more.
+Block Builder::tick_words(Block line, TextRole role) {
+  auto& row = std::get<page::RowBlock>(line.content);
+  auto& box = std::get<page::DrawingBlock>(row.cells.front().block.content);
+  Block out = std::move(row.cells.back().block);
+  auto& text = std::get<page::TextBlock>(out.content);
+  const std::string space(kNoBreakSpace);
+  const Length one = text_width(role, space);
+  std::string spaces = space;
+  for (Length wide = one; wide < box.size.width + look_.gap / 3; wide += one) spaces += space;
+  text.text.insert(text.text.begin(), piece(role, std::move(spaces)));
+  box.baseline = (box.size.height + look_.text(role).size.scaled(0.71)) / 2;
+  text.inlaid.push_back({0, std::move(box)});
+  return out;
+}
+
 }  // namespace chalkleaf::sheet

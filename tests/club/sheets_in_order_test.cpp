@@ -63,7 +63,8 @@ class DemoClub {
         const sheet::Look as_set = compact ? usual.compacted(kind) : usual;
         Insets margins = Insets::all(as_set.margin.at(context.paper));
         // As Builder has it; the letters of the foot's tight lines hang a little below their line.
-        margins.bottom = margins.bottom * 3 / 4 - margins.bottom / 12;
+        margins = Insets::all(margins.top * 3 / 4);  // where paper is dear
+        margins.bottom = std::min(margins.bottom, Length::mm(5));
         for (const page::Flaw& flaw : page::inspect(list, *press_->fonts, margins)) {
           wrong += look + " " + std::string(paper_key(context.paper)) + " " +
                    plan->session.title.text + ": " + page::describe(flaw) + "\n";

@@ -72,6 +72,20 @@ TEST_CASE(
   CHECK(pages_of(composed) == Pages{{1, 2}, {3, 4}, {0, 5}});
 }
 
+TEST_CASE("a slab has its own continuation, and headings inside it are found in the outline") {
+  type::Typesetter typesetter(support::test_fonts());
+  Block again = numbered(9, 5);
+  std::get<DrawingBlock>(again.content).paths.front().owner = Owner::none(Artifact::kHeader);
+  Section section{{slab(1, 90), slab(2, 60), slab(3, 60)}};
+  section.slabs[1].continuation = std::make_shared<const Block>(again);
+  section.slabs[2].inner = {{Length::pt(25), OutlineEntry{"Beams", 2, 0, {}}}};
+  const auto composed = compose(flow_of({section}), typesetter);
+  CHECK(pages_of(composed) == Pages{{1}, {0, 2}, {3}});
+  REQUIRE(composed.list.outline.size() == 1);
+  CHECK(composed.list.outline[0].page == 2);
+  CHECK(composed.list.outline[0].y == Length::pt(35));
+}
+
 TEST_CASE("space before a slab is dropped at the top of a page") {
   type::Typesetter typesetter(support::test_fonts());
   Section section{{slab(1, 90), slab(2, 95)}};

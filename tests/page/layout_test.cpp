@@ -92,6 +92,64 @@ TEST_CASE_METHOD(LaidOut, "a mark is kept as the words that are read in its plac
   CHECK(words(layout.place(block, Length::pt(50)), 0).text == "Harder:");
 }
 
+TEST_CASE_METHOD(LaidOut,
+                 "a paragraph of several owners has each its words, also around a figure") {
+  Block one = text("Clear the floor of toys.");
+  auto& paragraph = std::get<TextBlock>(one.content);
+  type::Inline room = paragraph.text.front();
+  room.text = "\u00A0\u00A0\u00A0";
+  type::Inline second = paragraph.text.front();
+  second.text = "An adult stays.";
+  paragraph.text = {paragraph.text.front(), room, second};
+  paragraph.owners = {{0, Owner::of(3)}, {1, Owner::of(7)}};
+  paragraph.inlaid = {{1, std::get<DrawingBlock>(box(4, 6).content)}};
+  paragraph.inlaid.front().drawing.baseline = Length::pt(5);
+  const auto check = [](const Fragment& made) {
+    std::string of_three;
+    std::string of_seven;
+    std::size_t boxes = 0;
+    for (const Item& item : made.items) {
+      if (std::holds_alternative<PathItem>(item)) ++boxes;
+      const auto* words = std::get_if<TextItem>(&item);
+      if (words == nullptr) continue;
+      (words->owner.node == NodeId{3} ? of_three : of_seven) += words->text;
+    }
+    CHECK(of_three == "Clear the floor of toys.");
+    CHECK(of_seven == "An adult stays.");  // the room of the box is no text
+    return boxes;
+  };
+  const Fragment wide = layout.place(one, Length::pt(400));
+  CHECK(check(wide) == 1);
+  // The box stands on the line of its words.
+  const auto& first = words(wide, 0);
+  CHECK(path(wide, 1).steps.front().a.y == first.baseline.y - Length::pt(5));
+  for (const double width : {60.0, 90.0, 120.0}) {
+    AroundBlock around;
+    around.left.push_back(box(20, 20));
+    around.left_width = Length::pt(20);
+    around.children = {one};
+    CHECK(check(layout.place({around}, Length::pt(width))) == 2);
+  }
+}
+
+TEST_CASE_METHOD(LaidOut, "no line ends with the dot between two things") {
+  Block one = text("Soft knees");
+  auto& paragraph = std::get<TextBlock>(one.content);
+  type::Inline dot = paragraph.text.front();
+  dot.text = std::string(kSeparator);
+  type::Inline more = paragraph.text.front();
+  more.text = "quiet feet";
+  paragraph.text = {paragraph.text.front(), dot, more};
+  const auto dots = [&](double width) {
+    std::size_t out = 0;
+    for (const Item& item : layout.place(one, Length::pt(width)).items)
+      out += std::get<TextItem>(item).text.find("·") != std::string::npos ? 1 : 0;
+    return out;
+  };
+  CHECK(dots(400) == 1);
+  CHECK(dots(60) == 0);
+}
+
 TEST_CASE_METHOD(LaidOut, "a row gives fixed and natural tracks theirs and shares out the rest") {
   RowBlock row;
   row.gap = Length::pt(10);

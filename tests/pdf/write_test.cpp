@@ -4,6 +4,7 @@
 #include <catch2/catch.hpp>
 #include <thread>
 
+#include "page/shapes.h"
 #include "pdf/sample.h"
 #include "support/places.h"
 
@@ -193,4 +194,29 @@ TEST_CASE("a long path stands where a short one does") {
   const std::string expected = pixels("short-path.pdf", 6);
   CHECK(pixels("long-path.pdf", 7) == expected);
   CHECK(pixels("longer-path.pdf", 20) == expected);
+}
+
+TEST_CASE("dictionaries are packed, and other programs find them") {
+  Draft d;
+  for (int i = 0; i < 700; ++i) {  // more than one object stream holds
+    const page::NodeId node = d.node(page::Role::kFigure);
+    d[node].alternative_text = "Figure " + std::to_string(i);
+    page::PathItem line;
+    line.owner = page::Owner::of(node);
+    line.steps = page::straight_line({points(10), points(10)}, {points(50), points(20)});
+    line.stroke = page::Stroke{kBlack, points(1), false, {}};
+    d.list.pages.back().items.emplace_back(std::move(line));
+  }
+  const std::string file = written(d.list);
+  CHECK(file == written(d.list));
+  CHECK(file.find("/StructElem") == std::string::npos);
+  CHECK(file.find("/ObjStm") != std::string::npos);
+  const std::string path = saved("packed.pdf", file);
+  CHECK_THAT(support::run("qpdf --check " + path + " 2>&1").output,
+             Catch::Contains("No syntax or stream encoding errors"));
+  CHECK_THAT(
+      support::run("qpdf --qdf --object-streams=disable " + path + " - | grep -ac 'Figure 699'")
+          .output,
+      Catch::Contains("1"));
+  CHECK(support::run("pdfinfo " + path + " 2>&1").output.find("Error") == std::string::npos);
 }

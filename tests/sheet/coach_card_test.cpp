@@ -124,11 +124,11 @@ TEST_CASE("each part is a table whose rows have as many columns as its head") {
 
 TEST_CASE(
     "long plans flow on: no drill is lost, heads are repeated as artifacts, pages are numbered") {
-  const auto made = make_sheet(Kind::kCoachCard, gym_session(40, 8), Paper::kA5);
+  const auto made = make_sheet(Kind::kCoachCard, gym_session(80, 8), Paper::kA5);
   CHECK(made.diagnostics.all().empty());
   REQUIRE(made.list.pages.size() >= 3);
   const std::string text = made.text();
-  for (int i = 1; i <= 40; ++i)
+  for (int i = 1; i <= 80; ++i)
     CHECK_THAT(text, Catch::Contains("Shape number " + std::to_string(i) + "!"));
   CHECK_THAT(text, Catch::Contains("Bar shapes, continued"));
   CHECK_THAT(text, Catch::Contains("2 of " + std::to_string(made.list.pages.size())));
@@ -236,4 +236,29 @@ TEST_CASE("a foot that takes more lines with more pages stays on the paper") {
     REQUIRE(made.list.pages.size() >= 10);
     support::check_inside_paper(made.list);
   }
+}
+
+TEST_CASE("where paper is dear a heading says what all its drills have in common, once") {
+  plan::Session session = gym_session(40, 8);
+  for (plan::Step& step : session.parts[0].steps)
+    std::get<plan::Drill>(step).dose->rest = Duration::seconds(25);
+  const std::string text = make_sheet(Kind::kCoachCard, session, Paper::kA5).text();
+  const auto count = [](const std::string& all, const std::string& part) {
+    std::size_t out = 0;
+    for (std::size_t at = all.find(part); at != std::string::npos; at = all.find(part, at + 1))
+      ++out;
+    return out;
+  };
+  CHECK(count(text, "rest 25 s") == 1);
+  std::get<plan::Drill>(session.parts[0].steps[7]).dose->rest = Duration::seconds(30);
+  CHECK(count(make_sheet(Kind::kCoachCard, session, Paper::kA5).text(), "rest 25 s") == 39);
+}
+
+TEST_CASE("forty drills stand on one leaf, both sides, never below 9 pt") {
+  const auto made = make_sheet(Kind::kCoachCard, gym_session(40, 8), Paper::kA5);
+  CHECK(made.diagnostics.all().empty());
+  CHECK(made.list.pages.size() == 2);
+  CHECK(made.smallest() >= Length::pt(9));
+  support::check_inside_paper(made.list);
+  support::check_tree(made.list);
 }

@@ -80,6 +80,8 @@ class PageInspector {
     std::map<NodeId, std::size_t> wholes;  // of the paths that are one figure or box
     for (const Item& item : page.items) {
       if (const auto* text = std::get_if<TextItem>(&item)) {
+        // A space at a line's end has no ink.
+        if (text->text.find_first_not_of(" \u00A0\u2002") == std::string::npos) continue;
         add({Thing::kText, text->owner, box_of(*text), "‘" + text->text + "’"}, page);
       } else if (const auto* picture = std::get_if<PictureItem>(&item)) {
         add({Thing::kFigure, picture->owner, picture->place, "a picture"}, page);
