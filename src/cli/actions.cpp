@@ -187,7 +187,27 @@ int explain_check(const Run& run) {
   return 0;
 }
 
+// `begin monday.txt`
+int begin_plan(const Run& run, const std::string& draft) {
+  club::Request request = request_of(run);
+  request.arguments = {draft};
+  const auto made = club::begin_plan(request, run.around, run.terminal);
+  if (!made) {
+    run.terminal.problem(made.error());
+    return kEnvironmentError;
+  }
+  say(
+      fmt::format("‘{0}’ is what was understood of ‘{1}’, which stays as it is.\n"
+                  "Next:\n"
+                  "  1. Read {0}, and change what was meant otherwise.\n"
+                  "  2. Make the sheets:  chalkleaf build {2}\n",
+                  printable(*made), printable(draft), shell_word(printable(*made))));
+  return 0;
+}
+
 int begin_club(const Run& run) {
+  const std::string given = run.given.text(kNewFolder).value_or("");
+  if (club::names_draft(given)) return begin_plan(run, given);
   const auto begun =
       club::begin_club(run.around, run.standing, run.given.text(kNewFolder).value_or(""));
   if (!begun) {

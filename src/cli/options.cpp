@@ -59,7 +59,8 @@ const Option kPlans{"PLAN", "",
                     Times::kAny};
 const Option kOnePlan{"PLAN", "", "The plan", Times::kOnce};
 const Option kCheckName{"NAME", "", "The name at the end of a message; without, all of them"};
-const Option kNewFolder{"DIR", "", "A folder that is not there yet, or is empty", Times::kOnce};
+const Option kNewFolder{"DIR", "", "A folder that is not there yet, or is empty; or a draft's file",
+                        Times::kOnce};
 const Option kClubFolder{"FOLDER", "", "A club; without, the one you stand in"};
 const Option kDrillWords{"WORD", "",
                          "Of its name, what it trains or needs, its kind, place or level; without "

@@ -6,6 +6,7 @@
 
 #include "base/text.h"
 #include "club/resources.h"
+#include "club/tidy.h"
 
 namespace chalkleaf::club {
 namespace {
@@ -161,6 +162,38 @@ tl::expected<Begun, std::string> begin_club(const Surroundings& around, const st
   writing.keep();
   std::sort(out.files.begin(), out.files.end());
   return out;
+}
+
+bool names_draft(std::string_view argument) {
+  return argument.ends_with(".md") || argument.ends_with(".txt");
+}
+
+tl::expected<std::string, std::string> begin_plan(const Request& request,
+                                                  const Surroundings& around, Listener& listener) {
+  const std::string& draft = request.arguments.front();
+  const std::string path = normal_path(join_path(request.standing, draft));
+  if (around.files.kind(path) != FileKind::kFile) {
+    return tl::unexpected("there is no file ‘" + draft +
+                          "’; write your session in it as you would on paper, then begin from it");
+  }
+  // Beside the draft: `monday.txt` becomes `monday.md`, `monday.md` becomes `monday-plan.md`.
+  const std::size_t dot = draft.rfind('.');
+  const std::string name = draft.substr(0, dot) + (draft.ends_with(".md") ? "-plan.md" : ".md");
+  const std::string target = normal_path(join_path(request.standing, name));
+  if (around.files.kind(target) != FileKind::kNothing || is_link(around.files, target)) {
+    return tl::unexpected("‘" + name + "’ is there already and stays as it is; move it, or use " +
+                          "`chalkleaf tidy " + draft + "`");
+  }
+  const TidyRun made = tidy(request, TidyWay::kShow, around, listener);
+  if (made.plans.size() != 1) return tl::unexpected("‘" + draft + "’ could not be read as a plan");
+  const Tidied& plan = made.plans.front();
+  if (plan.after == plan.before) {
+    return tl::unexpected("‘" + draft + "’ is a plan in the taught form already");
+  }
+  if (const auto written = around.files.write_whole(target, plan.after); !written) {
+    return tl::unexpected("‘" + name + "’ cannot be written: " + written.error().message);
+  }
+  return name;
 }
 
 }  // namespace chalkleaf::club

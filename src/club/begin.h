@@ -5,6 +5,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <tl/expected.hpp>
 #include <vector>
 
@@ -25,5 +26,13 @@ struct Begun {
 /// a repository's `.git`). The error is a sentence for the user, and then nothing was written.
 tl::expected<Begun, std::string> begin_club(const Surroundings& around, const std::string& standing,
                                             const std::string& folder);
+
+/// True when what `begin` is given is a draft's file and not a folder to make.
+bool names_draft(std::string_view argument);
+
+/// Writes the plan that `tidy` would make of the draft `request.arguments[0]` into a new file
+/// beside it, and says its name. Nothing is overwritten. The error is a sentence for the user.
+tl::expected<std::string, std::string> begin_plan(const Request& request,
+                                                  const Surroundings& around, Listener& listener);
 
 }  // namespace chalkleaf::club

@@ -87,6 +87,14 @@ sheet::Context context_for(sheet::Kind kind, const plan::Session& session,
           club.logo ? &*club.logo : nullptr};
 }
 
+namespace {
+
+std::size_t wrong_in(const Diagnostics& found) {
+  return found.error_count() + found.warning_count();
+}
+
+}  // namespace
+
 std::unique_ptr<Studied> study(const PlanPaths& plan, const ClubTools& club,
                                const FileSystem& files, const OnPass& on_pass, Turns* turns) {
   auto out = std::make_unique<Studied>();
@@ -105,17 +113,17 @@ std::unique_ptr<Studied> study(const PlanPaths& plan, const ClubTools& club,
   const auto understand = [&](const SourcePtr& text, Diagnostics& in_text) {
     const source::Document document = source::read_document(text, in_text);
     begin(on_pass, "understand");
-    return plan::read_session(document, club.club, in_text);
+    return plan::read_session(document, club.club, in_text, place_words(club.words.get()));
   };
   Diagnostics in_plan;
   out->session = understand(taught, in_plan);
-  if (!out->draft && club.words && in_plan.has_errors()) {
+  if (!out->draft && club.words && wrong_in(in_plan) > 0) {
     // Line by line: what is mended may show what else is not as it is taught.
-    auto better = mended(*club.words, source, in_plan);
+    auto better = mended(*club.words, source, in_plan, Supply::kNothing);
     if (better) {
       Diagnostics in_better;
       plan::Session session = understand(better->canonical, in_better);
-      if (in_better.error_count() < in_plan.error_count()) {
+      if (wrong_in(in_better) < wrong_in(in_plan)) {
         in_plan = std::move(in_better);
         out->session = std::move(session);
         out->draft = std::move(better);

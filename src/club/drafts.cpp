@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "base/text.h"
+#include "draft/lexicon.h"
 #include "draft/mend.h"
 
 namespace chalkleaf::club {
@@ -52,13 +53,15 @@ Diagnostics told_of_draft(const Diagnostics& found, const draft::Draft& draft) {
 }
 
 std::optional<draft::Draft> mended(const draft::Lexicon& words, const SourcePtr& coach,
-                                   const Diagnostics& found) {
+                                   const Diagnostics& found, Supply supply) {
   constexpr std::array<std::string_view, 3> kMendable{"unreadable-dose", "unknown-key",
                                                       "bad-value"};
   std::vector<Diagnostic> wrong;
   for (const Diagnostic& one : found.all()) {
     const bool form = std::find(kMendable.begin(), kMendable.end(), one.name) != kMendable.end();
-    if (one.severity == Severity::kError && (form || !one.edits.empty())) wrong.push_back(one);
+    const bool supplied = one.name != "missing-key" || supply == Supply::kMissingKeys;
+    const bool cured = !one.edits.empty() && one.severity != Severity::kNote && supplied;
+    if ((one.severity == Severity::kError && form) || cured) wrong.push_back(one);
   }
   if (wrong.empty()) return std::nullopt;
   return draft::mend(words, coach, wrong);
@@ -66,13 +69,38 @@ std::optional<draft::Draft> mended(const draft::Lexicon& words, const SourcePtr&
 
 void tell_mended(const draft::Draft& draft, Diagnostics& found) {
   if (!draft.taught || draft.typed.empty()) return;
+  const auto said = [&](std::size_t i) { return replace_all(trim(draft.read_as[i]), "\n", " / "); };
   Diagnostic note{Severity::kNote, "read-as", draft.typed.front(),
-                  fmt::format("this was read as ‘{}’", draft.read_as.front())};
+                  fmt::format("this was read as ‘{}’", said(0))};
   for (std::size_t i = 1; i < draft.typed.size(); ++i)
-    note.labels.push_back({draft.typed[i], fmt::format("and this as ‘{}’", draft.read_as[i])});
+    note.labels.push_back({draft.typed[i], fmt::format("and this as ‘{}’", said(i))});
   note.hint =
       "compare; `chalkleaf tidy` shows the whole plan as it was read, and writes it with `--write`";
+  for (std::size_t i = 0; i < draft.typed.size(); ++i) {
+    std::string_view line = draft.read_as[i];
+    if (line.ends_with('\n')) line.remove_suffix(1);
+    note.edits.push_back({draft.typed[i], std::string(line)});
+  }
   found.add(std::move(note));
+}
+
+plan::PlaceWords place_words(const draft::Lexicon* words) {
+  if (words == nullptr) return {};
+  plan::PlaceWords out;
+  out.named = [words](std::string_view text) -> std::optional<plan::Place> {
+    const draft::Pieces pieces = draft::pieces_of(text);
+    const auto all = [&](draft::Role role) {
+      return !pieces.empty() && words->match(role, pieces, 0, pieces.size()) == pieces.size();
+    };
+    if (all(draft::Role::kHome)) return plan::Place::kHome;
+    if (all(draft::Role::kHall)) return plan::Place::kGym;
+    return std::nullopt;
+  };
+  out.says_home = [words](std::string_view text) {
+    const draft::Pieces pieces = draft::pieces_of(text);
+    return words->within(draft::Role::kHome, pieces, 0, pieces.size());
+  };
+  return out;
 }
 
 std::vector<plan::Words> typed_lines(const draft::Draft& draft) {

@@ -6,7 +6,7 @@
 
 #include "base/diagnostic.h"
 #include "draft/read.h"
-#include "plan/model.h"
+#include "plan/read.h"
 
 namespace chalkleaf::club {
 
@@ -15,10 +15,17 @@ namespace chalkleaf::club {
 /// being printed.
 Diagnostics told_of_draft(const Diagnostics& found, const draft::Draft& draft);
 
+/// Whether a mended plan is given the lines it lacks, such as `place:`. To print it they are
+/// assumed and the coach is warned; `tidy` writes them.
+enum class Supply { kNothing, kMissingKeys };
+
 /// A plan in the taught form whose errors of form can be mended: with these lines mended. Nothing
 /// when there are none, or nothing helps. `found` is what reading `coach` found.
 std::optional<draft::Draft> mended(const draft::Lexicon& words, const SourcePtr& coach,
-                                   const Diagnostics& found);
+                                   const Diagnostics& found, Supply supply);
+
+/// The words of a language for places; `words` must outlive what is returned, and may be null.
+plan::PlaceWords place_words(const draft::Lexicon* words);
 
 /// What of a mended plan was not as it is taught, as one note with its places.
 void tell_mended(const draft::Draft& draft, Diagnostics& found);

@@ -56,8 +56,9 @@ TidyRun tidy(const Request& request, TidyWay way, const Surroundings& around, Li
     auto read = taught ? std::nullopt : draft::read(*words, source, rotations_in(source, club).all);
     if (!read) {
       Diagnostics in_plan;
-      plan::read_session(source::read_document(source, in_plan), club.club, in_plan);
-      read = mended(*words, source, in_plan);
+      plan::read_session(source::read_document(source, in_plan), club.club, in_plan,
+                         place_words(words.get()));
+      read = mended(*words, source, in_plan, Supply::kMissingKeys);
     }
     if (read) made.after = read->canonical->text();
     made.after = completed(display, made.after, club);

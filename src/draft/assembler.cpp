@@ -61,8 +61,10 @@ bool Assembler::is_remark_sentence(const std::vector<Item>& items, std::size_t b
                     [](const Item& item) { return is_element(item) && item.element.is_amount(); });
   if (amounts > 2) return false;  // `They know it: jog 3 laps, 20 star jumps, …`
   if (is(Role::kRemark, from, pieces_.size())) return true;
+  bool dosed = false;
   for (std::size_t i = begin; i < end; ++i) {
-    for (std::size_t k = items[i].begin; is_words(items[i]) && k < items[i].end; ++k) {
+    dosed = dosed || (is_element(items[i]) && items[i].element.is_amount());
+    for (std::size_t k = items[i].begin; is_words(items[i]) && k < items[i].end && !dosed; ++k) {
       if (pieces_[k].text == "=") return true;  // `a fall = get back on`
     }
     // `Pinks do the bridge instead, 3 x 5 s` is a drill all the same.
@@ -322,10 +324,10 @@ std::size_t Assembler::stretch(const std::vector<Item>& items, std::size_t i, st
     return i;
   }
   if (!named) {
-    nameless(elements);
+    nameless(pending_.empty() ? elements : rounds_of({}, elements));
     return i;
   }
-  elements = grouped(elements);
+  elements = grouped(rounds_of(name, elements));
   if (elements.empty()) {
     words_only(name);
   } else if (has_amount(elements)) {

@@ -108,6 +108,8 @@ class Assembler {
 
   // A rest at the end of a line is that of all its drills done in sets, or else of the last.
   void rest_of_all(const Element& rest);
+  static bool in_sets(const Elements& elements, const Element& rest);
+  Elements rounds_of(const Name& name, const Elements& elements) const;
 
   // One clause: names and their elements, in turn.
   void clause(const std::vector<Item>& items, std::size_t at, std::size_t end);

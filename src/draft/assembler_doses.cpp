@@ -189,9 +189,13 @@ void Assembler::dosed(const Name& name, const Elements& elements) {
   const bool lengths =
       elements.front().kind == EKind::kCount && elements.front().unit == Unit::kLengths;
   const bool complex = complex_;
-  std::vector<Name> halves = each || lengths
-                                 ? names_.parted(name, each && (lengths || !slashes(name)))
-                                 : std::vector<Name>{name};
+  // `tuck / pike / straddle jumps x8 of each`
+  const bool of_each = std::any_of(elements.begin(), elements.end(), [](const Element& e) {
+    return e.kind == EKind::kEach && e.next > e.begin + 1;
+  });
+  std::vector<Name> halves =
+      each || lengths ? names_.parted(name, each && (lengths || of_each || !slashes(name)), lengths)
+                      : std::vector<Name>{name};
   if (each && halves.size() == 1 && elements.front().kind == EKind::kTime && !slashes(name))
     halves = names_.held_shapes(name);
   if (names_.is_ladder(name)) halves = {name};
@@ -242,7 +246,7 @@ void Assembler::nameless(const Elements& said) {
     return of_label(kept);  // `obstacle relay, teams of 4, x2 each`
   }
   if (pending_.size() == 1 && each && kept.front().unit == Unit::kLengths)
-    pending_ = names_.parted(pending_.front(), true);
+    pending_ = names_.parted(pending_.front(), true, true);
   // `…, 5 deep breaths`, `three big sighs`: the word is what is done.
   const bool own_name = kept.size() == 1 && kept.front().kind == EKind::kCount &&
                         pending_.empty() && kept.front().unit == Unit::kOwn;

@@ -68,8 +68,21 @@ bool Assembler::is_stay(const Elements& elements) const {
                      [&](const Element& e) {
                        return e.kind == EKind::kTime && !e.held && e.values.front() >= kShort;
                      }) &&
-         within(Role::kGroupTurns, 0, pieces_.size()) &&
+         (within(Role::kGroupTurns, 0, pieces_.size()) ||
+          (has_kind(elements, EKind::kEach) && within(Role::kSwap, 0, pieces_.size()))) &&
          (has_kind(elements, EKind::kEach) || within(Role::kSwap, 0, pieces_.size()));
+}
+
+// `3 x 10`, `5-4-3`, `15 s x 3`
+bool Assembler::in_sets(const Elements& elements, const Element& rest) {
+  bool time = false;
+  bool often = false;
+  for (const Element& e : elements) {
+    if (e.kind == EKind::kSetsOf || e.values.size() > 2) return true;
+    time = time || e.kind == EKind::kTime;
+    often = often || (e.kind == EKind::kCount && e.unit == Unit::kTimes);
+  }
+  return time && often && rest.after_each;
 }
 
 // A rest at the end of a line is that of all its drills done in sets, or else of the last.
@@ -87,10 +100,7 @@ void Assembler::rest_of_all(const Element& rest) {
   }
   bool any = false;
   for (SpokenDrill& drill : out_.drills) {
-    const bool sets = std::any_of(
-        drill.elements.begin(), drill.elements.end(),
-        [](const Element& e) { return e.kind == EKind::kSetsOf || e.values.size() > 2; });
-    if (!sets) continue;
+    if (!in_sets(drill.elements, rest)) continue;
     extend(drill, {rest});
     any = true;
   }
@@ -117,6 +127,42 @@ void Assembler::fold_rounds() {
   if (dose.sets > 1 || dose.is_ladder()) return;
   dose.sets = group.rounds;
   out_.group.reset();
+}
+
+// `round-off flick: 5 rounds`, `run round the mat, 5 rounds`: of one drill they are goes or
+// lengths. What opens a list of drills is a circuit, by whatever name.
+Elements Assembler::rounds_of(const Name& name, const Elements& elements) const {
+  const bool one = elements.front().kind == EKind::kRounds &&
+                   std::count_if(elements.begin(), elements.end(), [](const Element& e) {
+                     return e.is_amount() || e.kind == EKind::kRounds || e.kind == EKind::kOnOff ||
+                            e.kind == EKind::kEmom;
+                   }) == 1;
+  if (!one || line_.ends_with(':') || out_.group) return elements;
+  // `then go again, 2 rounds` names no move.
+  const auto is_move = [&](std::size_t begin, std::size_t end) {
+    for (std::size_t i = begin; i < end; ++i) {
+      if (is(Role::kMove, i, end) && !is(Role::kGo, i, end)) return true;
+    }
+    return false;
+  };
+  bool moves = is_move(name.begin, name.end);
+  bool opens = within(Role::kCircuit, name.begin, name.end) ||
+               is(Role::kSuperset, name.begin, name.end) || is(Role::kWarmUp, name.begin, name.end);
+  for (const Name& waits : pending_) {
+    moves = moves || is_move(waits.begin, waits.end);
+    opens = opens || within(Role::kCircuit, waits.begin, waits.end);
+  }
+  const std::size_t from = pending_.empty() ? name.begin : pending_.front().begin;
+  const bool run = from < pieces_.size() && is(Role::kRunning, from, pieces_.size());
+  // `Strength: 3 rounds` names a part, `handstand forward roll: 3 rounds` a drill.
+  const bool part = pending_.empty() && name.end - name.begin < 3 && !run &&
+                    words_.any_of({Role::kPart, Role::kStretchPart}, pieces_, name.begin, name.end);
+  const bool game = within(Role::kGame, name.begin, name.end);
+  if (!(moves || run) || opens || part || game) return elements;
+  Elements out = elements;
+  out.front().kind = EKind::kCount;
+  out.front().unit = run ? Unit::kLengths : Unit::kGoes;
+  return out;
 }
 
 void Assembler::finish() {

@@ -2,6 +2,7 @@
 #include "draft/cutter.h"
 
 #include <algorithm>
+#include <array>
 
 namespace chalkleaf::draft {
 namespace {
@@ -13,7 +14,7 @@ using PKind = Piece::Kind;
 class Cutter {
  public:
   Cutter(const Lexicon& words, const Pieces& pieces, std::string_view line)
-      : words_(words), pieces_(pieces), reader_(words, pieces, line) {}
+      : words_(words), pieces_(pieces), line_(line), reader_(words, pieces, line) {}
 
   std::vector<Item> run(Place begin = Place::kFirst) {
     place_ = begin;
@@ -35,6 +36,15 @@ class Cutter {
     const Piece& piece = pieces_[i];
     return piece.is(PKind::kDash) && (piece.space_before || piece.space_after) && i > 0;
   }
+  static bool is_emphasis(const Piece& piece) {
+    return piece.is(PKind::kOther) && (piece.text.front() == '*' || piece.text.front() == '_') &&
+           piece.text.find_first_not_of("*_") == std::string::npos;
+  }
+  // `zone A = strip to pit`
+  bool names_place(std::size_t i) const {
+    return i == 2 && pieces_[i].text == "=" && pieces_[i].space_before && pieces_[i].space_after &&
+           words_.is(Role::kNameBeforeNumber, pieces_, 0, i);
+  }
   // Not between ways: `crawl forward / back / sideways`.
   bool is_spaced_slash(std::size_t i) const {
     const Piece& piece = pieces_[i];
@@ -45,11 +55,13 @@ class Cutter {
   // `>` and `|` between drills, `//`
   bool is_bar(std::size_t i) const {
     const Piece& piece = pieces_[i];
-    const bool sign = piece.is(PKind::kOther) && (piece.text == ">" || piece.text == "|" ||
-                                                  piece.text == "•" || piece.text == "·");
+    static constexpr std::array<std::string_view, 9> kBars{">", "|", "•", "·", "→",
+                                                           "➡", "⇒", "»", "▶"};
+    const std::string_view raw = line_.substr(piece.begin, piece.end - piece.begin);
+    const bool sign = std::find(kBars.begin(), kBars.end(), raw) != kBars.end();
     const bool slashes = piece.is(PKind::kSlash) && piece.space_before && !piece.space_after &&
                          i + 1 < pieces_.size() && pieces_[i + 1].is(PKind::kSlash);
-    return (sign && piece.space_before && piece.space_after) || slashes;
+    return (sign && i > 0 && piece.space_before && piece.space_after) || slashes;
   }
   void mark(Item::Kind kind, std::size_t begin, std::size_t end) {
     out_.push_back({kind, begin, end, {}});
@@ -108,18 +120,22 @@ class Cutter {
         at = bracket(at, end);
         continue;
       }
-      if (const auto found = reader_.read(at, end, place_)) {
+      if (const auto found = is_bar(at) ? std::nullopt : reader_.read(at, end, place_)) {
         out_.push_back({Item::Kind::kElement, at, found->next, *found});
         at = found->next;
         const bool group = found->kind == EKind::kRounds || found->kind == EKind::kEmom;
         place_ = group ? Place::kFirst : Place::kInside;  // `three rounds of eight tuck-ups`
         continue;
       }
+      if (is_emphasis(piece)) {
+        ++at;
+        continue;
+      }
       if (piece.is(PKind::kComma) || piece.is(PKind::kSemicolon)) {
         mark(Item::Kind::kComma, at, at + 1);
       } else if (piece.is(PKind::kStop)) {
         mark(Item::Kind::kStop, at, at + 1);
-      } else if (piece.is(PKind::kColon) || is_spaced_dash(at)) {
+      } else if (piece.is(PKind::kColon) || is_spaced_dash(at) || names_place(at)) {
         mark(dash_list_ && !piece.is(PKind::kColon) ? Item::Kind::kComma : Item::Kind::kDivide, at,
              at + 1);
       } else if (is_spaced_slash(at) && !out_.empty() &&
@@ -196,6 +212,7 @@ class Cutter {
 
   const Lexicon& words_;
   const Pieces& pieces_;
+  std::string_view line_;
   ElementReader reader_;
   std::vector<Item> out_;
   Place place_ = Place::kFirst;

@@ -71,6 +71,7 @@ struct Setting {
   std::vector<Element> defaults = {};  ///< `hold everything 30`
   bool group = false;                  ///< its drills are done in rounds
   bool timed_group = false;            ///< and the time at each is given
+  double sets = 0;                     ///< `3 sets of each`, of its drills; 0: not said
 };
 
 /// A drill whose name is known, and the words of its dose.

@@ -36,10 +36,20 @@ std::optional<Element> ElementReader::bare(const Numbers& read, std::size_t at, 
   if (pieces_[at].text.find('.') != std::string::npos) return std::nullopt;  // `17.00`
   if (!read.whole || read.values.front() < 1 || read.values.front() > kMost) return std::nullopt;
   const std::size_t next = read.next;
+  // The second of `4+4`
+  if (at > 1 && pieces_[at - 1].text == "+" && !pieces_[at].space_before &&
+      pieces_[at - 2].is(Kind::kNumber))
+    return std::nullopt;
   // `2nd pass x3`: which of them, not how many.
   const bool ordinal = is(next, end, Kind::kWord) && !pieces_[next].space_before &&
                        pieces_[next].text.size() == 2 && has(Role::kNotADose, next, end);
   if (ordinal) return std::nullopt;
+  // `180 jumps x8`: a turn in degrees; `a 5-move routine`: of its name.
+  const double turn = read.values.front();
+  const bool degrees = (turn == 90 || turn == 180 || turn == 270) && is(next, end, Kind::kWord);
+  const bool hyphen = is(next, end, Kind::kDash) && !pieces_[next].space_before &&
+                      !pieces_[next].space_after && is(next + 1, end, Kind::kWord);
+  if ((degrees && !has(Role::kEach, next, end)) || hyphen) return std::nullopt;
   Element out = bare_count(read.values, at, next);
   if (read.values.size() > 2) {  // a ladder wherever it stands
     out.leads =
@@ -94,7 +104,8 @@ std::optional<Element> ElementReader::bare(const Numbers& read, std::size_t at, 
     return std::nullopt;
   if (is_clause_end(next, end) || plus || sides(next, end) || has(Role::kEach, next, end)) {
     const bool leads_nothing = place == Place::kFirst && is_clause_end(next, end);
-    if (one || (leads_nothing && read.values.size() == 1 && pieces_[at].in_words))
+    if (one || (leads_nothing && read.values.size() == 1 && pieces_[at].in_words &&
+                !counts_clause_before(at)))
       return std::nullopt;
     return out;
   }
@@ -132,12 +143,41 @@ std::optional<Element> ElementReader::bare(const Numbers& read, std::size_t at, 
     return ways;
   }
   if (has(Role::kQualifier, next, end) || pairs(next, end)) return out;
+  if (is_chain(at, next, end)) {
+    out.leads = true;
+    return out;
+  }
   if (move && counts_inside(at, next, end)) return out;
   // `everyone on the floor for 20 tuck jumps`
   if (move && at > 0 && words_.is(Role::kNameTail, pieces_, at - 1, at) &&
       !has(Role::kAnd, at - 1, end))
     return out;
   return std::nullopt;
+}
+
+// `10 sit ups 10 star jumps 5 press-ups`: as the clause began, with a count and its move.
+bool ElementReader::is_chain(std::size_t at, std::size_t next, std::size_t end) const {
+  std::size_t begin = at;
+  while (begin > 0 && !is_clause_end(begin - 1, end)) --begin;
+  if (begin == at || !is_number(begin, end) || pieces_[begin].in_words) return false;
+  std::size_t move = next;
+  if (has(Role::kSlow, move, end)) ++move;
+  const std::size_t first = begin + 1 + (has(Role::kSlow, begin + 1, end) ? 1 : 0);
+  return has(Role::kMove, first, end) && has(Role::kMove, move, end);
+}
+
+// `Heel raises, twenty.`: the clause before it names a move, and no more.
+bool ElementReader::counts_clause_before(std::size_t at) const {
+  constexpr double kLeast = 5;
+  constexpr std::size_t kMostWords = 4;
+  if (at < 2 || !pieces_[at - 1].is(Kind::kComma) || pieces_[at].value < kLeast) return false;
+  std::size_t begin = at - 1;
+  while (begin > 0 && pieces_[begin - 1].is(Kind::kWord)) --begin;
+  const bool whole =
+      begin == 0 || pieces_[begin - 1].is(Kind::kStop) || pieces_[begin - 1].is(Kind::kColon);
+  return whole && at - 1 - begin <= kMostWords &&
+         (words_.within(Role::kMove, pieces_, begin, at - 1) ||
+          words_.within(Role::kMoving, pieces_, begin, at - 1));
 }
 
 // `to back`, `forwards`, and nothing else

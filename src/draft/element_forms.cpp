@@ -46,6 +46,7 @@ std::size_t ElementReader::behind_between(std::size_t at, std::size_t end, Eleme
     if (has(Role::kRound, i, end)) rest.between_rounds = true;
   }
   if (next == at) return at;
+  rest.after_each = true;
   return rest.between_rounds && has(Role::kRound, next, end) ? next + 1 : next;
 }
 
@@ -195,6 +196,13 @@ std::optional<Element> ElementReader::rounds(std::size_t at, std::size_t end) co
     if (const auto often = how_often(next, end)) return round(*often, next);
     return std::nullopt;
   }
+  if (const std::size_t word = skip(Role::kCircuit, at, end); word > at) {  // `circuit x 2`
+    std::size_t next = word;
+    const bool first = at == 0 || is_clause_end(at - 1, end);
+    const bool crossed = is(next, end, Kind::kTimes) || has(Role::kTwice, next, end);
+    const auto often = first && crossed ? how_often(next, end) : std::nullopt;
+    if (often && is_clause_end(next, end)) return round(*often, next);
+  }
   // `go round 3 times`, where a clause begins; not `run thro display x2`.
   const bool begins = at == 0 || is_clause_end(at - 1, end) ||
                       words_.is(Role::kAnd, pieces_, at - 1, at) ||
@@ -263,6 +271,51 @@ std::optional<Element> ElementReader::times(std::size_t at, std::size_t end) con
   return out;
 }
 
+// `work 40 rest 20`, `work for 40 s, rest for 20 s`
+std::optional<Element> ElementReader::work_rest(std::size_t at, std::size_t end) const {
+  std::size_t i = skip(Role::kWork, at, end);
+  if (i == at || pieces_[at].text.size() < 3) return std::nullopt;
+  if (is(i, end, Kind::kColon) || has(Role::kFor, i, end)) ++i;
+  if (!is_number(i, end)) return std::nullopt;
+  const double work = pieces_[i++].value;
+  const auto unit = unit_seconds(i, end);
+  while (is(i, end, Kind::kComma) || is(i, end, Kind::kSlash) || has(Role::kAnd, i, end)) ++i;
+  const std::size_t word = skip(Role::kRestBefore, i, end);
+  if (word == i) return std::nullopt;
+  i = word;
+  if (is(i, end, Kind::kColon) || has(Role::kFor, i, end)) ++i;
+  if (!is_number(i, end)) return std::nullopt;
+  const double rest = pieces_[i++].value;
+  const auto rest_unit = unit_seconds(i, end);
+  Element out = made(EKind::kOnOff, at, i);
+  out.values = {work * unit.value_or(1), rest * rest_unit.value_or(1)};
+  return out;
+}
+
+// `3 rounds 30/15: …`: two numbers by themselves are seconds of work and of rest where rounds stand
+// beside them.
+std::optional<Element> ElementReader::bare_on_off(std::size_t at, std::size_t end) const {
+  constexpr double kLeastWork = 10;
+  constexpr double kLeastRest = 5;
+  constexpr double kMost = 120;
+  const bool both = is(at, end, Kind::kNumber) && is(at + 1, end, Kind::kSlash) &&
+                    is(at + 2, end, Kind::kNumber) && !pieces_[at + 1].space_before &&
+                    !pieces_[at + 2].space_before;
+  if (!both || !pieces_[at].whole || !pieces_[at + 2].whole) return std::nullopt;
+  const double work = pieces_[at].value;
+  const double rest = pieces_[at + 2].value;
+  if (work < kLeastWork || rest < kLeastRest || work > kMost || rest > work) return std::nullopt;
+  std::size_t before = at;
+  if (before > 0 && pieces_[before - 1].is(Kind::kComma)) --before;
+  const bool behind_rounds = before > 0 && words_.is(Role::kRound, pieces_, before - 1, before);
+  const bool before_rounds = is(at + 3, end, Kind::kTimes) || rounds(at + 3, end).has_value() ||
+                             (is(at + 3, end, Kind::kComma) && rounds(at + 4, end).has_value());
+  if (!behind_rounds && !before_rounds) return std::nullopt;
+  Element out = made(EKind::kOnOff, at, at + 3);
+  out.values = {work, rest};
+  return out;
+}
+
 std::optional<Element> ElementReader::on_off(std::size_t at, std::size_t end) const {
   const auto first = numbers(at, end);
   if (!first || first->values.size() != 1) return std::nullopt;
@@ -278,7 +331,10 @@ std::optional<Element> ElementReader::on_off(std::size_t at, std::size_t end) co
   if (!second || second->values.size() != 1) return std::nullopt;
   i = second->next;
   const auto rest_unit = unit_seconds(i, end);
-  const std::size_t off = skip(Role::kRest, i, end);
+  std::size_t off = skip(Role::kRest, i, end);
+  // `40 seconds work, 20 seconds swear`
+  if (off == i && said && unit && rest_unit && is(i, end, Kind::kWord) && is_clause_end(i + 1, end))
+    off = i + 1;
   if (off == i && !(slash && unit && rest_unit && !said)) return std::nullopt;
   Element out = made(EKind::kOnOff, at, off);
   // `2 mins on / 30 off`: rests are seconds.

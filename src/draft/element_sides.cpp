@@ -50,6 +50,11 @@ std::optional<Element> ElementReader::each_limb(std::size_t at, std::size_t end)
                    words_.is(Role::kRepetition, pieces_, at - 1, at));
     const auto role = limb(at + 1, end, next);
     const bool tight = !pieces_[at].space_before && !pieces_[at].space_after;
+    // `6 lunge jumps/leg`: the amount stands where the clause begins.
+    std::size_t begin = at;
+    while (begin > 0 && !is_clause_end(begin - 1, end)) --begin;
+    if (role && tight && is_clause_end(next, end) && begin < at && is_number(begin, end))
+      return sides_of(*role, at, next);
     if (!amount || !role || !(tight || is_clause_end(next, end))) return std::nullopt;
     return sides_of(*role, at, next);
   }
@@ -103,7 +108,10 @@ std::optional<Element> ElementReader::side_list(std::size_t at, std::size_t end)
   for (;;) {
     std::size_t i = out.next;
     while (is(i, end, Kind::kSlash) || is(i, end, Kind::kComma) || has(Role::kAnd, i, end)) ++i;
-    const auto next = role_at(i);
+    auto next = role_at(i);
+    // `split – right, left, side`
+    if (!next && seen.size() == 2 && has(Role::kSideNoun, i, end) && is_clause_end(i + 1, end))
+      next = Role::kMiddle;
     if (!next || std::find(seen.begin(), seen.end(), *next) != seen.end()) break;
     seen.push_back(*next);
     out.ways.push_back(name(*next, i));
@@ -124,6 +132,11 @@ std::optional<Element> ElementReader::sides(std::size_t at, std::size_t end) con
     if (const std::size_t next = skip(role, at, end); next > at) found = sides_of(role, at, next);
   }
   if (!found) found = other_side(at, end);
+  if (const std::size_t three = skip(Role::kThreeWays, at, end); !found && three > at) {
+    found = sides_of(Role::kEachSide, at, three);
+    found->ways = {"right", "left", "middle"};
+    return found;
+  }
   if (!found) return side_list(at, end);
   // `each leg + middle`
   const std::size_t plus = skip(Role::kAnd, found->next, end);
@@ -283,8 +296,11 @@ std::optional<Element> ElementReader::plus_same(std::size_t at, std::size_t end)
   if (!two || pieces_[at].in_words || at == 0 || !pieces_[at - 1].is(Kind::kWord))
     return std::nullopt;
   Element out = counted(Unit::kReps, {pieces_[at].value}, at, at + 3);
+  std::size_t begin = at;
+  while (begin > 0 && !is_clause_end(begin - 1, end)) --begin;
+  const bool one_sided = words_.within(Role::kOneSided, pieces_, begin, at);
   out.ways = {"both"};
-  out.sides = Role::kEachWay;
+  out.sides = one_sided ? Role::kEachSide : Role::kEachWay;
   return out;
 }
 

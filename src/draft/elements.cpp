@@ -18,11 +18,17 @@ bool ElementReader::is_number(std::size_t at, std::size_t end) const {
   if (at > 0) {
     const Piece& before = pieces_[at - 1];
     if (before.is(Kind::kWord) && !piece.space_before) return false;
-    if (before.is(Kind::kOther) && !piece.space_before) return false;  // #3
+    // `#3`, but both of `6+6`
+    const bool sum = before.text == "+" && at > 1 && pieces_[at - 2].is(Kind::kNumber);
+    if (before.is(Kind::kOther) && !piece.space_before && !sum) return false;
     if (before.is(Kind::kSlash) && at > 1 && pieces_[at - 2].is(Kind::kNumber) &&
         !before.space_before && !piece.space_before) {
       return false;
     }
+    // The 12 of `the count-eights 1 to 12`
+    const bool range = before.is(Kind::kDash) && !before.space_before && !piece.space_before &&
+                       at > 1 && pieces_[at - 2].is(Kind::kNumber);
+    if (range && !is_number(at - 2, end)) return false;
     std::size_t name = at - 1;
     if (before.is(Kind::kStop) && name > 0) --name;
     const bool crossed = is(at + 1, end, Kind::kTimes);
@@ -59,7 +65,10 @@ bool ElementReader::is_name_number(std::size_t name, std::size_t at, std::size_t
   if (is(behind, end, Kind::kWord) && pieces_[behind].text == "s" &&
       !pieces_[behind].space_before && words_.is(Role::kAnyNumber, pieces_, name, at))
     return true;
-  if (unit(at + 1, end) || unit_seconds(behind, end) || has(Role::kCounted, at + 1, end))
+  const bool range = is(behind, end, Kind::kDash) && is(behind + 1, end, Kind::kNumber) &&
+                     !pieces_[behind].space_before && !pieces_[behind].space_after;
+  if (range) behind += 2;  // `to the pit 4-6 turns`
+  if (unit(behind, end) || has(Role::kCounted, behind, end) || unit_seconds(behind, end))
     return false;
   if (words_.is(Role::kChild, pieces_, name, at)) return true;
   // A beam is also where something is done: `on the low beam 10`.
@@ -84,8 +93,9 @@ bool ElementReader::is_next_name_number(std::size_t at) const {
     std::size_t name = i;
     if (name > 0 && pieces_[name - 1].is(Kind::kStop)) --name;
     if (name == 0) return false;
+    const std::string& named_by = pieces_[name - 1].text;
     const bool named = words_.is(Role::kNameBeforeNumber, pieces_, name - 1, name) &&
-                       pieces_[name - 1].text.ends_with('s');
+                       (named_by.ends_with('s') || named_by == "no" || named_by == "nr");
     // `trio 1 + 4`, and nothing behind it; of `line 1, 10` the second may be an amount.
     const bool last = n == 0 && !between.is(Kind::kComma) && is_clause_end(at + 1, pieces_.size());
     if (named || (last && words_.is(Role::kNameBeforeNumber, pieces_, name - 1, name))) return true;
@@ -138,7 +148,14 @@ std::optional<ElementReader::UnitRead> ElementReader::unit(std::size_t at, std::
                                    {Role::kOwnCount, Unit::kOwn}}) {
     const std::size_t taken = words_.match(role, pieces_, at, end);
     if (taken == 0) continue;
-    return UnitRead{unit, at + taken, text(at, at + taken)};
+    std::size_t next = at + taken;
+    // `3 nos. each side`: the stop of a short form ends no sentence.
+    const bool stop =
+        is(next, end, Kind::kStop) && !pieces_[next].space_before && is(next + 1, end, Kind::kWord);
+    if (stop && line_[pieces_[next + 1].begin] >= 'a' && line_[pieces_[next + 1].begin] <= 'z' &&
+        pieces_[next - 1].text.size() < 5)
+      ++next;
+    return UnitRead{unit, next, text(at, at + taken)};
   }
   return std::nullopt;
 }
@@ -199,10 +216,23 @@ std::optional<Element> ElementReader::sets_of(std::size_t at, std::size_t end) c
       unit_seconds(unit_end, end).has_value() || (unit_end = skip(Role::kCounted, i, end)) > i;
   if (timed_first) return std::nullopt;  // `20 s x 3` is a time and how often
   std::size_t sets_word = skip(Role::kSet, i, end);
+  // `3 slow sets of 5`, `3 of 20 sec`
+  if (const std::size_t how = skip(Role::kSlow, i, end); how > i && has(Role::kSet, how, end))
+    sets_word = skip(Role::kSet, how, end);
+  if (has(Role::kOf, i, end) && is_number(i + 1, end)) {
+    std::size_t time = i + 2;
+    if (unit_seconds(time, end)) sets_word = i + 1;
+  }
   // `three goes of 20 seconds`
   if (const std::size_t goes = skip(Role::kGo, i, end); goes > i && has(Role::kOf, goes, end)) {
     std::size_t time = goes + 2;
     if (is_number(goes + 1, end) && unit_seconds(time, end)) sets_word = goes;
+  }
+  // `3 times 10 seconds`, `3 reps of 10 seconds`
+  if (const std::size_t often = skip(Role::kRepetition, i, end); often > i) {
+    std::size_t time = often + (has(Role::kOf, often, end) ? 1 : 0);
+    const bool number = is_number(time, end) && time < end;
+    if (number && unit_seconds(++time, end)) sets_word = often;
   }
   const bool named = sets_word > i;
   i = sets_word;
@@ -237,8 +267,9 @@ std::optional<Element> ElementReader::sets_of(std::size_t at, std::size_t end) c
     distance.remark = text(i, next + 1);
     return distance;
   }
-  if (const auto behind = unit(next, end)) {
-    if (behind->unit == Unit::kSets) {  // `15 x 3 sets`
+  const bool letter = next < end && pieces_[next].text.size() == 1 && pieces_[next].space_before;
+  if (const auto behind = letter ? std::nullopt : unit(next, end)) {  // `2x8 L/R` has no lengths
+    if (behind->unit == Unit::kSets) {                                // `15 x 3 sets`
       out.sets = second->values.front();
       out.values = first->values;
       out.next = behind->next;
@@ -334,6 +365,7 @@ std::optional<Element> ElementReader::number(std::size_t at, std::size_t end, Pl
     Element out = counted(behind->unit, read->values, at, behind->next);
     if (behind->unit == Unit::kOwn) out.remark = behind->remark;
     if (behind->unit == Unit::kLengths) there_again(out, end);
+    if (behind->unit == Unit::kLengths) of_what(out, end);
     if (behind->unit == Unit::kReps && has(Role::kTimes, next, end)) {
       out.unit = Unit::kTimes;
     }
@@ -344,6 +376,16 @@ std::optional<Element> ElementReader::number(std::size_t at, std::size_t end, Pl
     return out;
   }
   return bare(*read, at, end, place);
+}
+
+// `1 length of the floor each`: what it is a length of, where `each` stands behind it.
+void ElementReader::of_what(Element& out, std::size_t end) const {
+  if (!has(Role::kOf, out.next, end)) return;
+  std::size_t i = out.next + 1;
+  if (has(Role::kArticle, i, end)) ++i;
+  if (!is(i, end, Kind::kWord) || has(Role::kEach, i, end) || !has(Role::kEach, i + 1, end)) return;
+  out.remark = text(out.begin, i + 1);
+  out.next = i + 1;
 }
 
 // `1 lap each forward and backward`: one of each.
@@ -415,6 +457,8 @@ std::optional<Element> ElementReader::read(std::size_t at, std::size_t end, Plac
 
 std::optional<Element> ElementReader::read_any(std::size_t at, std::size_t end, Place place) const {
   if (auto found = direction_before(at, end)) return found;
+  if (auto found = work_rest(at, end)) return found;
+  if (auto found = bare_on_off(at, end)) return found;
   if (auto found = there_and_back(at, end)) return found;
   if (auto found = phrase(at, end)) return found;
   if (auto found = rounds(at, end)) return found;
@@ -433,7 +477,9 @@ std::optional<Element> ElementReader::read_any(std::size_t at, std::size_t end, 
   }
   if (const std::size_t next = std::max(skip(Role::kEach, at, end), skip(Role::kForAll, at, end));
       next > at) {
-    return made(EKind::kEach, at, next);
+    Element out = made(EKind::kEach, at, next);
+    out.remark = text(at, next);
+    return out;
   }
   return std::nullopt;
 }

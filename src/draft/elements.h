@@ -48,7 +48,8 @@ struct Element {
   bool at_place = false;  ///< `5 low beam`: of a name before it, where it is done
   bool leads = false;     ///< a number before the name it counts: `10 star jumps`
   bool between_rounds = false;
-  bool of_one = false;  ///< `each` behind the dose of one drill: its sides, if it has any
+  bool after_each = false;  ///< a rest `after each`, `between them`
+  bool of_one = false;      ///< `each` behind the dose of one drill: its sides, if it has any
   Role sides = Role::kEachSide;
   std::vector<std::string> ways = {};
   std::string remark = {};  ///< words that belong to the amount: `until stuck`
@@ -95,6 +96,9 @@ class ElementReader {
   bool counts_inside(std::size_t at, std::size_t next, std::size_t end) const;
   bool is_way(std::size_t at, std::size_t end) const;
   void there_again(Element& out, std::size_t end) const;
+  void of_what(Element& out, std::size_t end) const;
+  bool counts_clause_before(std::size_t at) const;
+  bool is_chain(std::size_t at, std::size_t next, std::size_t end) const;
   std::optional<Element> comma_ladder(const Element& first, std::size_t end) const;
   bool pairs(std::size_t at, std::size_t end) const;
   bool names_move(std::size_t at, std::size_t end) const;
@@ -132,6 +136,8 @@ class ElementReader {
   std::optional<Element> number(std::size_t at, std::size_t end, Place place) const;
   std::optional<Element> timed(const Numbers& read, std::size_t at, std::size_t end) const;
   std::optional<Element> on_off(std::size_t at, std::size_t end) const;
+  std::optional<Element> bare_on_off(std::size_t at, std::size_t end) const;
+  std::optional<Element> work_rest(std::size_t at, std::size_t end) const;
   /// One of several equal amounts, each with its side: `20 s right`, `10 with the left hand`.
   struct Sided {
     double value = 0;

@@ -36,7 +36,9 @@ class HeadingReader {
     out_.name_begin = out_.name_end = line_.text;
     out_.rest = out_.rest_end = line_.end;
     if (pieces_.empty()) return out_;
+    if (is_counter()) return counter();
     find_phrase();
+    if (front_) return with_minutes_in_front();
     find_end();
     judge();
     return out_;
@@ -48,7 +50,38 @@ class HeadingReader {
                               : line_.end;
   }
 
+  // `10 min warm up`, `(15) floor`, `5' stretch`, where the word that opens the part ends the head.
+  void find_minutes_in_front() {
+    if (line_.clock) return;
+    const bool open = pieces_[0].is(PKind::kOpen);
+    const std::size_t number = open ? 1 : 0;
+    if (number >= pieces_.size() || !pieces_[number].is(PKind::kNumber)) return;
+    std::size_t i = number + 1;
+    const std::size_t unit = words_.match(Role::kMinute, pieces_, i, pieces_.size());
+    i += unit;
+    const bool close = i < pieces_.size() && pieces_[i].is(PKind::kClose);
+    if ((unit == 0 && !(open && close)) || (open && !close)) return;
+    if (open) ++i;
+    while (i < pieces_.size() &&
+           (is_separator(i) || words_.is(Role::kOf, pieces_, i, pieces_.size())))
+      ++i;
+    std::size_t phrase = 0;
+    for (const Role role :
+         {Role::kWarmUp, Role::kCoolDown, Role::kBreak, Role::kPart, Role::kStretchPart}) {
+      phrase = std::max(phrase, words_.match(role, pieces_, i, pieces_.size()));
+    }
+    const std::size_t end = i + phrase;
+    const bool ends = end == pieces_.size() || is_separator(end) || pieces_[end].is(PKind::kOpen);
+    if (phrase == 0 || !ends || pieces_[number].value < 2 || pieces_[number].value > 90) return;
+    first_ = i;
+    MinutesRead front;
+    front.end = i;
+    front.minutes = pieces_[number].value;
+    front_ = front;
+  }
+
   void find_phrase() {
+    find_minutes_in_front();
     for (const Role role :
          {Role::kWarmUp, Role::kCoolDown, Role::kBreak, Role::kPart, Role::kStretchPart}) {
       phrase_ = std::max(phrase_, words_.match(role, pieces_, first_, pieces_.size()));
@@ -79,11 +112,48 @@ class HeadingReader {
                     words_.is(Role::kCoolDown, pieces_, 0, pieces_.size());
   }
 
+  HeadingRead with_minutes_in_front() {
+    out_.evidence = kWeights.minutes_right_behind + kWeights.part_word;
+    if (line_.mark == Line::Mark::kBullet) out_.evidence += kWeights.bullet;
+    out_.strong = true;
+    out_.name_begin = at_piece(first_);
+    out_.name_end = line_.text + static_cast<std::uint32_t>(pieces_[first_ + phrase_ - 1].end);
+    out_.minutes = front_->minutes;
+    std::size_t rest = first_ + phrase_;
+    while (rest < pieces_.size() && is_separator(rest)) ++rest;
+    out_.rest = at_piece(rest);
+    out_.pause = words_.is(Role::kBreak, pieces_, first_, pieces_.size());
+    out_.stretch = words_.is(Role::kStretchPart, pieces_, first_, pieces_.size());
+    return out_;
+  }
+
+  // `Day 1`, `Task 2:`, `Monday:`, and nothing else on the line.
+  bool is_counter() const {
+    std::size_t size = pieces_.size();
+    if (size > 1 && (pieces_[size - 1].is(PKind::kColon) || pieces_[size - 1].is(PKind::kStop)))
+      --size;
+    const bool counted = size == 2 && words_.match(Role::kCounter, pieces_, 0, 1) == 1 &&
+                         (pieces_[1].is(PKind::kNumber) || pieces_[1].text.size() == 1);
+    return counted || (size == 1 && words_.match(Role::kWeekday, pieces_, 0, 1) == 1);
+  }
+  HeadingRead counter() {
+    out_.evidence = kWeights.part_word + kWeights.whole_part_word;
+    if (line_.mark == Line::Mark::kHash) out_.evidence += kWeights.hash;
+    if (line_.bold) out_.evidence += kWeights.bold;
+    if (line_.mark == Line::Mark::kBullet) out_.evidence += kWeights.bullet;
+    out_.strong = true;
+    const bool marked = !pieces_.back().is(PKind::kWord) && !pieces_.back().is(PKind::kNumber);
+    out_.name_end =
+        line_.text + static_cast<std::uint32_t>(pieces_[pieces_.size() - (marked ? 2 : 1)].end);
+    return out_;
+  }
+
   std::optional<MinutesRead> minutes_at(std::size_t at) const {
     MinutesRead out;
     out.begin = at;
     out.bracket = pieces_[at].is(PKind::kOpen);
     std::size_t i = out.bracket ? at + 1 : at;
+    if (out.bracket) i += words_.match(Role::kNameTail, pieces_, i, pieces_.size());  // `(about 8`
     if (i >= pieces_.size() || !pieces_[i].is(PKind::kNumber)) return std::nullopt;
     if (i > 0 && pieces_[i - 1].is(PKind::kWord) && !pieces_[i].space_before) return std::nullopt;
     out.minutes = pieces_[i].value;
@@ -137,6 +207,17 @@ class HeadingReader {
           break;
         }
       }
+      if (i > 0 && line_.clock_end > 0 && at_piece(i) >= line_.clock_begin) {
+        end = i;
+        rest = i;
+        while (rest < pieces_.size() && at_piece(rest) < line_.clock_end) ++rest;
+        if (const auto minutes = rest < pieces_.size() ? minutes_at(rest) : std::nullopt;
+            minutes && minutes->bracket) {
+          minutes_ = minutes;  // `Vault 10.20 (20)`
+          rest = minutes->end;
+        }
+        break;
+      }
       if (i > 0 && is_gap(i)) {
         end = i;
         rest = i;
@@ -180,10 +261,13 @@ class HeadingReader {
         const auto minutes = minutes_at(i);
         if (!minutes || minutes->end != pieces_.size()) continue;
         // `Main activity in 4 rows – 15 mins`
-        const bool behind_dash = !minutes->bare && spaced_dash(i - 1) && phrase_ > 0;
+        const bool behind_dash = !minutes->bare && spaced_dash(i - 1) &&
+                                 (phrase_ > 0 || line_.mark == Line::Mark::kHash);
         const bool listed = line_.mark == Line::Mark::kNumber || line_.clock || phrase_ > 0;
+        const bool numbered = line_.mark == Line::Mark::kNumber && line_.level == 1 &&
+                              minutes->minutes >= kPartMinutes - 1;
         const bool behind_mark =
-            !minutes->bare && line_.clock &&
+            !minutes->bare && (line_.clock || numbered || ends_) &&
             (pieces_[i - 1].is(PKind::kStop) || pieces_[i - 1].is(PKind::kComma));
         if ((minutes->bracket && (listed || !minutes->bare)) || behind_dash || behind_mark) {
           trailing_ = minutes;
@@ -285,12 +369,15 @@ class HeadingReader {
     if (phrase) score += kWeights.part_word;
     if (whole) score += kWeights.whole_part_word;
     if (minutes_)
-      score += minutes_->bracket ? kWeights.minutes_in_brackets
-               : phrase          ? kWeights.minutes
-               : ends_           ? kWeights.break_with_minutes
-               : heads_line()    ? kWeights.minutes_in_brackets
-                                 : kWeights.minutes_alone;
+      score += minutes_->bracket                            ? kWeights.minutes_in_brackets
+               : phrase                                     ? kWeights.minutes
+               : ends_ && minutes_->minutes >= kPartMinutes ? kWeights.break_with_minutes
+               : heads_list()                               ? kWeights.break_with_minutes
+               : heads_line()                               ? kWeights.minutes_in_brackets
+               : heads_prose()                              ? kWeights.minutes_of_prose
+                                                            : kWeights.minutes_alone;
     const bool right_behind = minutes_ && phrase && phrase_ == minutes_->begin;
+    if (habits_.minutes_lead && leads()) score += kWeights.minutes_lead;
     if (right_behind) score += kWeights.minutes_right_behind - kWeights.minutes;
     if (words_.is(Role::kBreak, pieces_, 0, pieces_.size())) {
       score += right_behind ? kWeights.break_with_minutes : kWeights.break_word;
@@ -299,11 +386,13 @@ class HeadingReader {
         minutes_ && minutes_->end == pieces_.size() && minutes_->minutes >= kLongMinutes;
     if (whole_line && head < 4) score += kWeights.long_minutes;
     if (trailing_) score += kWeights.minutes_in_brackets;
-    if (line_.mark == Line::Mark::kBullet) score += kWeights.bullet;
+    const bool emoji = line_.emoji && minutes_ && minutes_->minutes >= kPartMinutes;
+    if (line_.mark == Line::Mark::kBullet && !emoji) score += kWeights.bullet;
+    if (emoji) score += kWeights.emoji_with_minutes;
     if (line_.indent > habits_.margin + 1) score += kWeights.indent;
     const bool alone = rest >= pieces_.size();
     if (alone && text_.ends_with(':')) score += kWeights.colon_at_end;
-    if (words_in(head) > kLongestHead && !line_.clock && !runs_on && !set_off)
+    if (words_in(head) > kLongestHead && !line_.clock && !runs_on && !set_off && !heads_prose())
       score += kWeights.long_head;
     if (alone && (text_.ends_with('.') || text_.ends_with('!'))) score += kWeights.sentence;
     if (words_.is(Role::kRemark, pieces_, 0, pieces_.size()) && !phrase && !line_.clock)
@@ -315,13 +404,15 @@ class HeadingReader {
       score += kWeights.level;
     if (comma_ && !minutes_ && !trailing_ && !line_.clock) score += kWeights.comma;
     if (runs_on && !caps && !habits_.weak_parts) score += kWeights.runs_on;
-    out_.strong = line_.clock || line_.mark == Line::Mark::kHash || line_.bold || caps || set_off ||
-                  (minutes_ && (phrase || minutes_->bracket || heads_line() || ends_)) ||
-                  trailing_.has_value() || (whole && alone && line_.mark == Line::Mark::kNone);
+    out_.strong =
+        line_.clock || line_.mark == Line::Mark::kHash || line_.bold || caps || set_off ||
+        (minutes_ && (phrase || minutes_->bracket || heads_line() || heads_list() || ends_)) ||
+        trailing_.has_value() || (whole && alone && line_.mark == Line::Mark::kNone);
     const ElementReader reader(words_, pieces_, text_);
     const auto first = reader.read(0, pieces_.size(), Place::kFirst);
     const bool names_nothing = first && first->kind != Element::Kind::kSides;
-    if (names_nothing && !line_.clock) score += kWeights.begins_with_amount;
+    const bool marked = line_.clock || line_.mark == Line::Mark::kHash;
+    if (names_nothing && !marked) score += kWeights.begins_with_amount;
     out_.evidence = score;
 
     // The name: the phrase alone where it runs on, else the head.
@@ -358,15 +449,44 @@ class HeadingReader {
     out_.rest = at_piece(rest);
     // `20:20 3 rounds: …`: all of it says what is done.
     if (names_nothing && line_.clock && rest < pieces_.size()) out_.rest = line_.text;
+    if (names_nothing && line_.mark == Line::Mark::kHash) {
+      out_.name_begin = out_.rest = line_.text;
+      out_.name_end = line_.end;
+    }
     out_.pause = words_.is(Role::kBreak, pieces_, 0, pieces_.size());
     out_.stretch = words_.is(Role::kStretchPart, pieces_, 0, pieces_.size()) ||
                    (head > 0 && words_.within(Role::kStretchPart, pieces_, 0, head));
+  }
+  // `pull 5 min, only if you have a bar: chin ups 5`
+  bool leads() const {
+    constexpr std::size_t kMostNamed = 5;
+    return minutes_ && !minutes_->bare && minutes_->begin > 0 && minutes_->begin < kMostNamed &&
+           minutes_->minutes >= kPartMinutes - 2 && minutes_->end < pieces_.size();
   }
   // `Ending 8 min: splits …`
   bool heads_line() const {
     constexpr double kShort = 5;
     return minutes_ && !minutes_->bare && minutes_->minutes >= kShort &&
-           minutes_->end < pieces_.size() && pieces_[minutes_->end].is(PKind::kColon);
+           minutes_->end < pieces_.size() &&
+           (pieces_[minutes_->end].is(PKind::kColon) || spaced_dash(minutes_->end));
+  }
+  // `4. Mats out in fours. 4 mins`, `6. Sequence work. 15 mins. balance – travel`
+  bool heads_list() const {
+    if (line_.mark != Line::Mark::kNumber || line_.level != 1 || minutes_->bare) return false;
+    const std::size_t end = minutes_->end;
+    const bool stop = minutes_->begin > 0 && pieces_[minutes_->begin - 1].is(PKind::kStop);
+    return stop && minutes_->minutes > 3 &&
+           (end == pieces_.size() || pieces_[end].is(PKind::kStop));
+  }
+  // `Ribbon and ball, fifteen minutes. Figure of eight, 10 in each hand. …`: a sentence that gives
+  // the minutes of those behind it.
+  bool heads_prose() const {
+    if (!minutes_ || minutes_->bare || minutes_->minutes < kPartMinutes) return false;
+    const std::size_t stop = minutes_->end;
+    if (stop + 1 >= pieces_.size() || !pieces_[stop].is(PKind::kStop)) return false;
+    const SpokenLine behind = read_drills(words_, text_.substr(pieces_[stop].end), {});
+    return std::count_if(behind.drills.begin(), behind.drills.end(),
+                         [](const SpokenDrill& drill) { return drill.dose.has_value(); }) > 1;
   }
   // Brackets do not count.
   std::size_t words_in(std::size_t head) const {
@@ -392,6 +512,7 @@ class HeadingReader {
   bool warm_or_cool_ = false;
   std::optional<MinutesRead> minutes_;
   std::optional<MinutesRead> trailing_;
+  std::optional<MinutesRead> front_;
   std::size_t head_ = 0;
   std::size_t rest_ = 0;
   bool colon_ = false;
@@ -407,7 +528,12 @@ bool ends_in_minutes(const Lexicon& words, const Source& source, const Line& lin
     return false;
   const Pieces pieces = pieces_of(line.words(source).substr(0, 120));
   std::size_t i = 0;
-  while (i < pieces.size() && !pieces[i].is(PKind::kNumber)) ++i;
+  // `Skill 1: rolls, 15 mins`
+  const std::size_t size = pieces.size();
+  const bool last = size > 3 && size <= kMost + 2 && pieces[size - 2].is(PKind::kNumber) &&
+                    words.match(Role::kMinute, pieces, size - 1, size) == 1;
+  while (i < size && !pieces[i].is(PKind::kNumber)) ++i;
+  if (last && i + 2 < size && pieces[i].value < 10) i = size - 2;
   if (i == 0 || i + 1 > pieces.size() || i >= kMost || pieces[i].in_words || !pieces[i].whole)
     return false;
   if (pieces[i].value < 3 || pieces[i].value > 60) return false;
@@ -416,6 +542,41 @@ bool ends_in_minutes(const Lexicon& words, const Source& source, const Line& lin
   const std::size_t end = i + 1 + unit;
   const bool column = end < pieces.size() && pieces[end].begin > pieces[end - 1].end + 1;
   return (unit > 0 || dash) && (end == pieces.size() || column);
+}
+
+std::optional<ClockBehind> clock_behind(const Source& source, const Line& line) {
+  constexpr std::size_t kMostWords = 5;
+  const std::string_view text = line.words(source).substr(0, 80);
+  if (line.clock || line.blank || line.table) return std::nullopt;
+  std::size_t words = 0;
+  for (std::size_t at = 0; at < text.size() && words <= kMostWords; ++at) {
+    const bool begins = at > 0 && text[at - 1] == ' ' && text[at] != ' ';
+    words += begins ? 1 : 0;
+    if (!begins || text[at] < '0' || text[at] > '9') continue;
+    const auto read = read_clock(text.substr(at));
+    const std::size_t end = at + (read ? read->size : 0);
+    const bool alone = read && (end >= text.size() || text[end] == ' ' || text[end] == ',' ||
+                                text[end - 1] == ':');
+    if (!alone || text.substr(at).find_first_of(".:") > 2) return std::nullopt;
+    const std::string_view rest = trim(text.substr(end));
+    if (!rest.empty() && rest[0] != '(' && rest[0] != ',' && rest[0] != '-') return std::nullopt;
+    return ClockBehind{read->clock, line.text + static_cast<std::uint32_t>(at),
+                       line.text + static_cast<std::uint32_t>(end)};
+  }
+  return std::nullopt;
+}
+
+bool begins_with_minutes(const Lexicon& words, const Source& source, const Line& line) {
+  constexpr std::size_t kMostNamed = 5;
+  const std::string_view text = line.words(source).substr(0, kLongestLine);
+  const Pieces pieces = spoken_pieces(words, text);
+  std::size_t i = 0;
+  while (i < pieces.size() && i < kMostNamed && pieces[i].is(PKind::kWord)) ++i;
+  if (i == 0 || i >= pieces.size() || !pieces[i].is(PKind::kNumber)) return false;
+  const std::size_t unit = words.match(Role::kMinute, pieces, i + 1, pieces.size());
+  if (unit == 0 || pieces[i].value < kPartMinutes - 2 || i + 1 + unit >= pieces.size())
+    return false;
+  return read_drills(words, text.substr(pieces[i + unit].end), {}).has_dose();
 }
 
 HeadingRead read_heading(const Lexicon& words, const Source& source, const Line& line,

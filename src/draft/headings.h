@@ -34,9 +34,22 @@ struct Habits {
   std::size_t margin = 0;  ///< the usual indent
   /// Parts stand at the margin and what is done stands further in, on lines of its own.
   bool stepped = false;
+  /// Parts are lines that begin with a name and its minutes, drills behind: `pull 5 min, chin ups`.
+  bool minutes_lead = false;
 };
 
+/// Where a clock stands behind a few words: `Body 5:00`, `Vault 10.20 (20)`.
+struct ClockBehind {
+  Clock clock;
+  std::uint32_t begin = 0;  ///< bytes of the file
+  std::uint32_t end = 0;
+};
+std::optional<ClockBehind> clock_behind(const Source& source, const Line& line);
+
 /// `body shapes 8 min`, `JUMPS - 12`: a few words, and minutes end the line.
+/// `red balls 5 mins roll to mum x5`: a name and its minutes, and drills with doses behind.
+bool begins_with_minutes(const Lexicon& words, const Source& source, const Line& line);
+
 bool ends_in_minutes(const Lexicon& words, const Source& source, const Line& line);
 
 HeadingRead read_heading(const Lexicon& words, const Source& source, const Line& line,

@@ -30,6 +30,7 @@ constexpr std::array<std::string_view, kRoles> kRoleNames{"warm-up",
                                                           "round",
                                                           "there-and-back",
                                                           "there-begin",
+                                                          "along",
                                                           "back",
                                                           "twice",
                                                           "once",
@@ -136,7 +137,13 @@ constexpr std::array<std::string_view, kRoles> kRoleNames{"warm-up",
                                                           "max-alone",
                                                           "subject",
                                                           "clock-to",
-                                                          "unnamed-part"};
+                                                          "unnamed-part",
+                                                          "hall",
+                                                          "three-ways",
+                                                          "running",
+                                                          "game",
+                                                          "counter",
+                                                          "of-all"};
 
 static_assert(!kRoleNames.back().empty());  // a name each
 

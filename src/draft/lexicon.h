@@ -35,6 +35,7 @@ enum class Role {
   kRound,
   kThereAndBack,
   kThereBegin,  ///< `across … and back`
+  kAlong,       ///< `hops across x2`: at a name's end, ways are counted
   kBack,
   kTwice,
   kOnce,
@@ -142,8 +143,14 @@ enum class Role {
   kSubject,      ///< with a colon, before the title of a mail
   kClockTo,      ///< between two clock times
   kUnnamedPart,  ///< the heading over drills that have none; the first phrase is written
+  kHall,         ///< behind `place:`
+  kThreeWays,    ///< `splits three ways`
+  kRunning,      ///< its rounds are lengths
+  kGame,         ///< its rounds are no dose
+  kCounter,      ///< with a number, alone on its line, it opens a part: `Day 1`, `Task 2`
+  kOfAll,        ///< beside sets and rounds it means the whole list: `3 sets of everything`
 };
-inline constexpr std::size_t kRoles = static_cast<std::size_t>(Role::kUnnamedPart) + 1;
+inline constexpr std::size_t kRoles = static_cast<std::size_t>(Role::kOfAll) + 1;
 
 /// A word, number or mark of a line.
 struct Piece {

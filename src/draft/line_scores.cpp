@@ -32,12 +32,24 @@ double LineScores::heading(const DraftLine& one, const DraftLine* next, bool beh
   // `3. Floor work`, and below it, further in, its drills.
   const bool numbered = below && one.line.mark == Line::Mark::kNumber &&
                         next->line.indent > one.line.indent + 1 && !one.spoken.has_dose();
-  if (below && (!is_listed(one.line) || numbered)) score += kWeights.list_below;
+  // `- Floor`, and below it, further in, its drills.
+  const std::string_view words = one.line.words(source_).substr(0, kLongestLine);
+  const bool nested = below && one.line.mark == Line::Mark::kBullet &&
+                      next->line.indent > one.line.indent + 1 && !one.spoken.has_dose() &&
+                      opens_by_word(words);
+  if (nested) score -= kWeights.bullet;
+  if (below && (!is_listed(one.line) || numbered || nested)) score += kWeights.list_below;
+  const bool steps = next != nullptr && next->line.indent > one.line.indent;
+  // `Animals, there and back each:`, above a list further in
+  if (steps && !habits_.stepped && one.line.words(source_).ends_with(':')) {
+    score += kWeights.colon_above;
+    if (one.line.mark == Line::Mark::kBullet) score -= kWeights.bullet;
+  }
   if (habits_.stepped) {
     const bool inside = one.line.indent > habits_.margin;
-    const bool steps = next != nullptr && next->line.indent > one.line.indent;
     if (steps && !inside) score += kWeights.steps_in;
-    if (steps && !inside && one.line.mark == Line::Mark::kBullet) score -= kWeights.bullet;
+    if (steps && !inside && one.line.mark == Line::Mark::kBullet && !nested)
+      score -= kWeights.bullet;
     if (inside && !steps) score += kWeights.inside_step;
   }
   if (behind_blank) score += kWeights.blank_before;
@@ -48,6 +60,17 @@ double LineScores::heading(const DraftLine& one, const DraftLine* next, bool beh
       source_.text().substr(one.heading.name_begin, one.heading.name_end - one.heading.name_begin);
   if (read_drills(words_, head, {}).has_dose()) score += kWeights.dose_in_head;
   return score;
+}
+
+// All of it, but for minutes, is a word that opens parts.
+bool LineScores::opens_by_word(std::string_view text) const {
+  const Pieces pieces = pieces_of(text);
+  std::size_t phrase = 0;
+  for (const Role role :
+       {Role::kWarmUp, Role::kCoolDown, Role::kBreak, Role::kPart, Role::kStretchPart}) {
+    phrase = std::max(phrase, words_.match(role, pieces, 0, pieces.size()));
+  }
+  return phrase > 0 && (phrase == pieces.size() || !pieces[phrase].is(Piece::Kind::kWord));
 }
 
 double LineScores::drills(const DraftLine& one) const {

@@ -31,6 +31,7 @@ class LineScores {
 
  private:
   bool is_only_minutes(const DraftLine& one) const;
+  bool opens_by_word(std::string_view text) const;
   bool is_short_name(const DraftLine& one) const;
 
   const Lexicon& words_;

@@ -83,6 +83,7 @@ std::size_t bullet_size(std::string_view text) {
   if (text.empty()) return 0;
   const auto [code, size] = decode_utf8(text, 0);
   if (text.starts_with(">>")) return 2;
+  if (text[0] == '.' && space_size(text, 1) > 0) return 1;
   if (text[0] == '-' || text[0] == '*' || text[0] == '+' || text[0] == '~') {
     const char next = text.size() > 1 ? text[1] : ' ';
     if (next == text[0]) return 0;
@@ -157,6 +158,39 @@ bool is_grid(std::string_view text) {
   return gaps > 1;
 }
 
+// `-----`, `=====`, `* * *`: a line of nothing but one sign.
+bool is_rule(std::string_view text) {
+  text = trim(text);
+  if (text.size() < 3 || std::string_view("-=*_~#.").find(text[0]) == std::string_view::npos)
+    return false;
+  std::size_t signs = 0;
+  for (const char c : text) {
+    if (c != text[0] && c != ' ') return false;
+    signs += c == text[0] ? 1 : 0;
+  }
+  return signs > 2;
+}
+
+// `[ warm up – 5 min ]`, `== VAULT ==`, `~~~ floor ~~~`: a line set off by the same signs on both
+// sides; the bytes on each, 0 when there are none.
+std::size_t frame_size(std::string_view text) {
+  constexpr std::size_t kLongest = 80;
+  if (text.size() < 5 || text.size() > kLongest) return 0;
+  if (text[0] == '[') {
+    const std::size_t close = text.find(']');
+    return close + 1 == text.size() && close > 4 ? 1 : 0;
+  }
+  if (text.starts_with("**") && text.ends_with("**") && text.size() > 6 &&
+      text.substr(2, text.size() - 4).find("**") == std::string_view::npos)
+    return 2;
+  if (std::string_view("=-~+#").find(text[0]) == std::string_view::npos) return 0;
+  std::size_t before = 0;
+  while (before < text.size() && text[before] == text[0]) ++before;
+  std::size_t behind = 0;
+  while (behind < text.size() && text[text.size() - 1 - behind] == text[0]) ++behind;
+  return before > 1 && before == behind && before + behind + 2 < text.size() ? before : 0;
+}
+
 void read_margin(const Source& source, Line& line) {
   const std::string_view all = source.text().substr(line.begin, line.end - line.begin);
   std::size_t at = 0;
@@ -165,7 +199,8 @@ void read_margin(const Source& source, Line& line) {
     line.indent += all[at] == ' ' ? 1 : 4;
     at += size;
   }
-  line.blank = at >= all.size();
+  line.rule = is_rule(all.substr(std::min(at, all.size())));
+  line.blank = at >= all.size() || line.rule;
   if (line.blank) {
     line.text = line.end;
     return;
@@ -184,6 +219,7 @@ void read_margin(const Source& source, Line& line) {
     move(hashes);
   } else if (const std::size_t bullet = bullet_size(rest)) {
     line.mark = Line::Mark::kBullet;
+    line.emoji = bullet > 3 || (bullet == 3 && decode_utf8(rest, 0).code >= 0x2600);
     move(bullet);
   } else if (rest[0] == '>') {
     line.mark = Line::Mark::kQuote;
@@ -199,6 +235,26 @@ void read_margin(const Source& source, Line& line) {
             ? 2
             : 1;
     move(number);
+  }
+  if (const std::size_t frame = frame_size(rest)) {
+    const bool bold = rest[0] == '*';
+    line.bold = bold;
+    if (!bold) {
+      line.mark = Line::Mark::kHash;
+      line.level = 2;
+    }
+    line.end -= static_cast<std::uint32_t>(frame);
+    at = behind_spaces(all, at + frame);
+    const std::string_view inside = all.substr(at, line.end - line.begin - at);
+    line.end -= static_cast<std::uint32_t>(inside.size() - trim(inside).size());
+    rest = source.text().substr(line.begin + at, line.end - line.begin - at);
+    // `**1. Warm-up – 12 mins**`
+    if (const std::size_t number = bold && line.mark == Line::Mark::kNone ? number_size(rest) : 0) {
+      line.mark = Line::Mark::kNumber;
+      line.level = 1;
+      at = behind_spaces(all, at + number);
+      rest = source.text().substr(line.begin + at, line.end - line.begin - at);
+    }
   }
   if (rest.starts_with("**") || rest.starts_with("__")) line.bold = true;
   if (const auto clock = read_clock(rest)) {

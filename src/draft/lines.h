@@ -26,11 +26,16 @@ struct Line {
   Mark mark = Mark::kNone;
   int level = 0;  ///< of hashes; of a number 2 where it stands below another: `1.2`
   bool blank = false;
-  bool table = false;  ///< begins with a bar, or is a row of columns
-  bool grid = false;   ///< cells set apart by tabs or many spaces
-  bool bold = false;   ///< `**…**` at its begin
+  bool rule = false;    ///< nothing but dashes or the like; blank
+  bool table = false;   ///< begins with a bar, or is a row of columns
+  bool commas = false;  ///< a row whose cells are set apart by commas
+  bool grid = false;    ///< cells set apart by tabs or many spaces
+  bool bold = false;    ///< `**…**` at its begin
+  bool emoji = false;   ///< its bullet is a picture, which those who type on a phone give headings
   std::optional<Clock> clock = {};
-  std::uint32_t text = 0;  ///< where its words begin, behind marks and clock
+  std::uint32_t text = 0;         ///< where its words begin, behind marks and clock
+  std::uint32_t clock_begin = 0;  ///< of a clock behind its name; both 0 where it stands in front
+  std::uint32_t clock_end = 0;
 
   std::string_view words(const Source& source) const {
     return source.text().substr(text, end - text);

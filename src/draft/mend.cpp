@@ -26,11 +26,17 @@ class Mender {
       if (one.edits.empty() || !inside) {
         wrong_[one.span.begin] = &one;
       } else {
-        for (const Edit& edit : one.edits) edits_.try_emplace(edit.span.begin, &edit);
+        for (const Edit& edit : one.edits) {
+          if (!is_there(edit)) edits_.emplace(edit.span.begin, &edit);
+        }
       }
     }
     const std::vector<Line> lines = lines_of(*coach_, 0);
-    for (const Line& line : lines) take(line);
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+      const bool last = i + 1 == lines.size();
+      take(lines[i],
+           last ? static_cast<std::uint32_t>(coach_->text().size()) + 1 : lines[i + 1].begin);
+    }
     if (!mended_) return std::nullopt;
     Draft draft{std::make_shared<const Source>(coach_->path(), std::move(text_)), std::move(out_),
                 std::move(typed_)};
@@ -40,12 +46,20 @@ class Mender {
   }
 
  private:
-  void take(const Line& line) {
+  bool is_there(const Edit& edit) const {
+    const auto [from, to] = edits_.equal_range(edit.span.begin);
+    return std::any_of(from, to, [&](const auto& other) {
+      return other.second->span.end == edit.span.end && other.second->text == edit.text;
+    });
+  }
+
+  // `behind`: where the next line begins.
+  void take(const Line& line, std::uint32_t behind) {
     const auto next = [&](const auto& places) {
       const auto found = places.lower_bound(line.begin);
-      return found != places.end() && found->first < std::max(line.end, line.begin + 1);
+      return found != places.end() && found->first < behind;
     };
-    if (next(edits_)) return edited(line);
+    if (next(edits_)) return edited(line, behind);
     if (next(wrong_) && reread(line)) return;
     put_as_it_is(line.begin, line.end);
     text_ += '\n';
@@ -63,17 +77,17 @@ class Mender {
     out_.add(at, static_cast<std::uint32_t>(text_.size()), {coach_.get(), line.begin, line.end});
   }
 
-  void edited(const Line& line) {
+  void edited(const Line& line, std::uint32_t behind) {
     const std::size_t begin = text_.size();
     std::uint32_t at = line.begin;
-    for (auto edit = edits_.lower_bound(line.begin);
-         edit != edits_.end() && edit->first < std::max(line.end, line.begin + 1); ++edit) {
-      if (edit->first < at || edit->second->span.end > line.end) continue;
+    for (auto edit = edits_.lower_bound(line.begin); edit != edits_.end() && edit->first < behind;
+         ++edit) {
+      if (edit->first < at || edit->second->span.end > behind) continue;
       put_as_it_is(at, edit->first);
       put_new(edit->second->text, line);
       at = edit->second->span.end;
     }
-    put_as_it_is(at, line.end);
+    if (at < line.end) put_as_it_is(at, line.end);
     mended(line, text_.substr(begin));
     text_ += '\n';
   }
@@ -81,7 +95,7 @@ class Mender {
   void mended(const Line& line, std::string_view as) {
     mended_ = true;
     typed_.push_back({coach_.get(), line.begin, line.end});
-    read_as_.push_back(replace_all(trim(as), "\n", " / "));
+    read_as_.emplace_back(as);
   }
 
   // As a draft's line is read. What stands below a drill belongs to it whatever it says, and rounds
@@ -114,7 +128,7 @@ class Mender {
   std::string text_;
   std::vector<Span> typed_;
   std::vector<std::string> read_as_;
-  std::map<std::uint32_t, const Edit*> edits_;
+  std::multimap<std::uint32_t, const Edit*> edits_;
   std::map<std::uint32_t, const Diagnostic*> wrong_;
   bool mended_ = false;
 };

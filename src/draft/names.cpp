@@ -69,24 +69,40 @@ bool NameReader::is_ladder(const Name& name) const {
 }
 
 // `leaps + split jumps`, `walkover fwd and back`: two drills where each has a dose.
-std::vector<Name> NameReader::parted(const Name& name, bool each) const {
+std::vector<Name> NameReader::parted(const Name& name, bool each, bool lengths) const {
   if (auto parts = slashed(name); each && parts.size() > 1) return parts;
   if (auto parts = animals(name); each && parts.size() > 1) return parts;
   for (std::size_t at = name.begin + 1; at + 1 < name.end; ++at) {
     if (!is(Role::kAnd, at, name.end)) continue;
     const bool sign = pieces_[at].is(PKind::kOther);
     const bool plural = pieces_[at - 1].text.ends_with('s') && (each || sign);
-    const bool way = each && is(Role::kForwardBack, at - 1, name.end) &&
+    const bool way = each && !sign && is(Role::kForwardBack, at - 1, name.end) &&
                      is(Role::kForwardBack, at + 1, name.end);
+    // `bear walk and crab walk, 1 length each`
+    const bool moves = each && lengths && !sign && names_way_to_go(name.begin, at) &&
+                       names_way_to_go(at + 1, name.end);
     // `on the back and on the stomach`
     bool again = false;
     for (std::size_t i = name.begin + 1; each && i < at && !again; ++i)
       again = is(Role::kQualifier, i, name.end) && pieces_[i].text == pieces_[at + 1].text;
-    if (!(plural || way || again || (sign && !each))) continue;
-    if (is(Role::kBody, at - 1, name.end) && !again) continue;
+    const bool ways =
+        is(Role::kForwardBack, at - 1, name.end) || is(Role::kForwardBack, at + 1, name.end);
+    if (sign && ways) continue;  // `walks forward + back`: one drill, both ways
+    if (!(plural || way || again || moves || (sign && !each))) continue;
+    // `hams and quads`, `neck and shoulder rolls`; but `high knees + heel kicks` are two.
+    const bool body = is(Role::kBody, at - 1, name.end) &&
+                      (at == name.begin + 1 || is(Role::kBody, name.end - 1, name.end));
+    if (body && !again && !moves) continue;
     return {{name.begin, at}, {at + 1, name.end}};
   }
   return {name};
+}
+
+// A move that gets somewhere, or an animal.
+bool NameReader::names_way_to_go(std::size_t begin, std::size_t end) const {
+  return words_.within(Role::kMove, pieces_, begin, end) ||
+         words_.within(Role::kAnimal, pieces_, begin, end) ||
+         words_.within(Role::kMoving, pieces_, begin, end);
 }
 
 // `pike + straddle`, `hams and quads`: both are held.

@@ -32,7 +32,8 @@ class NameReader {
   /// `ladder` in `ladder 5-4-3-2-1 pull ups`
   bool is_ladder(const Name& name) const;
   /// `leaps + split jumps`, `walkover fwd and back`: two drills where each has a dose.
-  std::vector<Name> parted(const Name& name, bool each) const;
+  /// `each` or `lengths` was said of the dose.
+  std::vector<Name> parted(const Name& name, bool each, bool lengths) const;
   /// The same where both are held: `pike + straddle`.
   std::vector<Name> held_shapes(const Name& name) const;
   /// The same for each of the names that `and` joins: `butterfly and long-sit, both 20 s`.
@@ -48,6 +49,7 @@ class NameReader {
   }
   std::vector<Name> animals(const Name& name) const;
   std::vector<Name> slashed(const Name& name) const;
+  bool names_way_to_go(std::size_t begin, std::size_t end) const;
   bool is_counted_thing(const Name& name) const;
   bool counts_something(const Name& name) const;
 

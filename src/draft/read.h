@@ -22,7 +22,7 @@ struct Draft {
   std::vector<Span> typed;
   /// A plan in the taught form, but for the lines in `typed`.
   bool taught = false;
-  std::vector<std::string> read_as = {};  ///< taught: what each of them was read as
+  std::vector<std::string> read_as = {};  ///< taught: the line or lines that were read for each
 };
 
 /// True when a file is in the taught form, and so means what it says: it begins with front matter.

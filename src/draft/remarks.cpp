@@ -14,6 +14,11 @@ bool is_about_child(const Lexicon& words, const DraftLine& one, const Pieces& pi
   if (pieces.size() < begin + 2) return false;
   std::size_t at = begin + words.match(Role::kChild, pieces, begin, pieces.size());
   if (pieces[begin].text == "#") at = begin + 1;
+  // `13 – shin splints`, `4 - ankle, bars instead of vault`
+  const bool by_number = begin == 0 && pieces.size() > 2 && pieces[0].is(Piece::Kind::kNumber) &&
+                         pieces[0].whole &&
+                         (pieces[1].is(Piece::Kind::kDash) || pieces[1].text == "=");
+  if (by_number && words.within(Role::kHealth, pieces, 2, pieces.size())) return true;
   if (at == begin) {
     return (!one.spoken.has_dose() ||
             (is_weak(words, one) && pieces[0].is(Piece::Kind::kNumber))) &&

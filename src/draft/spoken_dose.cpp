@@ -49,6 +49,8 @@ class Resolver {
       }
     } else if (sets_ > 0) {
       out_.sets = sets_;
+    } else if (setting_.sets > 0 && !out_.is_ladder()) {
+      out_.sets = setting_.sets;
     }
     for (const Element& e : setting_.defaults) {
       if (e.kind == EKind::kRest && !out_.rest) out_.rest = e.values.front();
@@ -81,10 +83,26 @@ class Resolver {
       way = way ||
             (other.kind == EKind::kSides && other.sides == Role::kEachWay && other.ways.empty());
     }
-    if (way) return false;
+    if (way || counts_each()) return false;
     const bool held = words_.within(Role::kStatic, name_, 0, name_.size());
-    const bool moves = words_.within(Role::kMoving, name_, 0, name_.size());
-    return !moves && (held || setting_.stretch);
+    // The label of a held shape does not move it: `circle – straddle 15`.
+    const Pieces own = pieces_of(drill_.name);
+    const bool three = std::any_of(drill_.elements.begin(), drill_.elements.end(),
+                                   [](const Element& other) { return other.ways.size() > 2; });
+    const bool own_held = three && words_.within(Role::kStatic, own, 0, own.size());
+    const Pieces& said = own_held ? own : name_;
+    const bool moves = words_.within(Role::kMoving, said, 0, said.size());
+    // In a stretch a small number with its sides counts: `penché 6 per leg`.
+    constexpr double kShortHold = 8;
+    const bool counted = !held && e.values.front() < kShortHold && has_side_behind(e);
+    return !moves && !counted && (held || setting_.stretch);
+  }
+
+  // `tuck, pike, straddle, 5 of each`
+  bool counts_each() const {
+    return std::any_of(drill_.elements.begin(), drill_.elements.end(), [&](const Element& e) {
+      return e.kind == EKind::kEach && words_.begins(Role::kOf, e.remark) > 0;
+    });
   }
 
   void count(const Element& e) {
@@ -177,9 +195,12 @@ class Resolver {
 
   // `laps x4`: the name is the unit.
   bool is_length_name(const Element& e) const {
-    return (e.unit == Unit::kTimes || e.unit == Unit::kBare) && !name_.empty() &&
-           words_.match(Role::kLength, name_, 0, name_.size()) == name_.size() &&
-           name_.front().text.size() > 2;
+    if ((e.unit != Unit::kTimes && e.unit != Unit::kBare) || name_.empty()) return false;
+    // `kangaroo hops across x2`
+    const bool along = name_.size() > 1 && !has_side_behind(e) &&
+                       words_.is(Role::kAlong, name_, name_.size() - 1, name_.size());
+    return along || (words_.match(Role::kLength, name_, 0, name_.size()) == name_.size() &&
+                     name_.front().text.size() > 2);
   }
   bool has_side_behind(const Element& e) const {
     return std::any_of(drill_.elements.begin(), drill_.elements.end(), [&](const Element& other) {

@@ -17,6 +17,9 @@ class PlainSpeaker {
 
   Pieces run() {
     while (at_ < in_.size()) {
+      if (short_rest() || letters_for_digits() || unit_in_front() || slash_ladder() ||
+          dot_leaders())
+        continue;
       if (phrase() || colon_seconds() || clock_seconds() || tens_and_units() || range()) continue;
       out_.push_back(in_[at_++]);
     }
@@ -26,6 +29,20 @@ class PlainSpeaker {
  private:
   bool is(std::size_t at, Kind kind) const { return at < in_.size() && in_[at].is(kind); }
   bool is_whole(std::size_t at) const { return is(at, Kind::kNumber) && in_[at].whole; }
+
+  // `3 x 30" r15"`: a rest.
+  bool short_rest() {
+    if (!is(at_, Kind::kWord) || in_[at_].text != "r" || !is_whole(at_ + 1)) return false;
+    const Pieces behind(in_.begin() + static_cast<std::ptrdiff_t>(at_) + 1, in_.end());
+    if (in_[at_ + 1].space_before || words_.match(Role::kSecond, behind, 1, behind.size()) == 0)
+      return false;
+    out_.push_back(in_[at_]);
+    out_.back().text = "rest";
+    out_.push_back(in_[at_ + 1]);
+    out_.back().space_before = true;
+    at_ += 2;
+    return true;
+  }
 
   // Takes pieces `at_` to `end` and puts others in their place, which share their bytes.
   void replace(std::size_t end, Pieces made) {
@@ -108,6 +125,91 @@ class PlainSpeaker {
     Piece made = number(tens.value + units.value);
     made.in_words = true;
     replace(at_ + 2, {made});
+    return true;
+  }
+
+  // `Sets: 3 Reps: 10`: the unit stands in front.
+  bool unit_in_front() {
+    const bool first = at_ == 0 || !is_whole(at_ - 1);
+    if (!is(at_, Kind::kWord) || !first) return false;
+    const bool set = words_.match(Role::kSet, in_, at_, at_ + 1) == 1;
+    const bool rep = words_.match(Role::kRepetition, in_, at_, at_ + 1) == 1 &&
+                     !words_.is(Role::kTimes, in_, at_, at_ + 1);
+    if (!(set || rep) || !in_[at_].text.ends_with('s')) return false;
+    std::size_t i = at_ + 1;
+    if (is(i, Kind::kColon)) ++i;
+    if (!is_whole(i)) return false;
+    const bool own = words_.any_of({Role::kSecond, Role::kMinute, Role::kSet, Role::kRepetition},
+                                   in_, i + 1, in_.size());
+    if (own && !is(i + 2, Kind::kColon) && !is_whole(i + 2)) return false;
+    Piece unit;
+    unit.kind = Kind::kWord;
+    unit.text = set ? "sets" : "reps";
+    replace(i + 1, {number(in_[i].value), unit});
+    // `sets: 3, reps: 10`
+    if (set && (is(at_, Kind::kComma) || is(at_, Kind::kSlash)) && at_ + 1 < in_.size() &&
+        words_.match(Role::kRepetition, in_, at_ + 1, at_ + 2) == 1)
+      ++at_;
+    return true;
+  }
+
+  // `General warm up ...... 12 min`
+  bool dot_leaders() {
+    const auto dots = [&](std::size_t i) {
+      return i < in_.size() && !in_[i].text.empty() &&
+             in_[i].text.find_first_not_of('.') == std::string::npos;
+    };
+    if (!dots(at_) || out_.empty()) return false;
+    std::size_t end = at_ + 1;
+    while (dots(end) && in_[end - 1].end == in_[end].begin) ++end;
+    const bool leads = end < in_.size() && in_[end].is(Kind::kNumber) && in_[end].space_before;
+    if (in_[end - 1].end - in_[at_].begin < 4 || !leads) return false;
+    replace(end, {dash()});
+    out_.back().space_before = out_.back().space_after = true;
+    return true;
+  }
+
+  // `press-ups 10/8/6`
+  bool slash_ladder() {
+    Pieces made;
+    std::size_t i = at_;
+    if (!is_whole(i) || at_ == 0 || !is(at_ - 1, Kind::kWord) || has_point(i)) return false;
+    double last = in_[i].value + 1;
+    constexpr double kMost = 40;
+    while (is_whole(i) && in_[i].value < last && in_[i].value <= kMost && in_[i].value > 0) {
+      if (!made.empty()) made.push_back(dash());
+      made.push_back(number(in_[i].value));
+      last = in_[i].value;
+      ++i;
+      if (!is(i, Kind::kSlash) || in_[i].space_before || in_[i].space_after || !is_whole(i + 1))
+        break;
+      ++i;
+    }
+    if (made.size() < 5) return false;
+    replace(i, std::move(made));
+    return true;
+  }
+
+  bool touches(std::size_t at) const {
+    return at + 1 < in_.size() && in_[at].end == in_[at + 1].begin;
+  }
+
+  // `1O min`, `2O s`, `l0 on the bench`, `l lap`: letters typed for the digits they look like.
+  bool letters_for_digits() {
+    const bool l = is(at_, Kind::kWord) && in_[at_].text == "l";
+    if (l && is_whole(at_ + 1) && touches(at_) && in_[at_ + 1].value < 1) {  // not `L6`
+      replace(at_ + 2, {number(10)});
+      return true;
+    }
+    if (l && is(at_ + 1, Kind::kWord) && in_[at_].space_after && in_[at_ + 1].text.size() > 2 &&
+        (at_ == 0 || !is_whole(at_ - 1)) && words_.is(Role::kLength, in_, at_ + 1, at_ + 2)) {
+      replace(at_ + 1, {number(1)});
+      return true;
+    }
+    const bool o = is_whole(at_) && touches(at_) && is(at_ + 1, Kind::kWord) &&
+                   in_[at_ + 1].text == "o" && !has_point(at_);
+    if (!o) return false;
+    replace(at_ + 2, {number(in_[at_].value * 10)});
     return true;
   }
 

@@ -4,6 +4,8 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "draft/line_scores.h"
+#include "draft/weights.h"
 
 namespace chalkleaf::draft {
 namespace {
@@ -37,9 +39,30 @@ std::uint32_t gap_size(std::string_view all, std::uint32_t at, std::uint32_t end
   return tab || size > 2 ? size : 0;
 }
 
+// `Forward roll | 4 turns each | |`, without a bar in front
+std::vector<Cell> cut_cells(const Source& source, const Line& line, char mark) {
+  std::vector<Cell> out;
+  const std::string_view all = source.text();
+  std::uint32_t from = line.begin;
+  for (std::uint32_t at = line.begin; at <= line.end; ++at) {
+    if (at < line.end && all[at] != mark) continue;
+    const Cell cell = trimmed(source, {from, at});
+    if (at < line.end || cell.end > cell.begin) out.push_back(cell);
+    from = at + 1;
+  }
+  return out;
+}
+
+std::size_t bars_in(const Source& source, const Line& line) {
+  const std::string_view row = source.text().substr(line.begin, line.end - line.begin);
+  return static_cast<std::size_t>(std::count(row.begin(), row.end(), '|'));
+}
+
 std::vector<Cell> columns_of(const Source& source, const Line& line) {
   std::vector<Cell> out;
   const std::string_view all = source.text();
+  if (bars_in(source, line) > 1) return cut_cells(source, line, '|');
+  if (line.commas) return cut_cells(source, line, ',');
   Cell cell = trimmed(source, {line.begin, line.end});
   const std::uint32_t end = cell.end;
   for (std::uint32_t at = cell.begin; at < end; ++at) {
@@ -69,7 +92,10 @@ std::vector<Cell> cells_of(const Source& source, const Line& line) {
   return out;
 }
 
+// `1`, `12`, `a`, `b.`
 bool is_ordinal(std::string_view text) {
+  if (!text.empty() && (text.back() == '.' || text.back() == ')')) text.remove_suffix(1);
+  if (text.size() == 1 && is_letter(text[0])) return true;
   return !text.empty() && text.size() < 3 &&
          text.find_first_not_of("0123456789") == std::string_view::npos;
 }
@@ -82,9 +108,10 @@ bool is_delimiter(std::string_view row) {
 class TableReader {
  public:
   TableReader(const Lexicon& words, const Source& source, const Setting& setting)
-      : words_(words), source_(source), setting_(setting) {}
+      : words_(words), source_(source), setting_(setting), own_(setting) {}
 
   void run(std::vector<DraftLine>& lines, std::size_t begin, std::size_t end) {
+    if (by_heads(lines, begin, end)) return;
     std::size_t body = 0;
     std::size_t dosed = 0;
     std::size_t clocks = 0;
@@ -111,6 +138,75 @@ class TableReader {
   }
 
  private:
+  /// What a column has, as the row above the others says.
+  enum class Column { kName, kSets, kReps, kTime, kRest, kNote };
+  Column column_of(const Cell& cell) const {
+    const Pieces pieces = pieces_of(text(cell));
+    const auto whole = [&](Role role) {
+      return !pieces.empty() && words_.match(role, pieces, 0, pieces.size()) > 0 &&
+             pieces.size() < 3;
+    };
+    if (whole(Role::kSet) || whole(Role::kRound)) return Column::kSets;
+    if (whole(Role::kRepetition) && !whole(Role::kTimes)) return Column::kReps;
+    if (whole(Role::kRestBefore)) return Column::kRest;
+    if (whole(Role::kTimes) || whole(Role::kSecond) || whole(Role::kHold)) return Column::kTime;
+    return Column::kNote;
+  }
+
+  // `Exercise | Sets | Reps | Rest`: each row's dose is put together by its columns.
+  bool by_heads(std::vector<DraftLine>& lines, std::size_t begin, std::size_t end) {
+    std::vector<Column> columns;
+    for (const Cell& cell : cells_of(source_, lines[begin].line))
+      columns.push_back(column_of(cell));
+    const auto has = [&](Column one) {
+      return std::find(columns.begin(), columns.end(), one) != columns.end();
+    };
+    const bool head = columns.size() > 2 && has(Column::kSets) &&
+                      (has(Column::kReps) || has(Column::kTime)) && columns[0] == Column::kNote;
+    if (!head) return false;
+    lines[begin].reading = DraftLine::Reading::kTyped;
+    for (std::size_t i = begin + 1; i < end; ++i) {
+      DraftLine& line = lines[i];
+      line.reading = DraftLine::Reading::kTyped;
+      if (is_delimiter(row_text(line.line))) continue;
+      const std::vector<Cell> cells = cells_of(source_, line.line);
+      if (cells.empty()) continue;
+      line.reading = DraftLine::Reading::kDrills;
+      line.from = line.line.begin;
+      line.spoken = {};
+      line.spoken.drills.push_back(headed_drill(line, cells, columns));
+    }
+    return true;
+  }
+
+  SpokenDrill headed_drill(const DraftLine& line, const std::vector<Cell>& cells,
+                           const std::vector<Column>& columns) const {
+    std::string sets;
+    std::string amount;
+    std::string rest;
+    std::vector<std::string> notes;
+    for (std::size_t i = 1; i < cells.size(); ++i) {
+      const std::string value(text(cells[i]));
+      if (value.find_first_not_of("-– ") == std::string::npos) continue;
+      const Column column = i < columns.size() ? columns[i] : Column::kNote;
+      const bool bare = value.find_first_not_of("0123456789-") == std::string::npos;
+      if (column == Column::kSets && bare) {
+        sets = value;
+      } else if ((column == Column::kReps || column == Column::kTime) && amount.empty()) {
+        amount = !bare ? value : value + (column == Column::kReps ? " reps" : " s");
+      } else if (column == Column::kRest) {
+        rest = ", rest " + value;
+      } else {
+        notes.push_back(value);
+      }
+    }
+    std::string dose = sets.empty() ? amount : amount.empty() ? sets : sets + " x " + amount;
+    SpokenDrill out = read_named(words_, text(cells[0]), dose + rest, setting_);
+    out.where = {cells[0].begin - line.from, cells.back().end - line.from};
+    out.notes.insert(out.notes.end(), notes.begin(), notes.end());
+    return out;
+  }
+
   std::string_view row_text(const Line& line) const {
     return source_.text().substr(line.begin, line.end - line.begin);
   }
@@ -169,8 +265,34 @@ class TableReader {
     line.spoken = {};
     line.reading = DraftLine::Reading::kHeading;
     line.from = line.heading.rest;
+    own_ = setting_;
+    own_.defaults.clear();
+    own_.stretch = line.heading.stretch;
     Setting own = setting_;
     own.stretch = line.heading.stretch;
+    const std::size_t behind = clock ? 2 : 1;
+    if (cells.size() > behind + 1 && !line.heading.pause &&
+        is_dose_of(cells[behind], cells[behind + 1]) && !is_dose_of(what, cells[behind])) {
+      // `| 17.45 | Warm up | run and dodge | 4 min |`
+      line.heading.rest = line.heading.rest_end;
+      DraftLine made = line;
+      made.from = line.from = cells[behind].begin;
+      named_row(made, {cells.begin() + static_cast<std::ptrdiff_t>(behind), cells.end()});
+      line.spoken = std::move(made.spoken);
+      return;
+    }
+    if (cells.size() > behind && !line.heading.pause && is_dose_of(what, cells[behind])) {
+      // `| 7.55 | front landing | 6 |`
+      std::vector<Cell> drill(cells.begin() + static_cast<std::ptrdiff_t>(behind) - 1,
+                              cells.end() - (minutes ? 1 : 0));
+      if (part_word && line.heading.rest > what.begin && line.heading.rest < what.end)
+        drill[0].begin = line.heading.rest;  // `conditioning: dish`
+      DraftLine made = line;
+      made.from = line.from;
+      named_row(made, drill);
+      line.spoken = std::move(made.spoken);
+      return;
+    }
     const Cell rest{line.heading.rest, line.heading.rest_end};
     if (!line.heading.pause) line.spoken = read_drills(words_, text(rest), own);
     for (std::size_t i = clock ? 2 : 1; i < cells.size() && !line.spoken.drills.empty(); ++i) {
@@ -183,10 +305,16 @@ class TableReader {
   void row(DraftLine& line) {
     std::vector<Cell> cells = cells_of(source_, line.line);
     if (!cells.empty() && is_ordinal(text(cells[0]))) cells.erase(cells.begin());
+    // `| | ankle hops | 2 x 20 |`: what goes on below a row that has a time.
+    while (cells.size() > 1 && cells[0].begin == cells[0].end) cells.erase(cells.begin());
     if (cells.empty()) return;
     line.from = line.line.begin;
+    if (clock_of(line.line)) return timed_row(line);
+    if (part_row(line, cells)) return;
     const SpokenLine second = read_drills(words_, cells.size() > 1 ? text(cells[1]) : "", {});
-    if (second.drills.empty() && !second.defaults.empty()) return named_row(line, cells);
+    const bool amount = cells.size() > 1 && is_amount(cells[1]);
+    if (amount || (second.drills.empty() && !second.defaults.empty()))
+      return named_row(line, cells);
     line.reading = DraftLine::Reading::kHeading;
     line.heading = {};
     line.heading.name_begin = cells[0].begin;
@@ -202,15 +330,126 @@ class TableReader {
     }
   }
 
+  // Nothing but minutes.
+  std::optional<double> minutes_in(const Cell& cell) const {
+    const Pieces pieces = pieces_of(text(cell));
+    const bool minutes = pieces.size() > 1 && pieces[0].is(Piece::Kind::kNumber) &&
+                         words_.is(Role::kMinute, pieces, 1, pieces.size()) &&
+                         (pieces.size() == 2 || words_.is(Role::kEach, pieces, 2, pieces.size()));
+    return minutes ? std::optional(pieces[0].value) : std::nullopt;
+  }
+  bool names_part(const Cell& cell) const {
+    const std::string_view name = text(cell);
+    const Pieces pieces = pieces_of(name);
+    const bool small =
+        std::any_of(name.begin(), name.end(), [](char c) { return c >= 'a' && c <= 'z'; });
+    return (!small && name.size() > 1 && !pieces.empty()) ||
+           words_.any_of(
+               {Role::kWarmUp, Role::kCoolDown, Role::kBreak, Role::kPart, Role::kStretchPart},
+               pieces, 0, pieces.size());
+  }
+  // Nothing but an amount: `2 laps each`, `5 rounds`, `3 x 10`.
+  bool is_amount(const Cell& cell) const {
+    if (is_ordinal(text(cell)) && text(cell).find_first_of("0123456789") == std::string_view::npos)
+      return false;
+    const SpokenDrill read = read_named(words_, "", text(cell), {});
+    const bool rounds =
+        read.elements.size() == 1 && read.elements[0].kind == Element::Kind::kRounds;
+    return read.notes.empty() && (read.dose.has_value() || rounds);
+  }
+  // The cell behind a name is how much of it.
+  bool is_dose_of(const Cell& name, const Cell& cell) const {
+    return cell.end > cell.begin && is_amount(cell) &&
+           !read_drills(words_, text(name), {}).has_dose();
+  }
+  bool is_rest(const Cell& cell) const {
+    const SpokenDrill read = read_named(words_, "", text(cell), {});
+    return read.notes.empty() && read.elements.size() == 1 &&
+           read.elements[0].kind == Element::Kind::kRest;
+  }
+
+  // `WARM UP <tab> 20 min`, `7 | Conditioning | 2 sets | 10 mins`, `FLOOR <tab> Forward roll <tab>
+  // 6`
+  bool part_row(DraftLine& line, const std::vector<Cell>& cells) {
+    const auto end = cells.end();
+    const auto timed = std::find_if(cells.begin() + 1, end,
+                                    [&](const Cell& cell) { return minutes_in(cell).has_value(); });
+    const bool several = cells.size() > 2 && is_amount(cells[2]) && !is_amount(cells[1]) &&
+                         !timed_is(timed, end, cells[2]);
+    const bool opens = timed != end && *minutes_in(*timed) >= kPartMinutes - 3 &&
+                       (names_part(cells[0]) || timed + 1 == end) &&
+                       !(cells.size() > 2 && several && !names_part(cells[0]));
+    if (!opens && !(several && names_part(cells[0]))) return false;
+    own_ = setting_;
+    line.reading = DraftLine::Reading::kHeading;
+    line.heading = {};
+    line.heading.name_begin = cells[0].begin;
+    line.heading.name_end = cells[0].end;
+    line.heading.rest = line.heading.rest_end = line.line.end;
+    line.spoken = {};
+    const Pieces name = pieces_of(text(cells[0]));
+    line.heading.pause = words_.is(Role::kBreak, name, 0, name.size());
+    own_.stretch = words_.within(Role::kStretchPart, name, 0, name.size());
+    own_.defaults.clear();
+    if (!opens) {
+      DraftLine drill = line;
+      named_row(drill, {cells.begin() + 1, end});
+      line.spoken = std::move(drill.spoken);
+      return true;
+    }
+    line.heading.minutes = minutes_in(*timed);
+    for (auto cell = cells.begin() + 1; cell != end; ++cell) {
+      if (cell == timed || cell->begin == cell->end) continue;
+      const SpokenLine said = read_drills(words_, text(*cell), {});
+      for (const Element& e : said.defaults) {
+        if (e.kind == Element::Kind::kRest) own_.defaults.push_back(e);
+        const bool sets = e.kind == Element::Kind::kCount && e.unit == Unit::kSets;
+        if (!sets || e.values.size() != 1) continue;
+        line.spoken.group.emplace();
+        line.spoken.group->rounds = e.values.front();
+        line.spoken.group->has_rounds = true;
+      }
+    }
+    return true;
+  }
+  static bool timed_is(std::vector<Cell>::const_iterator timed,
+                       std::vector<Cell>::const_iterator end, const Cell& cell) {
+    return timed != end && timed->begin == cell.begin;
+  }
+
   // A name, its dose, and what to watch for.
   void named_row(DraftLine& line, const std::vector<Cell>& cells) {
     line.reading = DraftLine::Reading::kDrills;
     line.spoken = {};
-    SpokenDrill drill = read_named(words_, text(cells[0]), text(cells[1]), setting_);
-    drill.where = {cells[0].begin - line.from, cells[1].end - line.from};
+    // `Jog / sidesteps <tab> 2 laps each`, `Splits left, right, middle <tab> 40 s`
+    const std::string_view both =
+        source_.text().substr(cells[0].begin, cells[1].end - cells[0].begin);
+    SpokenLine whole = read_drills(words_, replace_all(both, "|", " "), own_);
+    const bool all = whole.has_dose() &&
+                     std::all_of(whole.drills.begin(), whole.drills.end(),
+                                 [](const SpokenDrill& one) { return one.dose.has_value(); });
+    const bool sided = whole.drills.size() == 1 && all && whole.drills[0].dose->sides;
+    SpokenDrill drill = read_named(words_, text(cells[0]), text(cells[1]), own_);
+    const bool plain = !drill.dose || !drill.dose->sides;
+    const bool more = !drill.dose && whole.drills.size() == 1 && all;
+    if (more || (whole.drills.size() > 1 && all && !whole.group) || (sided && plain)) {
+      for (SpokenDrill& one : whole.drills) {
+        one.where.begin += cells[0].begin - line.from;
+        one.where.end += cells[0].begin - line.from;
+        line.spoken.drills.push_back(std::move(one));
+      }
+      drill = std::move(line.spoken.drills.back());
+      line.spoken.drills.pop_back();
+    } else {
+      drill.where = {cells[0].begin - line.from, cells[1].end - line.from};
+    }
     for (std::size_t i = 2; i < cells.size(); ++i) {
-      if (cells[i].end > cells[i].begin)
-        drill.notes.emplace_back(replace_all(text(cells[i]), "**", ""));
+      if (cells[i].end == cells[i].begin) continue;
+      if (drill.dose && is_rest(cells[i])) {
+        drill.dose->rest = read_named(words_, "", text(cells[i]), {}).elements[0].values.front();
+        continue;
+      }
+      drill.notes.emplace_back(replace_all(text(cells[i]), "**", ""));
     }
     line.spoken.drills.push_back(std::move(drill));
   }
@@ -227,6 +466,7 @@ class TableReader {
   const Lexicon& words_;
   const Source& source_;
   const Setting& setting_;
+  Setting own_;  ///< of the part that a row opened
 };
 
 /// Looks for columns.
@@ -236,6 +476,7 @@ class ColumnFinder {
       : words_(words), source_(source), lines_(lines) {}
 
   void run() {
+    find_commas();
     for (std::size_t i = 0; i < lines_.size();) {
       std::size_t end = i;
       while (end < lines_.size() && is_row(lines_[end])) ++end;
@@ -245,10 +486,34 @@ class ColumnFinder {
   }
 
  private:
+  // `Exercise, Sets, Reps, Rest`, and below it rows of as many cells.
+  void find_commas() {
+    for (std::size_t i = 0; i + 2 < lines_.size(); ++i) {
+      const std::string_view head = lines_[i].line.words(source_).substr(0, kLongestLine);
+      const auto cells = static_cast<std::size_t>(std::count(head.begin(), head.end(), ','));
+      const Pieces pieces = pieces_of(head);
+      const bool heads = cells > 1 && words_.within(Role::kSet, pieces, 0, pieces.size()) &&
+                         (words_.within(Role::kRepetition, pieces, 0, pieces.size()) ||
+                          words_.within(Role::kTimes, pieces, 0, pieces.size())) &&
+                         head.find_first_of("0123456789") == std::string_view::npos;
+      if (!heads) continue;
+      std::size_t end = i;
+      for (; end < lines_.size() && !lines_[end].line.blank; ++end) {
+        const std::string_view row = lines_[end].line.words(source_);
+        if (static_cast<std::size_t>(std::count(row.begin(), row.end(), ',')) + 1 < cells) break;
+      }
+      if (end < i + 3) continue;
+      for (std::size_t row = i; row < end; ++row)
+        lines_[row].line.commas = lines_[row].line.table = true;
+      i = end;
+    }
+  }
+
   bool is_row(const DraftLine& one) const {
+    const bool barred = bars_in(source_, one.line) > 1;
     const bool open = one.reading == DraftLine::Reading::kBlank && !one.line.blank &&
                       one.grid_of == nullptr && !one.line.table && !one.line.clock &&
-                      one.line.mark == Line::Mark::kNone;
+                      (one.line.mark == Line::Mark::kNone || barred);
     constexpr std::uint32_t kLongest = 400;
     return open && one.line.end - one.line.begin < kLongest &&
            columns_of(source_, one.line).size() > 1;

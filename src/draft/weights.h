@@ -11,6 +11,7 @@ namespace chalkleaf::draft {
 inline constexpr std::size_t kLongestHead = 7;  ///< pieces of a heading without a clock
 
 inline constexpr double kLongMinutes = 20;  ///< no drill takes as long
+inline constexpr double kPartMinutes = 5;   ///< hardly a part is shorter, hardly a drill as long
 
 struct Weights {
   // For a heading.
@@ -27,12 +28,16 @@ struct Weights {
   double break_with_minutes = 4;  ///< `water 5'`, in a list, too
   double long_minutes = 3;        ///< `Evening 60 min`
   double minutes_alone = 0.5;
+  double minutes_of_prose = 6;  ///< `We begin seated, ten minutes. Heel raises, twenty. …`
   double colon_at_end = 2;
   double list_below = 2;
   double steps_in = 3.5;      ///< where the document is stepped, and the line below is further in
+  double colon_above = 6;     ///< a colon ends the line, and the line below is further in
+  double minutes_lead = 4;    ///< as those of several other lines do
   double inside_step = -3.5;  ///< there, further in itself
   double blank_before = 0.7;
   double bullet = -3;
+  double emoji_with_minutes = 1;  ///< a picture where a bullet would stand
   double indent = -2;
   double long_head = -3;
   double sentence = -2;

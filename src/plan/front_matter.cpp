@@ -16,12 +16,68 @@ namespace {
 
 using YamlKind = source::YamlNode::Kind;
 
-Value<Place> parse_place(std::string_view text) {
+// A hall by another word, or a home; a name of either is kept as it was typed.
+Value<Place> parse_place(std::string_view text, const PlaceWords& words) {
   const std::string word = lower_ascii(trim(text));
   if (word == "gym") return Place::kGym;
   if (word == "home") return Place::kHome;
-  return tl::unexpected(ValueProblem{fmt::format("‘{}’ is not a place", trim(text)),
-                                     "write `place: gym` or `place: home`"});
+  const auto meant = words.named ? words.named(word) : std::nullopt;
+  return tl::unexpected(ValueProblem{
+      fmt::format("‘{}’ is not a place", trim(text)), "write `place: gym` or `place: home`",
+      meant ? (*meant == Place::kHome ? "home" : "gym") : std::string()});
+}
+
+// `60` is minutes of a slot, `1:15` hours.
+Value<Duration> parse_slot(std::string_view text) {
+  constexpr int kFewest = 5;
+  constexpr int kMost = 300;
+  auto out = parse_duration(text, Zero::kRefused);
+  if (out) return out;
+  const std::string_view typed = trim(text);
+  for (const std::string_view unit : {" min", " h"}) {
+    const std::string meant = std::string(typed) + std::string(unit);
+    const auto time = parse_duration(meant, Zero::kRefused);
+    if (!time || *time < Duration::minutes(kFewest) || *time > Duration::minutes(kMost)) continue;
+    if (typed.find(':') != std::string_view::npos && unit == " min") continue;
+    out.error().meant = meant;
+    break;
+  }
+  return out;
+}
+
+// A clock as a session's start: `5.30` is in the afternoon, when gyms are open.
+std::optional<Duration> clock_of_session(std::string_view text) {
+  auto time = parse_time_of_day(text);
+  if (!time && !time.error().meant.empty()) time = parse_time_of_day(time.error().meant);
+  if (!time) return std::nullopt;
+  const bool said = text.find_first_of("aApP") != std::string_view::npos;
+  const bool night = time->since_midnight < Duration::minutes(8 * 60);
+  return said || !night ? time->since_midnight : time->since_midnight + Duration::minutes(12 * 60);
+}
+
+// `17:00-18:15`: the clock it begins at, and how long it lasts.
+Value<TimeOfDay> parse_start(std::string_view text, bool slot_written) {
+  auto out = parse_time_of_day(text);
+  if (out || !out.error().meant.empty()) return out;
+  text = trim(text);
+  for (const std::string_view dash : {"–", "—", "-", " to ", " until "}) {
+    const std::size_t at = text.find(dash);
+    if (at == std::string_view::npos || at == 0) continue;
+    const std::string_view behind = trim(text.substr(at + dash.size()));
+    const auto end = clock_of_session(behind);
+    std::string first(trim(text.substr(0, at)));
+    const std::string noon =
+        lower_ascii(behind.substr(behind.size() - std::min<std::size_t>(2, behind.size())));
+    const bool said = first.find_first_of("aApP") != std::string::npos;
+    if (!said && noon == "pm") first += noon;
+    const auto start = clock_of_session(first);
+    if (!start || !end || *end <= *start) return out;
+    out.error().meant = clock_text({*start});
+    if (!slot_written)
+      out.error().meant += fmt::format("\nslot: {} min", (*end - *start).rounded_minutes());
+    return out;
+  }
+  return out;
 }
 
 void read_group(const Keys& keys, const Club& club, Session& session, Diagnostics& diagnostics) {
@@ -54,6 +110,27 @@ void read_repeat(const Keys& keys, Session& session, Diagnostics& diagnostics) {
                         "name each day once");
       break;
     }
+  }
+}
+
+// Each check with the reason to let it be; whoever reviews the plan reads it.
+void read_checks(const source::YamlNode& node, Session& session, Diagnostics& diagnostics) {
+  if (node.kind != YamlKind::kMap) {
+    return diagnostics.error(kBadValue, node.span, "‘checks’ must say which check, and why",
+                             "write it as `checks: {long-queue: two coaches tonight}`");
+  }
+  for (const auto& entry : node.entries) {
+    Words reason = entry.second.kind == YamlKind::kNull
+                       ? Words()
+                       : scalar_words(entry.second, entry.first.text, diagnostics);
+    const std::string word = lower_ascii(reason.text);
+    if (reason.empty() || word == "off" || word == "false" || word == "no") {
+      diagnostics.error(kBadValue, entry.first.span,
+                        fmt::format("‘{}’ is switched off without a reason", entry.first.text),
+                        fmt::format("write why: `{}: two coaches tonight`", entry.first.text));
+      continue;
+    }
+    session.checks_off.push_back({{entry.first.text, entry.first.span}, std::move(reason)});
   }
 }
 
@@ -153,11 +230,25 @@ Words read_web(const Keys& keys, const Club& club, const Source& source) {
   return out;
 }
 
-void report_missing_place(const Session& session, bool has_front, Diagnostics& diagnostics) {
-  diagnostics.error("missing-key", session.front_matter, "the plan does not say where it is done",
-                    has_front ? "add a line `place: gym` or `place: home` to the front matter"
-                              : "begin the file with three lines: `---`, then `place: gym` or "
-                                "`place: home`, then `---`");
+// Where nothing says so it is a session in the hall: that prints a card for the coach alone.
+void assume_place(Session& session, bool has_front, const PlaceWords& words,
+                  Diagnostics& diagnostics) {
+  const bool home = words.says_home && (words.says_home(session.title.text) ||
+                                        words.says_home(session.group_name.text));
+  session.place.value = home ? Place::kHome : Place::kGym;
+  Diagnostic found{Severity::kWarning, "missing-key", session.front_matter,
+                   fmt::format("the plan does not say where it is done, and was read as one for {}",
+                               home ? "the home" : "the hall")};
+  const std::string line = fmt::format("place: {}", home ? "home" : "gym");
+  if (!has_front) {
+    found.hint = fmt::format("begin the file with three lines: `---`, then `{}`, then `---`", line);
+  } else {
+    found.hint = home ? "add the line `place: home` to the front matter, or `place: gym`"
+                      : "add the line `place: gym` to the front matter, or `place: home` for "
+                        "sheets to take home";
+    add_line(found, session.front_matter, line);
+  }
+  diagnostics.add(std::move(found));
 }
 
 // Where a missing key belongs.
@@ -173,6 +264,12 @@ Span place_for_keys(const source::Document& document) {
 }
 
 }  // namespace
+
+// Puts a line at the end of front matter; an empty one has no place for it.
+void add_line(Diagnostic& found, const Span& front, const std::string& line) {
+  if (front.size() == 0) return;
+  found.edits.push_back({{front.source, front.end, front.end}, "\n" + line});
+}
 
 // A sentence ends at `.`, `!` or `?` with a blank behind it.
 Safety safety_of(const Words& words) {
@@ -216,25 +313,29 @@ bool is_reported(std::string_view key, const source::Document& document,
 }
 
 std::vector<Budget> read_front_matter(const source::Document& document, const Club& club,
-                                      Session& session, Diagnostics& diagnostics) {
+                                      const PlaceWords& words, Session& session,
+                                      Diagnostics& diagnostics) {
   session.front_matter = place_for_keys(document);
   if (!document.front) {
     // Front matter that could not be read at all is already reported.
-    if (!has_front_matter(document)) report_missing_place(session, false, diagnostics);
+    if (!has_front_matter(document)) assume_place(session, false, words, diagnostics);
     return {};
   }
   const Keys keys(*document.front, "the front matter", known_keys(KeyMap::kSession), diagnostics);
   session.title = keys.text("title");
-  if (const auto place = keys.value("place", parse_place)) session.place = *place;
-  if (!is_reported("place", document, diagnostics))
-    report_missing_place(session, true, diagnostics);
+  const auto place =
+      keys.value("place", [&words](std::string_view text) { return parse_place(text, words); });
+  if (place) session.place = *place;
   read_group(keys, club, session, diagnostics);
+  if (!keys.has("place") && !is_reported("place", document, diagnostics))
+    assume_place(session, true, words, diagnostics);
   session.gymnasts = keys.people("gymnasts", kLargestGroup);
   session.adults = keys.people("adults", kMostAdults);
   session.heat = keys.value("heat", parse_yes_no);
-  session.slot = keys.value(
-      "slot", [](std::string_view text) { return parse_duration(text, Zero::kRefused); });
-  session.start = keys.value("start", parse_time_of_day);
+  session.slot = keys.value("slot", parse_slot);
+  const bool slot_written = keys.has("slot");
+  session.start =
+      keys.value("start", [&](std::string_view text) { return parse_start(text, slot_written); });
   session.date = keys.value("date", parse_day);
   read_repeat(keys, session, diagnostics);
   if (const Words safety = keys.text("safety"); !safety.empty())
@@ -246,6 +347,7 @@ std::vector<Budget> read_front_matter(const source::Document& document, const Cl
   if (const source::YamlNode* node = keys.find("equipment")) {
     EquipmentReader(session, diagnostics).read(*node);
   }
+  if (const source::YamlNode* node = keys.find("checks")) read_checks(*node, session, diagnostics);
   const source::YamlNode* timings = keys.find("timings");
   if (timings == nullptr) return {};
   return read_timings(*timings, Timing::Origin::kPlan, session.timings, diagnostics);

@@ -7,6 +7,7 @@
 
 #include "base/diagnostic.h"
 #include "plan/model.h"
+#include "plan/read.h"
 #include "plan/timings.h"
 #include "source/tree.h"
 
@@ -18,7 +19,10 @@ Safety safety_of(const Words& words);
 /// Fills everything of `session` that front matter says; returns the part budgets, which can be
 /// placed only when the parts are known.
 std::vector<Budget> read_front_matter(const source::Document& document, const Club& club,
-                                      Session& session, Diagnostics& diagnostics);
+                                      const PlaceWords& words, Session& session,
+                                      Diagnostics& diagnostics);
+/// Adds the edit that puts `line` at the end of front matter.
+void add_line(Diagnostic& found, const Span& front, const std::string& line);
 /// Where the front matter says `place:`, as only a session's does.
 std::optional<Span> place_written(const source::Document& document);
 /// The title a shared part's front matter gives it; the only key it may have. The keys of a session

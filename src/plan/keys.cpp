@@ -13,6 +13,8 @@
 namespace chalkleaf::plan {
 namespace {
 
+constexpr std::string_view kFrontMatter = "the front matter";
+
 // A word processor's quotation marks round the whole of a value mean what straight ones would.
 Words without_curly_quotes(Words words) {
   struct Pair {
@@ -36,23 +38,49 @@ Words without_curly_quotes(Words words) {
   return words;
 }
 
-// A key that looks like a place for children's names.
-bool is_about_children(std::string_view key) {
-  static constexpr std::array<std::string_view, 12> kWords{
-      "child",   "children", "kids",   "names",    "gymnast",  "gymnasts",
-      "members", "athletes", "pupils", "register", "birthday", "birthdays"};
-  return std::find(kWords.begin(), kWords.end(), key) != kWords.end();
-}
-
-std::string hint_for(std::string_view key, const std::vector<std::string>& known) {
+std::string hint_for(std::string_view key, const std::vector<std::string>& known,
+                     const std::string& meant) {
   const std::string lower = lower_ascii(key);
+  if (!meant.empty()) return fmt::format("did you mean `{}`?", meant);
   if (!is_about_children(lower)) return suggestion(key, known, "keys");
   const bool has_size = std::find(known.begin(), known.end(), "size") != known.end();
   return has_size ? "write how many there are: `size: 8`; children's names do not belong here"
                   : "children's names do not belong into these files";
 }
 
+// `about 12`, `12 girls`, `10-12`: more than a number, and only one that it can mean. Of a range
+// the larger: with more children there is more to look after. 0 when it is none.
+int people_meant(std::string_view text) {
+  int found = 0;
+  int numbers = 0;
+  bool other = false;
+  for (std::size_t i = 0; i < text.size();) {
+    const bool digit = text[i] >= '0' && text[i] <= '9';
+    if (!digit) {
+      other = other || text[i] != ' ';
+      ++i;
+      continue;
+    }
+    int value = 0;
+    for (; i < text.size() && text[i] >= '0' && text[i] <= '9'; ++i)
+      value = std::min(value * 10 + (text[i] - '0'), 1'000);
+    found = std::max(found, value);
+    ++numbers;
+  }
+  const bool odd =
+      text.find_first_of(".,;:/") != std::string_view::npos || trim(text).starts_with('-');
+  return other && !odd && (numbers == 1 || numbers == 2) ? found : 0;
+}
+
 }  // namespace
+
+bool is_about_children(std::string_view typed) {
+  const std::string key = lower_ascii(typed);
+  static constexpr std::array<std::string_view, 12> kWords{
+      "child",   "children", "kids",   "names",    "gymnast",  "gymnasts",
+      "members", "athletes", "pupils", "register", "birthday", "birthdays"};
+  return std::find(kWords.begin(), kWords.end(), key) != kWords.end();
+}
 
 void report_duplicates(const source::YamlNode& map, Diagnostics& diagnostics) {
   std::map<std::string, const source::YamlNode*> seen;
@@ -123,15 +151,39 @@ Keys::Keys(const source::YamlNode& map, std::string where, std::vector<std::stri
     const source::YamlNode& key = entry.first;
     if (std::find(known.begin(), known.end(), lower_ascii(key.text)) != known.end()) continue;
     if (key.text == "<<") continue;  // reported when it was read
-    diagnostics.error("unknown-key", key.span,
-                      fmt::format("‘{}’ is not a key of {}", key.text, where),
-                      hint_for(key.text, known));
+    Diagnostic found{Severity::kError, "unknown-key", key.span,
+                     fmt::format("‘{}’ is not a key of {}", key.text, where)};
+    const std::string meant = key_meant(entry.first, entry.second, known);
+    found.hint = hint_for(key.text, known, meant);
+    if (!meant.empty()) {
+      found.edits.push_back({key.span, meant});
+      if (where == kFrontMatter) meant_.emplace_back(meant, &entry.second);
+    }
+    diagnostics.add(std::move(found));
   }
+}
+
+// The key that a slip or another word stands for, where the map does not have it itself.
+std::string Keys::key_meant(const source::YamlNode& key, const source::YamlNode& value,
+                            const std::vector<std::string>& known) const {
+  constexpr std::size_t kShortestSlip = 4;
+  const std::string lower = lower_ascii(key.text);
+  std::string meant(session_key_meant(lower));
+  const bool is_known = std::find(known.begin(), known.end(), meant) != known.end();
+  if (!is_known) meant.clear();
+  // Behind `kids` stands how many there are, or names that do not belong here.
+  const bool number = value.text.find_first_of("0123456789") != std::string::npos;
+  if (is_about_children(lower)) return number ? meant : std::string();
+  if (meant.empty() && lower.size() >= kShortestSlip) meant = closest(lower, known).value_or("");
+  return meant.empty() || find(meant) != nullptr ? std::string() : meant;
 }
 
 const source::YamlNode* Keys::find(std::string_view key) const {
   for (const auto& entry : map_.entries) {
     if (lower_ascii(entry.first.text) == key) return &entry.second;
+  }
+  for (const auto& [meant, node] : meant_) {
+    if (meant == key) return node;
   }
   return nullptr;
 }
@@ -145,6 +197,15 @@ std::optional<Sourced<int>> Keys::people(std::string_view key, int most) const {
   const source::YamlNode* node = find(key);
   if (node == nullptr) return std::nullopt;
   const bool is_value = node->is_scalar() && !trim(node->text).empty();
+  if (is_value) {
+    if (const int meant = people_meant(node->text); meant >= 1 && meant <= most) {
+      report(node->span,
+             {fmt::format("‘{}’ must be a number", key),
+              fmt::format("write `{}: {}`; who they are does not belong here", key, meant),
+              std::to_string(meant)});
+      return std::nullopt;
+    }
+  }
   if (!is_value && (node->unreadable || node->kind == source::YamlNode::Kind::kNull)) {
     scalar_words(*node, key, diagnostics_);  // says so
     return std::nullopt;
@@ -162,7 +223,10 @@ std::optional<Sourced<int>> Keys::people(std::string_view key, int most) const {
 }
 
 void Keys::report(const Span& span, const ValueProblem& problem) const {
-  diagnostics_.error(kBadValue, span, problem.message, problem.hint);
+  Diagnostic found{Severity::kError, kBadValue, span, problem.message};
+  found.hint = problem.hint;
+  if (!problem.meant.empty()) found.edits.push_back({span, problem.meant});
+  diagnostics_.add(std::move(found));
 }
 
 }  // namespace chalkleaf::plan

@@ -76,11 +76,17 @@ class Keys {
 
  private:
   void report(const Span& span, const ValueProblem& problem) const;
+  std::string key_meant(const source::YamlNode& key, const source::YamlNode& value,
+                        const std::vector<std::string>& known) const;
 
   const source::YamlNode& map_;
+  /// Entries by the key they were meant to have.
+  std::vector<std::pair<std::string, const source::YamlNode*>> meant_ = {};
   Diagnostics& diagnostics_;
 };
 
+/// True of a key that looks like a place for children's names.
+bool is_about_children(std::string_view key);
 /// Reports every key of `map` that is written twice, ignoring ASCII case.
 void report_duplicates(const source::YamlNode& map, Diagnostics& diagnostics);
 /// The words of a scalar; empty, and reported as `bad-value` for `what`, when it is none.

@@ -297,6 +297,12 @@ struct Unsaid {
   bool space_clear = false;
 };
 
+/// `checks: {long-queue: two coaches tonight}`: a finding that is let be in one plan, and why.
+struct SwitchedOff {
+  Words check;
+  Words reason;
+};
+
 struct Session {
   SourcePtr source;
   Span front_matter;  ///< where a missing key belongs; the file's first line when there is none
@@ -307,6 +313,7 @@ struct Session {
   std::optional<Sourced<int>> gymnasts;  ///< `gymnasts: 6`, when not the whole group comes
   std::optional<Sourced<int>> adults;    ///< `adults: 2`, in the hall with them
   std::optional<Sourced<bool>> heat;     ///< `heat: yes`, a hot day or a hot hall
+  std::vector<SwitchedOff> checks_off;   ///< names are checked by `reason`
   std::optional<Sourced<Duration>> slot;
   std::optional<Sourced<TimeOfDay>> start;
   std::optional<Sourced<Date>> date;

@@ -2,8 +2,11 @@
 // Tested by tests/plan/.
 #pragma once
 
+#include <functional>
 #include <memory>
+#include <optional>
 #include <string>
+#include <string_view>
 #include <tl/expected.hpp>
 
 #include "base/diagnostic.h"
@@ -13,8 +16,17 @@
 
 namespace chalkleaf::plan {
 
-/// Reads a plan. Timings and groups come from `club`, overridden by the plan's own.
-Session read_session(const source::Document& document, const Club& club, Diagnostics& diagnostics);
+/// What words say of where a session is done: its language's (draft/lexicon.h), handed in by
+/// whoever has it, since this room knows none. Both may be empty.
+struct PlaceWords {
+  std::function<std::optional<Place>(std::string_view)> named;  ///< behind `place:`
+  std::function<bool(std::string_view)> says_home;              ///< anywhere in a text
+};
+
+/// Reads a plan. Timings and groups come from `club`, overridden by the plan's own. What is wrong
+/// in its front matter is a warning, unless it is about safety: the sheets print without it.
+Session read_session(const source::Document& document, const Club& club, Diagnostics& diagnostics,
+                     const PlaceWords& words = {});
 /// Reads a shared part.
 PartFile read_part(const source::Document& document, Diagnostics& diagnostics);
 /// Reads one file of the drill library; always gives a drill, with a name from the file's when it

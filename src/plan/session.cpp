@@ -2,11 +2,13 @@
 // Tested by tests/plan/session_test.cpp.
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <map>
 
 #include "base/text.h"
 #include "plan/body.h"
 #include "plan/front_matter.h"
+#include "plan/keys.h"
 #include "plan/read.h"
 #include "plan/words.h"
 
@@ -50,15 +52,80 @@ void place_budgets(const std::vector<Budget>& budgets, Session& session, Diagnos
   }
 }
 
+// A plan without a title has that of its group, or its file.
+void name_after_file(Session& session, const source::Document& document, Diagnostics& diagnostics) {
+  std::string name = session.group_name.text;
+  if (name.empty()) {
+    std::string_view file = document.source->path();
+    file.remove_prefix(file.find_last_of('/') + 1);  // 0 where there is none
+    name = file.substr(0, file.rfind('.'));
+    std::replace_if(
+        name.begin(), name.end(), [](char c) { return c == '-' || c == '_'; }, ' ');
+    if (!name.empty() && name[0] >= 'a' && name[0] <= 'z')
+      name[0] = static_cast<char>(name[0] - 'a' + 'A');
+  }
+  session.title = {name.empty() ? std::string("Session") : std::move(name), session.front_matter};
+  if (is_reported("title", document, diagnostics)) return;
+  Diagnostic found{Severity::kWarning, "missing-key", session.front_matter,
+                   fmt::format("the plan has no title, and is called ‘{}’", session.title.text)};
+  if (has_front_matter(document)) {
+    found.hint = "add a line `title: ` to the front matter, or begin the text with a heading `# `";
+    add_line(found, session.front_matter, fmt::format("title: \"{}\"", session.title.text));
+  } else {
+    found.hint = "write a line such as `title: Shapes on the floor` between those two `---` lines";
+  }
+  diagnostics.add(std::move(found));
+}
+
+bool is_about_form(const Diagnostic& found) {
+  return found.name == kBadValue || found.name == "unknown-key" || found.name == "missing-key" ||
+         found.name == "duplicate-key";
+}
+
+// What the front matter says in a way that cannot be read costs no sheet: the coach is warned, and
+// the card shows the line as it was typed. Not what keeps children safe, and no names of theirs.
+void keep_unread(const source::Document& document, Session& session, Diagnostics& diagnostics) {
+  const Source& source = *document.source;
+  std::vector<std::uint32_t> lines;
+  diagnostics.revise([&](const Diagnostic& found) -> std::optional<Severity> {
+    const bool inside = document.front_span.contains(found.span) && is_about_form(found);
+    if (!inside || found.severity != Severity::kError) return found.severity;
+    const std::uint32_t number = source.line_column(found.span.begin).line;
+    const std::string line = lower_ascii(trim(source.line(number)));
+    for (const std::string_view key : {"safety", "heat", "adults"}) {
+      if (line.starts_with(key)) return found.severity;
+    }
+    // `gymnasts: Ann and Ben`
+    const bool names = is_about_children(trim(line.substr(0, line.find(':'))));
+    const bool whole = found.span.begin < found.span.end && found.name != "missing-key";
+    if (whole && !names && found.edits.empty()) lines.push_back(number);
+    return Severity::kWarning;
+  });
+  std::sort(lines.begin(), lines.end());
+  lines.erase(std::unique(lines.begin(), lines.end()), lines.end());
+  std::vector<Note> kept;
+  for (const std::uint32_t number : lines) {
+    const std::string_view text = trim(source.line(number));
+    const std::size_t colon = text.find(':');
+    if (text.empty() || colon + 1 == text.size()) continue;
+    const auto begin = static_cast<std::uint32_t>(text.data() - source.text().data());
+    const Span where{&source, begin, begin + static_cast<std::uint32_t>(text.size())};
+    kept.push_back({Note::Kind::kParagraph, {std::string(text), where}, Note::For::kCoach});
+  }
+  session.introduction.insert(session.introduction.begin(), kept.begin(), kept.end());
+}
+
 }  // namespace
 
-Session read_session(const source::Document& document, const Club& club, Diagnostics& diagnostics) {
+Session read_session(const source::Document& document, const Club& club, Diagnostics& diagnostics,
+                     const PlaceWords& words) {
   Session session;
   session.source = document.source;
   session.sources.push_back(document.source);
   session.timings = club.timings;
   session.printing = club.printing;
-  const std::vector<Budget> budgets = read_front_matter(document, club, session, diagnostics);
+  const std::vector<Budget> budgets =
+      read_front_matter(document, club, words, session, diagnostics);
   const bool title_written = !session.title.empty();
   Body body = read_body(document.body, FileRole::kSession, session.title, diagnostics);
   if (!title_written) session.title = std::move(body.title);
@@ -67,15 +134,9 @@ Session read_session(const source::Document& document, const Club& club, Diagnos
     session.safety.insert(session.safety.begin(), safety_of(club.home_safety));
   for (Safety& one : body.safety) session.safety.push_back(std::move(one));
   session.parts = std::move(body.parts);
-  if (session.title.empty() && !is_reported("title", document, diagnostics)) {
-    diagnostics.error("missing-key", session.front_matter, "the plan has no title",
-                      has_front_matter(document)
-                          ? "add a line `title: ` to the front matter, or begin the text with a "
-                            "heading `# `"
-                          : "write a line such as `title: Shapes on the floor` between those two "
-                            "`---` lines");
-  }
+  if (session.title.empty()) name_after_file(session, document, diagnostics);
   place_budgets(budgets, session, diagnostics);
+  keep_unread(document, session, diagnostics);
   return session;
 }
 

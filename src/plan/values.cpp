@@ -15,8 +15,8 @@
 namespace chalkleaf::plan {
 namespace {
 
-tl::unexpected<ValueProblem> wrong(std::string message, std::string hint) {
-  return tl::unexpected(ValueProblem{std::move(message), std::move(hint)});
+tl::unexpected<ValueProblem> wrong(std::string message, std::string hint, std::string meant = {}) {
+  return tl::unexpected(ValueProblem{std::move(message), std::move(hint), std::move(meant)});
 }
 
 constexpr std::array<std::string_view, 7> kWeekdays{"monday", "tuesday",  "wednesday", "thursday",
@@ -50,13 +50,21 @@ std::string iso_of_words(std::string_view text) {
   return parse_date(iso) ? iso : std::string();
 }
 
-// The hint for `3/12/2026`, which may be the third of December or the twelfth of March; empty when
-// it is no such date.
-std::string hint_of_numbers(std::string_view text) {
+/// A date in numbers: what it may mean, in ISO 8601; either may be empty.
+struct NumberDate {
+  std::string day_first;
+  std::string month_first;
+  int first = 0;  ///< the numbers as written
+  int second = 0;
+};
+
+// `3/12/2026`, which may be the third of December or the twelfth of March; nothing when it is no
+// such date.
+std::optional<NumberDate> date_of_numbers(std::string_view text) {
   std::vector<int> numbers;
   for (const char c : text) {
     const bool digit = c >= '0' && c <= '9';
-    if (!digit && c != '/' && c != '.' && c != '-' && c != ' ') return {};
+    if (!digit && c != '/' && c != '.' && c != '-' && c != ' ') return std::nullopt;
     if (digit) {
       if (numbers.empty()) numbers.push_back(-1);
       int& last = numbers.back();
@@ -65,7 +73,7 @@ std::string hint_of_numbers(std::string_view text) {
       numbers.push_back(-1);
     }
   }
-  if (numbers.size() != 3 || numbers[2] < 0) return {};
+  if (numbers.size() != 3 || numbers[2] < 0) return std::nullopt;
   const bool year_first = numbers[0] > 31;
   int year = year_first ? numbers[0] : numbers[2];
   if (year < 100) year += 2000;
@@ -73,24 +81,27 @@ std::string hint_of_numbers(std::string_view text) {
     std::string out = fmt::format("{:04}-{:02}-{:02}", year, month, day);
     return parse_date(out) ? out : std::string();
   };
-  if (year_first) {
-    const std::string only = iso(numbers[1], numbers[2]);
-    return only.empty() ? only : fmt::format("write it as year-month-day: `{}`", only);
-  }
-  const std::string day_first = iso(numbers[1], numbers[0]);
-  const std::string month_first = iso(numbers[0], numbers[1]);
-  if (day_first.empty() && month_first.empty()) return {};
-  if (day_first.empty() || month_first.empty() || day_first == month_first) {
-    return fmt::format("write it as year-month-day: `{}`",
-                       day_first.empty() ? month_first : day_first);
+  if (year_first) return NumberDate{iso(numbers[1], numbers[2]), {}, 0, 0};
+  return NumberDate{iso(numbers[1], numbers[0]), iso(numbers[0], numbers[1]), numbers[0],
+                    numbers[1]};
+}
+
+// Where both orders are a day, the day is taken to stand first, as these sheets have it.
+tl::unexpected<ValueProblem> wrong_day(std::string message, const NumberDate& date) {
+  const std::string& only = date.day_first.empty() ? date.month_first : date.day_first;
+  if (date.day_first.empty() || date.month_first.empty() || date.day_first == date.month_first) {
+    return wrong(std::move(message), fmt::format("write it as year-month-day: `{}`", only), only);
   }
   const auto named = [](int day, int month) {
     std::string name(kMonths[static_cast<std::size_t>(month - 1)]);
     name[0] = static_cast<char>(name[0] - 'a' + 'A');
     return fmt::format("{} {}", day, name);
   };
-  return fmt::format("write it as year-month-day: `{}` for {}, `{}` for {}", day_first,
-                     named(numbers[0], numbers[1]), month_first, named(numbers[1], numbers[0]));
+  return wrong(
+      std::move(message),
+      fmt::format("write it as year-month-day: `{}` for {}, `{}` for {}", date.day_first,
+                  named(date.first, date.second), date.month_first, named(date.second, date.first)),
+      date.day_first);
 }
 
 // A number of one or two digits at the front of `text`, taken off it; nothing when there is none.
@@ -158,9 +169,12 @@ Value<TimeOfDay> parse_time_of_day(std::string_view text) {
     hour = hour % 12 + (left[0] == 'p' ? 12 : 0);
   } else if (!left.empty() || !minutes) {
     if (!left.empty()) return bad;
+    // Gyms are open in the afternoon: a bare `5` is 17:00 there.
+    const int meant = hour >= 1 && hour < 8 ? hour + 12 : hour;
     return wrong(fmt::format("‘{}’ is not a time of day", text),
                  hour > 12 ? fmt::format("write it with its minutes: `{}:00`", text)
-                           : fmt::format("write `{0}:00`, or `{0} am` or `{0} pm`", text));
+                           : fmt::format("write `{0}:00`, or `{0} am` or `{0} pm`", text),
+                 hour < 24 ? fmt::format("{:02}:00", meant) : std::string());
   }
   if (hour > 23 || minutes.value_or(0) > 59) return bad;
   return TimeOfDay{Duration::minutes(hour * 60 + minutes.value_or(0))};
@@ -175,10 +189,12 @@ Value<Date> parse_day(std::string_view text) {
     return wrong(fmt::format("there is no day ‘{}’", text), "check the month and the day");
   }
   const auto bad = fmt::format("‘{}’ is not a date that can be read", text);
-  if (std::string hint = hint_of_numbers(text); !hint.empty()) return wrong(bad, std::move(hint));
+  if (const auto date = date_of_numbers(text);
+      date && !(date->day_first.empty() && date->month_first.empty()))
+    return wrong_day(bad, *date);
   const std::string iso = iso_of_words(text);
-  return wrong(bad,
-               fmt::format("write it as year-month-day: `{}`", iso.empty() ? "2026-12-02" : iso));
+  return wrong(
+      bad, fmt::format("write it as year-month-day: `{}`", iso.empty() ? "2026-12-02" : iso), iso);
 }
 
 Value<std::vector<Weekday>> parse_weekdays(std::string_view text) {

@@ -20,6 +20,7 @@ namespace chalkleaf::plan {
 struct ValueProblem {
   std::string message;
   std::string hint;
+  std::string meant = {};  ///< the value as it should stand, where it is plain what was meant
 };
 template <class T>
 using Value = tl::expected<T, ValueProblem>;

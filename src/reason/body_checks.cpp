@@ -104,7 +104,8 @@ void check_longest(const Subject& subject, const StretchLines& stretches,
     const Duration most = longest_in(*part, subject);
     if (stretch.once <= most) continue;
     const HeldStretch& held = stretch;
-    gathered.add(lower_ascii(held.name.text), held.span, "here too", [&] {
+    const std::string again = fmt::format("{}, {}", quoted(held.name.text), exact_text(held.once));
+    gathered.add("", held.span, again, [&] {
       Diagnostic found{
           Severity::kWarning, "stretch-too-long", held.span,
           fmt::format("{} is held for {} at a time, longer than {}", quoted(held.name.text),

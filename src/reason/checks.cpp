@@ -59,12 +59,19 @@ void check_order(const plan::Session& session, Diagnostics& diagnostics) {
   const auto is = [](PartRole role) {
     return [role](const plan::Part& part) { return part.role == role; };
   };
+  // A hello, a register, stamps on hands: nobody moves in them.
+  const auto moves = [](const plan::Part& part) {
+    const auto drills = plan::drills_of(part);
+    return std::any_of(drills.begin(), drills.end(), [](const plan::Drill* drill) {
+      return drill->dose.has_value() || !drill->choices.empty() || drill->circuit;
+    });
+  };
   const auto warm_up = std::find_if(parts.begin(), parts.end(), is(PartRole::kWarmUp));
   if (warm_up == parts.end()) {
     diagnostics.warning("missing-warm-up", session.front_matter, "this session has no warm-up",
                         "begin it with a part under the heading ‘## Warm-up’");
-  } else if (warm_up != parts.begin()) {
-    const plan::Words& first = parts.front().title;
+  } else if (const auto before = std::find_if(parts.begin(), warm_up, moves); before != warm_up) {
+    const plan::Words& first = before->title;
     Diagnostic found{
         Severity::kWarning,
         "warm-up-not-first",
@@ -78,8 +85,9 @@ void check_order(const plan::Session& session, Diagnostics& diagnostics) {
   if (cool_down == parts.rend()) {
     diagnostics.warning("missing-cool-down", session.front_matter, "this session has no cool-down",
                         "end it with a part under the heading ‘## Cool-down’");
-  } else if (cool_down != parts.rbegin()) {
-    const plan::Words& last = parts.back().title;
+  } else if (const auto behind = std::find_if(parts.rbegin(), cool_down, moves);
+             behind != cool_down) {
+    const plan::Words& last = behind->title;
     Diagnostic found{
         Severity::kWarning,
         "cool-down-not-last",
@@ -166,6 +174,7 @@ void check(const plan::Session& session, const Timetable& timetable, const plan:
   check_all(subject, diagnostics);
   for (const rota::Rotation& rotation : timetable.rotations) rota::check(rotation, diagnostics);
   apply_choices(club, diagnostics);
+  apply_switched_off(session, diagnostics);
 }
 
 }  // namespace chalkleaf::reason

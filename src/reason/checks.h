@@ -57,6 +57,9 @@ void apply_choices(const plan::Club& club, Diagnostics& diagnostics);
 
 /// What `check` has found a home plan not to say, for the home sheet to say it.
 plan::Unsaid unsaid_at_home(const Diagnostics& found);
+/// Makes one note of all findings of a check that the plan has switched off, with its reason, so
+/// that whoever reviews it sees both. Not of errors, nor of what can hurt a child (`bad-value`).
+void apply_switched_off(const plan::Session& session, Diagnostics& diagnostics);
 
 /// What names of figures there are; `reason` does not see the figures themselves.
 struct FigureNames {

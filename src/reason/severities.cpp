@@ -74,4 +74,39 @@ void apply_choices(const plan::Club& club, Diagnostics& diagnostics) {
   });
 }
 
+void apply_switched_off(const plan::Session& session, Diagnostics& diagnostics) {
+  std::map<std::string_view, const plan::SwitchedOff*> off;
+  for (const plan::SwitchedOff& one : session.checks_off) {
+    const CheckInfo* info = find_check(one.check.text);
+    if (info == nullptr) {
+      diagnostics.warning(kBadValue, one.check.span, "there is no check " + quoted(one.check.text),
+                          name_hint(one.check.text));
+    } else if (!info->adjustable || info->stops == Stops::kHomeSheet) {
+      diagnostics.warning(
+          kBadValue, one.check.span,
+          quoted(one.check.text) +
+              " cannot be switched off in a plan: what it finds can hurt a child, or "
+              "would be lost on the page",
+          "take this line out");
+    } else {
+      off[info->name] = &one;
+    }
+  }
+  if (off.empty()) return;
+  std::map<std::string_view, Diagnostic> said;
+  diagnostics.revise([&](const Diagnostic& found) -> std::optional<Severity> {
+    const auto one = off.find(found.name);
+    if (one == off.end() || found.severity == Severity::kError) return found.severity;
+    const auto [note, first] = said.emplace(one->first, found);
+    if (!first) note->second.labels.push_back({found.span, found.message});
+    return std::nullopt;
+  });
+  for (auto& [name, note] : said) {
+    note.severity = Severity::kNote;
+    note.hint = "let be in this plan: " + off[name]->reason.text;
+    note.edits.clear();
+    diagnostics.add(std::move(note));
+  }
+}
+
 }  // namespace chalkleaf::reason

@@ -125,13 +125,13 @@ Split split_front_matter(const Source& source, Diagnostics& diagnostics) {
   const std::uint32_t entries = opened ? first + 1 : first;  // the first line inside the block
   const std::uint32_t begin = std::max(mark, source.line_start(first));
   const Span where{&source, begin, begin + static_cast<std::uint32_t>(finder.line(first).size())};
+  const Span above{&source, begin, begin};
   if (lacks == Lacks::kOpening) {
-    diagnostics.error(kBadValue, where, "the front matter has no line `---` before it",
-                      "put a line of three hyphens, `---`, above this line");
-  } else if (lacks == Lacks::kBoth) {
-    diagnostics.error(kBadValue, where, "the front matter has no lines `---` round it",
-                      "put a line of three hyphens, `---`, above this line, and another one after "
-                      "the last entry");
+    Diagnostic open{Severity::kError, kBadValue, where,
+                    "the front matter has no line `---` before it"};
+    open.hint = "put a line of three hyphens, `---`, above this line";
+    open.edits.push_back({above, "---\n"});
+    diagnostics.add(std::move(open));
   }
   out.has_front = true;
   out.front.begin = std::max(mark, source.line_start(entries));
@@ -148,10 +148,18 @@ Split split_front_matter(const Source& source, Diagnostics& diagnostics) {
     ++stop;
   }
   out.front.end = out.body_begin = std::max(out.front.begin, source.line_start(stop));
-  if (lacks == Lacks::kNothing) {
-    diagnostics.error(kBadValue, where, "the front matter that begins here is not closed",
-                      "put a line of three hyphens, `---`, after its last entry");
+  const Span below{&source, out.front.end, out.front.end};
+  Diagnostic closed{Severity::kError, kBadValue, where,
+                    "the front matter that begins here is not closed"};
+  closed.hint = "put a line of three hyphens, `---`, after its last entry";
+  if (lacks == Lacks::kBoth) {
+    closed.message = "the front matter has no lines `---` round it";
+    closed.hint =
+        "put a line of three hyphens, `---`, above this line, and another one after the last entry";
+    closed.edits.push_back({above, "---\n"});
   }
+  closed.edits.push_back({below, "---\n"});
+  diagnostics.add(std::move(closed));
   return out;
 }
 

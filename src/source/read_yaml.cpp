@@ -53,8 +53,14 @@ std::optional<YamlNode> read_yaml_span(const Span& where, Diagnostics& diagnosti
       return std::move(pass.root);
     }
     const YamlMistake mistake = explain(yaml, *pass.failure);
-    diagnostics.error(kBadValue, yaml.span(mistake.where.begin, mistake.where.end), mistake.message,
-                      mistake.hint);
+    Diagnostic wrong{Severity::kError, kBadValue, yaml.span(mistake.where.begin, mistake.where.end),
+                     mistake.message};
+    wrong.hint = mistake.hint;
+    if (mistake.cure) {
+      wrong.edits.push_back(
+          {yaml.span(mistake.cure->where.begin, mistake.cure->where.end), mistake.cure->text});
+    }
+    diagnostics.add(std::move(wrong));
     const std::string before = yaml.text;
     blank(yaml.text, mistake.leave_out);
     if (yaml.text == before) break;  // nothing left to leave out

@@ -124,6 +124,8 @@ class Linter {
       YamlMistake out = mistake(i, {at, at + 1}, "this line is indented with a tab",
                                 "YAML is indented with spaces: replace the tab with two spaces");
       out.leave_out = leave_out(i, line.begin);
+      const std::string margin = replace_all(yaml_.substr(line.begin, line.indent()), "\t", "  ");
+      out.cure = {{line.begin, line.content}, belongs_above() ? margin : std::string()};
       return out;
     }
     const auto entry = entry_of(yaml_, line);
@@ -148,7 +150,16 @@ class Linter {
                                           piece(entry->key.begin, entry->key.end)),
                               "begin it in the same column as the line above");
     out.leave_out = leave_out(i, line.begin);
+    out.cure = {{line.begin, line.content}, std::string(yaml_.substr(above.begin, above.indent()))};
     return out;
+  }
+
+  // The line above is a key with nothing behind it, so that an indented line is its value.
+  bool belongs_above() const {
+    if (!above_) return false;
+    const Line& above = lines_[*above_];
+    const auto entry = entry_of(yaml_, above);
+    return above.indent() > 0 || !entry || entry->value >= above.end;
   }
 
   // A line without `: `.
@@ -167,9 +178,22 @@ class Linter {
           i, {line.content, line.end}, "there is no space after the colon",
           fmt::format("write `{}: {}`", line.text.substr(0, colon), line.text.substr(colon + 1)));
       out.leave_out = leave_out(i, at + 1);
+      out.cure = {{at, at + 1}, ": "};
       return out;
     }
     if (line.indent() > 0) return std::nullopt;  // perhaps a second line of a value
+    // `title = Shapes`
+    const std::size_t equals = line.text.find('=');
+    if (equals != std::string_view::npos && equals > 0 && equals + 1 < line.text.size()) {
+      const std::string_view key = trim(line.text.substr(0, equals));
+      if (!key.empty() && key.find(' ') == std::string_view::npos) {
+        YamlMistake out =
+            mistake(i, {line.content, line.end}, "this line has no colon",
+                    fmt::format("write `{}: {}`", key, trim(line.text.substr(equals + 1))));
+        out.cure = {{line.content + key.size(), line.content + equals + 1}, ":"};
+        return out;
+      }
+    }
     return mistake(i, {line.content, line.end}, "this line has no colon",
                    "write it as `key: value`, or indent it if it belongs to the line above");
   }
@@ -181,9 +205,11 @@ class Linter {
     const char first = value[0];
     if (first == '"' || first == '\'') return quote_slip(i, entry);
     if (std::string_view("@`%,]}*&!").find(first) != std::string_view::npos) {
-      return mistake(i, {entry.value, line.end},
-                     fmt::format("a value cannot begin with ‘{}’", first),
-                     "put the whole value in quotation marks");
+      YamlMistake out =
+          mistake(i, {entry.value, line.end}, fmt::format("a value cannot begin with ‘{}’", first),
+                  "put the whole value in quotation marks");
+      out.cure = quoted({entry.value, line.end});
+      return out;
     }
     if (first == '|' || first == '>') {
       if (value.substr(1).find_first_not_of("+-0123456789") == std::string_view::npos ||
@@ -202,20 +228,31 @@ class Linter {
     const std::size_t comment = value.find(" #");
     const std::string_view read = value.substr(0, comment);
     if (read.find(": ") != std::string_view::npos || read.ends_with(':')) {
-      return mistake(
-          i, {entry.value, entry.value + read.size()},
-          fmt::format("the value of ‘{}’ has a colon in it", key),
-          fmt::format("put the value in quotation marks: `{}: \"{}\"`", key, trim(read)));
+      YamlMistake out =
+          mistake(i, {entry.value, entry.value + read.size()},
+                  fmt::format("the value of ‘{}’ has a colon in it", key),
+                  fmt::format("put the value in quotation marks: `{}: \"{}\"`", key, trim(read)));
+      out.cure = quoted({entry.value, entry.value + trim(read).size()});
+      return out;
     }
     return std::nullopt;
+  }
+
+  // Single marks: nothing but they themselves means anything within them.
+  std::optional<YamlMistake::Cure> quoted(Stretch where) const {
+    const std::string inside = replace_all(piece(where.begin, where.end), "'", "''");
+    return YamlMistake::Cure{where, "'" + inside + "'"};
   }
 
   std::optional<YamlMistake> quote_slip(std::size_t i, const Entry& entry) const {
     const Line& line = lines_[i];
     const auto end = quoted_end(yaml_.substr(0, line.end), entry.value);
     if (!end) {
-      return mistake(i, {entry.value, line.end}, "this quotation mark is not closed",
-                     fmt::format("put another ‘{}’ at the end of the value", yaml_[entry.value]));
+      YamlMistake out =
+          mistake(i, {entry.value, line.end}, "this quotation mark is not closed",
+                  fmt::format("put another ‘{}’ at the end of the value", yaml_[entry.value]));
+      out.cure = {{line.end, line.end}, std::string(1, yaml_[entry.value])};
+      return out;
     }
     const std::size_t next = skip_blank(yaml_.substr(0, line.end), *end);
     if (next >= line.end) return std::nullopt;
@@ -258,9 +295,11 @@ YamlMistake explain(const YamlText& yaml, const YamlFailure& failure) {
   }
   if (failure.kind == Kind::kOpenQuote) {
     const std::size_t i = line_at(lines, failure.opened);
-    return linter.mistake(
+    YamlMistake out = linter.mistake(
         i, {failure.opened, lines[i].end}, "this quotation mark is not closed",
         fmt::format("put another ‘{}’ at the end of the value", text[failure.opened]));
+    out.cure = {{lines[i].end, lines[i].end}, std::string(1, text[failure.opened])};
+    return out;
   }
   const std::size_t at = line_at(lines, failure.at);
   if (failure.kind == Kind::kUnknownEscape) {

@@ -6,6 +6,7 @@
 // tests/source/yaml_mistakes_test.cpp.
 #pragma once
 
+#include <optional>
 #include <string>
 
 #include "source/yaml_tree.h"
@@ -17,6 +18,12 @@ struct YamlMistake {
   std::string message;
   std::string hint;
   Stretch leave_out;  ///< blank this and read again to check the rest
+  /// What cures it where that is plain: these bytes become `text`.
+  struct Cure {
+    Stretch where;
+    std::string text;
+  };
+  std::optional<Cure> cure = {};
 };
 
 YamlMistake explain(const YamlText& yaml, const YamlFailure& failure);

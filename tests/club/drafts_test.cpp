@@ -5,6 +5,7 @@
 #include <catch2/catch.hpp>
 
 #include "base/diagnostic_text.h"
+#include "club/begin.h"
 #include "club/folders.h"
 #include "club/tidy.h"
 #include "support/places.h"
@@ -86,4 +87,36 @@ TEST_CASE("tidy shows, writes, and has nothing to do the second time") {
   CHECK(folder.read("plan.md") == written.plans[0].after);
   const TidyRun again = tidy(run.request, TidyWay::kShow, run.around, run.ear);
   CHECK(change_text(again.plans[0]).empty());
+}
+
+TEST_CASE("a plan begun from a draft stands beside it, and overwrites nothing") {
+  const TemporaryFolder folder("draft-begin");
+  folder.put("plan.md", kDraft);
+  Run run(folder);
+  const auto made = begin_plan(run.request, run.around, run.ear);
+  REQUIRE(made);
+  CHECK(*made == "plan-plan.md");
+  CHECK(folder.read("plan.md") == std::string(kDraft));
+  CHECK(folder.read("plan-plan.md").starts_with("---\ntitle: \"Rec Thurs 5:00-5:50\"\n"));
+  const auto again = begin_plan(run.request, run.around, run.ear);
+  REQUIRE_FALSE(again);
+  CHECK(again.error().starts_with("‘plan-plan.md’ is there already"));
+  run.request.arguments = {"none.md"};
+  CHECK_FALSE(begin_plan(run.request, run.around, run.ear));
+  CHECK(names_draft("monday.txt"));
+  CHECK_FALSE(names_draft("our-club"));
+}
+
+TEST_CASE("front matter in a hurry prints, and its plan is told as it was read") {
+  const TemporaryFolder folder("hurried-front");
+  folder.put("plan.md",
+             "---\ntitle: Shapes: one\nkit: mats\ndate: 3/12/2026\n---\n\n## Warm-up\n\n- Jog: 2 "
+             "min\n\n## Cool-down\n\n- Slow walk: 1 min\n");
+  Run run(folder);
+  CHECK(build(run.request, run.around, run.ear).sheets == 1);
+  CHECK(run.ear.text.find("was read as one for the hall") != std::string::npos);
+  CHECK(run.ear.text.find("read-as") != std::string::npos);
+  (void)tidy(run.request, TidyWay::kWrite, run.around, run.ear);
+  CHECK(folder.read("plan.md").starts_with(
+      "---\ntitle: 'Shapes: one'\nequipment: mats\ndate: 2026-12-03\nplace: gym\n---\n"));
 }

@@ -130,6 +130,34 @@ TEST_CASE("where what is done stands further in, lines at the margin open parts"
                  "  easier short\n") != "thdhdhd");
 }
 
+TEST_CASE("letters in their order open parts, whatever stands behind them") {
+  CHECK(
+      readings("Squad\nA) PREP - 10 MIN\nskipping 2 min\nB) EMOM 12 MIN\nchin ups 5\npress ups 8\n"
+               "C) SUPERSET 1 - 4 SETS, 60 SEC REST\nleg lifts 8\narch rocks 20\n") == "thdhddhdd");
+  // Where each is all there is, they are a list.
+  CHECK(readings("Squad\nA) skipping 2 min\nB) chin ups 5\nC) leg lifts 8\nwater\n")[1] == 'd');
+}
+
+TEST_CASE("a line with a colon above a list further in opens a part") {
+  CHECK(readings(
+            "Tots\n- Animals, there and back:\n    - horse gallop\n    - duck walk\n- Parachute 5 "
+            "min\n")[1] == 'h');
+}
+
+TEST_CASE("when a message was sent is no clock of the plan") {
+  const std::string said =
+      "Home\n[18:03] warm up 5 min: star jumps 30\n[18:05] hollow hold 30s\n"
+      "[18:05] arch hold 30s\n";
+  CHECK(readings(said) == "thdd");
+  // But minutes apart it may be.
+  CHECK(readings("Rec\n[18:03] warm up\n[18:25] beam\n[18:45] floor\n") == "thhh");
+}
+
+TEST_CASE("where several lines begin with a name and its minutes, they open parts") {
+  CHECK(readings("Tots\nmoving round 5 mins jumps x2, hops x6\nred balls 5 mins kick x5, throw x5\n"
+                 "bubbles 4 mins breaths 3, jumps x2\n") == "thhh");
+}
+
 TEST_CASE("columns set apart by tabs are rows") {
   CHECK(readings("Home\n1\tAnkle circles\t10 each way\tslow\n2\tMini squat\t2 x 8\tknee over "
                  "toe\n3\tCalf stretch\t20 s\tgently\n") == "tddd");
@@ -148,4 +176,29 @@ TEST_CASE("a line that no coach types is a remark") {
   std::string pairs;
   for (int i = 0; i < 31; ++i) pairs += "5 R 5 L ";
   CHECK(readings("Club\n## Floor\n- jumps x10\n" + pairs + "\n- " + pairs + "\n") == "thdrr");
+}
+
+TEST_CASE("minutes in front, codes, frames and rules") {
+  CHECK(readings("mon 5-6\n10 min warm up\njog 3 laps\n5' stretch\nsplits 30s\n") == "thdhd");
+  CHECK(readings(
+            "Comp day\nVault\nA1 jog 2 laps\nA2 kicks x8\nBars\nB1 casts x3\nB2 swings 4 goes\n") ==
+        "thddhdd");
+  CHECK(readings("Home\n[ warm up - 5 min ]\nhigh knees 20\n== floor ==\nrolls x5\n") == "thdhd");
+  CHECK(readings("Squad\n**Warm-up – 12 mins**\njog 2 laps\n**Water – 5 mins**\n") == "thdh");
+  CHECK(readings("Squad\nFloor work\n-----\nrolls x5\n") == "th-d");
+}
+
+TEST_CASE("clocks behind names open parts") {
+  CHECK(readings("Rhythmic\nFlexibility 4:45\nsplits 30 s\nBody 5:00\npivots x5\nWater 5:20\n") ==
+        "thdhdh");
+}
+
+TEST_CASE("a text may begin with a part, or with a day that opens one") {
+  CHECK(readings("Warm up\njog 2 laps\nFloor:\nrolls x5\n") == "hdhd");
+  CHECK(readings("Home plan\nDay 1\nsquats 3x10\nDay 2\nlunges 2x8\n") == "thdhd");
+}
+
+TEST_CASE("columns with a head row") {
+  CHECK(readings("Squad\nExercise, Sets, Reps, Rest\nSquats, 3, 10, 30s\nDips, 3, 8, 30s\n") ==
+        "t.dd");
 }

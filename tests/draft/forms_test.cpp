@@ -24,6 +24,22 @@ TEST_CASE("lots, tries of so long, counts") {
   CHECK(drills("handstand 3s stand + roll, 6 tries") == "handstand 3s stand + roll: 6 goes");
 }
 
+TEST_CASE("short words of coaches: a rest by its letter, ways across, each of several") {
+  CHECK(drills("cast 4x5 r60\"") == "cast: 4 x 5, rest 60 s");
+  CHECK(drills("dish 3x30\" r15\", arch 3x30\" r15\"") ==
+        "dish: 3 x 30 s, rest 15 s | arch: 3 x 30 s, rest 15 s");
+  CHECK(drills("kangaroo hops across x2") == "kangaroo hops across: 2 lengths");
+  CHECK(drills("leaps 4 diags") == "leaps: 4 lengths");
+  // A bare number is seconds of what is held, but not where it counts each of several.
+  CHECK(drills("tuck, pike, straddle, 5 of each") == "tuck: 5 | pike: 5 | straddle: 5");
+  CHECK(drills("pike 15, straddle 15") == "pike: 15 s | straddle: 15 s");
+}
+
+TEST_CASE("rounds of so much on and off") {
+  CHECK(drills("3 rounds 30/15: dish rocks, press ups") ==
+        drills("3 rounds 30 s on / 15 s off: dish rocks, press ups"));
+}
+
 TEST_CASE("ladders in any writing") {
   CHECK(drills("30-20-10 squats") == "squats: 30-20-10");
   CHECK(drills("squats 15, 12, 10") == "squats: 15-12-10");
@@ -114,4 +130,40 @@ TEST_CASE("a count before its own name does not count what was named before") {
   CHECK(drills("cartwheels 10 on line, 5 low") == "cartwheels: 10 | cartwheels – low: 5");
   CHECK(drills("step out 4 each, 2 on floor 2 on track") == "step out: 4");
   CHECK(drills("Hang for 10 seconds") == "Hang: 10 s");
+}
+
+TEST_CASE("letters typed for digits, units in front, ladders with slashes") {
+  CHECK(drills("dish 2 x 2O s") == "dish: 2 x 20 s");
+  CHECK(drills("tricep dips l0") == "tricep dips: 10");
+  CHECK(drills("heels l lap") == "heels: 1 length");
+  CHECK(drills("squats – Sets: 3 Reps: 10") == "squats: 3 x 10");
+  CHECK(drills("press ups 10/8/6") == "press ups: 10-8-6");
+  CHECK(drills("L6 kip cast 6 turns") == "L6 kip cast: 6 goes");  // a level keeps its letter
+}
+
+TEST_CASE("sets and rounds of one drill") {
+  CHECK(drills("handstands, 3 of 20 sec") == "handstands: 3 x 20 s");
+  CHECK(drills("back bends, 3 slow sets of 5") == "back bends: 3 x 5");
+  CHECK(drills("arch rocks 3 times 10 seconds") == "arch rocks: 3 x 10 s");
+  CHECK(drills("roundoff flick: 5 rounds") == "roundoff flick: 5 goes");
+  CHECK(drills("run round the mat, 5 rounds").ends_with(": 5 lengths"));
+  CHECK(drills("penche hold 8 cts x 3 each leg") == "penche: 3 x hold 8 s each leg");
+}
+
+TEST_CASE("several drills by arrows, dots and counts") {
+  CHECK(drills("jog 3 laps → crab there & back → skips 1 lap") ==
+        "jog: 3 lengths | crab: 2 lengths | skips: 1 length");
+  CHECK(drills("10 squat jumps · 6 tuck jumps") == "squat jumps: 10 | tuck jumps: 6");
+  CHECK(drills("10 sit ups 10 star jumps 5 press-ups") ==
+        "sit ups: 10 | star jumps: 10 | press-ups: 5");
+  CHECK(drills("bear walk and crab walk - 1 length each") ==
+        "bear walk: 1 length | crab walk: 1 length");
+  CHECK(drills("high knees + heel kicks, 2 lengths of each") ==
+        "high knees: 2 lengths | heel kicks: 2 lengths");
+}
+
+TEST_CASE("numbers that are no dose") {
+  CHECK(drills("180 jumps x8") == "180 jumps: 8");
+  CHECK(drills("make up a 5-move routine") == "make up a 5-move routine");
+  CHECK(drills("lunges 2x8 L/R") == "lunges: 2 x 8 each side");
 }

@@ -73,7 +73,7 @@ TEST_CASE("mend: a finding's own edit goes before the reading of its line") {
   const auto draft = mend(english(), coach, {one});
   REQUIRE(draft);
   CHECK(draft->canonical->text() == std::string(kHead) + "- Jog: 3 min\n  - easier: walk\n");
-  CHECK(draft->read_as == std::vector<std::string>{"- easier: walk"});
+  CHECK(draft->read_as == std::vector<std::string>{"  - easier: walk"});
   // What was found in the mended plan is told at its place in the coach's.
   const auto at = static_cast<std::uint32_t>(draft->canonical->text().find("walk"));
   CHECK(draft->origin.of({draft->canonical.get(), at, at + 4}).text() == "walk");

@@ -94,3 +94,28 @@ TEST_CASE("a grid with tabs becomes the taught notation, and nothing of it is lo
   CHECK(typed.text() == "PH");
   CHECK(coach->line_column(typed.begin).line == 7);
 }
+
+TEST_CASE("sets and rounds said of a whole part") {
+  const std::string drills = "leg lifts 10\npress ups 8\nplank 20s\n";
+  const auto has = [](const std::string& text, const std::string& words) {
+    return tidied(text).find(words) != std::string::npos;
+  };
+  for (const std::string said : {"Strength – 3 sets of everything", "Strength (3 sets of each)",
+                                 "Strength\n3 sets of each"}) {
+    INFO(said);
+    CHECK(has("Squad\n\n" + said + "\n" + drills, "- Leg lifts: 3 x 10\n- Press ups: 3 x 8\n"));
+  }
+  for (const std::string said : {"Strength x3", "Strength – all x 3", "Strength\n3 rounds"}) {
+    INFO(said);
+    CHECK(has("Squad\n\n" + said + "\n" + drills,
+              "- Circuit: 3 rounds\n  - Leg lifts: 10\n  - Press ups: 8\n"));
+  }
+}
+
+TEST_CASE("a draft may begin with a rule, a dash or a word of ours") {
+  CHECK_FALSE(tidied("– jog 2 laps\n– star jumps x10\n").empty());
+  CHECK_FALSE(tidied("-----\nTuesday squad\nFloor\nrolls x5\n").empty());
+  CHECK_FALSE(tidied("Group: Level 3\nWarm up\njog 2 laps\n").empty());
+  CHECK(tidied("title: Shapes\nplace: gym\n\n## Floor\n\n- Roll: 5\n").empty());
+  CHECK(tidied("———\ntitle: Shapes\n———\n").empty());
+}

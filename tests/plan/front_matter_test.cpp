@@ -73,7 +73,7 @@ TEST_CASE("front matter gives the session its values, each with its bytes") {
 TEST_CASE("a group the club does not have is reported; without groups any name will do") {
   const std::string text = "---\ntitle: T\nplace: gym\ngroup: Kestrel\n---\n## P\n";
   CHECK(messages(read_plan(text, club()).diagnostics) ==
-        "plan.md:4:8: error: the club has no group ‘Kestrel’ [bad-value]; did you mean "
+        "plan.md:4:8: warning: the club has no group ‘Kestrel’ [bad-value]; did you mean "
         "`Kestrels`?\n");
   CHECK(messages(read_plan(text).diagnostics).empty());
 }
@@ -104,13 +104,13 @@ TEST_CASE("how many come, and how many adults are with them") {
   CHECK(counts("") == "none, none\n");
   CHECK(counts("gymnasts: 61\nadults: 0\n") ==
         "none, none\n"
-        "plan.md:4:11: error: ‘61’ is not a number that makes sense here [bad-value]; write a "
+        "plan.md:4:11: warning: ‘61’ is not a number that makes sense here [bad-value]; write a "
         "whole number from 1 to 60\n"
         "plan.md:5:9: error: ‘0’ is not a number that makes sense here [bad-value]; write a whole "
         "number from 1 to 30\n");
   CHECK(counts("gymnasts: Ann and Ben\nadults:\n") ==
         "none, none\n"
-        "plan.md:4:11: error: ‘gymnasts’ must be a number [bad-value]; write how many there are, "
+        "plan.md:4:11: warning: ‘gymnasts’ must be a number [bad-value]; write how many there are, "
         "from 1 to 60; names do not belong here\n"
         "plan.md:5:8: error: ‘adults’ has no value [bad-value]; write a value behind the colon, or "
         "leave the line out\n");
@@ -139,13 +139,13 @@ TEST_CASE("how long the sheets may be: in pages, or in sheets of paper of two pa
   CHECK(fit("{card: 1 page, sheet: 2 sheets}") == "1 (1 page), 4 in sheets (2 sheets)\n");
   CHECK(fit("{sheet: 1 Sheet}") == "none, 2 in sheets (1 Sheet)\n");
   CHECK(fit("2") ==
-        "none, none\nplan.md:4:6: error: ‘2’ could be pages or sheets of paper [bad-value]; say "
+        "none, none\nplan.md:4:6: warning: ‘2’ could be pages or sheets of paper [bad-value]; say "
         "which: `2 pages` or `2 sheets`\n");
   CHECK(fit("0 pages") ==
-        "none, none\nplan.md:4:6: error: ‘0 pages’ is no length a sheet can have [bad-value]; "
+        "none, none\nplan.md:4:6: warning: ‘0 pages’ is no length a sheet can have [bad-value]; "
         "write from 1 to 60 pages\n");
   CHECK(fit("one side") ==
-        "none, none\nplan.md:4:6: error: ‘one side’ is not a number of pages [bad-value]; write "
+        "none, none\nplan.md:4:6: warning: ‘one side’ is not a number of pages [bad-value]; write "
         "`1 sheet` (of paper, printed on both sides), `2 sheets`, `1 page` or `3 pages`\n");
   CHECK_THAT(fit("{cards: 1 page}"), Catch::Contains("‘cards’ is not a key of fit"));
 }
@@ -165,17 +165,17 @@ TEST_CASE("what there is a box for") {
   CHECK(ticks("six weeks") == "6 weeks, 6 weeks\n");
   CHECK(ticks("{card: sets, sheet: 12 weeks}") == "0 sets, 12 weeks\n");
   CHECK(ticks("{card: gymnasts}") == "0 gymnasts, none\n");
-  CHECK(
-      ticks("weeks") ==
-      "none, none\nplan.md:4:8: error: a block of weeks needs its length [bad-value]; write it as "
-      "`ticks: 6 weeks`\n");
+  CHECK(ticks("weeks") ==
+        "none, none\nplan.md:4:8: warning: a block of weeks needs its length [bad-value]; write it "
+        "as "
+        "`ticks: 6 weeks`\n");
   for (const std::string weeks : {"1 week", "13 weeks", "2½ weeks", "99999999999999999999 weeks"}) {
-    CHECK(ticks(weeks) == "none, none\nplan.md:4:8: error: ‘" + weeks +
+    CHECK(ticks(weeks) == "none, none\nplan.md:4:8: warning: ‘" + weeks +
                               "’ is no length of a block that fits beside a drill [bad-value]; "
                               "write from 2 to 12 weeks, and a new plan for the next block\n");
   }
   CHECK(ticks("sides") ==
-        "none, none\nplan.md:4:8: error: ‘sides’ is nothing to have a box for [bad-value]; write "
+        "none, none\nplan.md:4:8: warning: ‘sides’ is nothing to have a box for [bad-value]; write "
         "`gymnasts`, `sets`, `days` or the length of the block: `6 weeks`\n");
   CHECK_THAT(ticks("{sheet: gymnasts}"),
              Catch::Contains("a home sheet belongs to one gymnast, so it has no boxes for others"));
@@ -196,7 +196,7 @@ TEST_CASE("equipment may be a map, a list or one line") {
   CHECK(kit(" towel, two books\n") == "towel (towel) = ; two books (two books) = ; ");
   CHECK(kit(" [towel, 'a, b']\n") == "towel (towel) = ; a, b ('a, b') = ; ");
   CHECK(kit("\n  towel: &a x\n") ==
-        "towel (towel) = x; plan.md:5:10: error: a value cannot begin with ‘&’ [bad-value]; put "
+        "towel (towel) = x; plan.md:5:10: warning: a value cannot begin with ‘&’ [bad-value]; put "
         "the whole value in quotation marks\n");
 }
 
@@ -214,12 +214,15 @@ TEST_CASE("a duplicate key points at both places") {
 
 TEST_CASE("a plan without front matter says where it belongs") {
   CHECK(messages(read_plan("# My plan\n\n## P\n").diagnostics) ==
-        "plan.md:1:1: error: the plan does not say where it is done [missing-key]; begin the file "
-        "with three lines: `---`, then `place: gym` or `place: home`, then `---`\n");
+        "plan.md:1:1: warning: the plan does not say where it is done, and was read as one for the "
+        "hall [missing-key]; begin the file with three lines: `---`, then `place: gym`, then "
+        "`---`\n");
   CHECK(messages(read_plan("").diagnostics) ==
-        "plan.md:1:1: error: the plan does not say where it is done [missing-key]; begin the file "
-        "with three lines: `---`, then `place: gym` or `place: home`, then `---`\n"
-        "plan.md:1:1: error: the plan has no title [missing-key]; write a line such as `title: "
+        "plan.md:1:1: warning: the plan does not say where it is done, and was read as one for the "
+        "hall [missing-key]; begin the file with three lines: `---`, then `place: gym`, then "
+        "`---`\n"
+        "plan.md:1:1: warning: the plan has no title, and is called ‘Plan’ [missing-key]; write a "
+        "line such as `title: "
         "Shapes on the floor` between those two `---` lines\n");
 }
 
@@ -239,6 +242,63 @@ TEST_CASE("a word processor's quotation marks round a whole value are none of th
     CHECK(read_plan(fmt::format("---\ntitle: {}\nplace: gym\n---\n## P\n", title))
               .session.title.text == title);
   }
+}
+
+TEST_CASE("a value whose meaning is plain carries its edit") {
+  const auto cure = [](const std::string& line) {
+    const ReadPlan plan = read_plan("---\ntitle: T\nplace: gym\n" + line + "\n---\n## P\n");
+    for (const Diagnostic& one : plan.diagnostics.all()) {
+      if (!one.edits.empty()) return one.edits.front().text;
+    }
+    return std::string();
+  };
+  CHECK(cure("date: 3/12/2026") == "2026-12-03");
+  CHECK(cure("date: 3rd December 2026") == "2026-12-03");
+  CHECK(cure("date: 3/12").empty());  // of which year nobody knows
+  CHECK(cure("start: 5") == "17:00");
+  CHECK(cure("start: 5.30-6.30pm") == "17:30\nslot: 60 min");
+  CHECK(cure("slot: 60") == "60 min");
+  CHECK(cure("slot: 1:15") == "1:15 h");
+  CHECK(cure("gymnasts: about 12") == "12");
+  CHECK(cure("gymnasts: 10-12") == "12");
+  CHECK(cure("kit: mats") == "equipment");
+  CHECK(cure("equipmnt: mats") == "equipment");
+  CHECK(cure("names: Robin").empty());
+}
+
+TEST_CASE("a plan that does not say where is one for the hall, unless its words say home") {
+  const std::string text = "---\ntitle: Home week\n---\n## P\n";
+  CHECK(read_plan(text).session.place.value == Place::kGym);
+  Diagnostics diagnostics;
+  const SourcePtr source = source::load_text("plan.md", text, diagnostics);
+  PlaceWords words;
+  words.says_home = [](std::string_view said) { return said.starts_with("Home"); };
+  const Session home =
+      read_session(source::read_document(source, diagnostics), {}, diagnostics, words);
+  CHECK(home.place.value == Place::kHome);
+  CHECK_FALSE(diagnostics.has_errors());
+}
+
+TEST_CASE("what was not understood is kept for the coach, names are not, safety stays an error") {
+  const ReadPlan plan = read_plan(
+      "---\ntitle: T\nplace: gym\ntheme: rolling\ngymnasts: Robin and Kim\nnames: Robin\nheat: "
+      "warm\n---\n## P\n");
+  REQUIRE(plan.session.introduction.size() == 1);
+  CHECK(plan.session.introduction[0].words.text == "theme: rolling");
+  CHECK(plan.session.introduction[0].reader == Note::For::kCoach);
+  CHECK(plan.diagnostics.error_count() == 1);
+}
+
+TEST_CASE("checks that a plan lets be need a reason") {
+  const ReadPlan plan = read_plan(
+      "---\ntitle: T\nplace: gym\nchecks:\n  long-queue: two coaches\n  under-slot: off\n---\n## "
+      "P\n");
+  REQUIRE(plan.session.checks_off.size() == 1);
+  CHECK(plan.session.checks_off[0].reason.text == "two coaches");
+  CHECK(
+      messages(plan.diagnostics) ==
+      "plan.md:6:3: warning: ‘under-slot’ is switched off without a reason [bad-value]; write why: "
+      "`under-slot: two coaches tonight`\n");
 }
 
 }  // namespace

@@ -46,13 +46,13 @@ TEST_CASE("what is wrong with printing is said with what to write") {
     return messages(read_plan("---\ntitle: T\nplace: gym\n" + front + "---\n").diagnostics);
   };
   CHECK(said("paper: foolscap\n") ==
-        "plan.md:4:8: error: ‘foolscap’ is not a paper size we print on [bad-value]; write a4, a5, "
+        "plan.md:4:8: warning: ‘foolscap’ is not a paper size we print on [bad-value]; write a4, a5, "
         "letter or half-letter, and behind it landscape for a sheet on its side\n");
   CHECK(said("paper: {cards: a5}\n") ==
-        "plan.md:4:9: error: ‘cards’ is not a key of paper [unknown-key]; did you mean `card`?\n");
+        "plan.md:4:9: warning: ‘cards’ is not a key of paper [unknown-key]; did you mean `card`?\n");
   CHECK(
       said("filing-margin: 20 mm\n") ==
-      "plan.md:4:16: error: ‘20 mm’ is not a margin for filing [bad-value]; write `yes`, `no`, or "
+      "plan.md:4:16: warning: ‘20 mm’ is not a margin for filing [bad-value]; write `yes`, `no`, or "
       "`both sides` for paper printed on both sides\n");
 }
 
