@@ -306,7 +306,8 @@ Block CardRows::circuit(const plan::Drill& drill, const reason::DrillTime& time,
   b_.at(stations).column_span = columns();
   list = b_.node(stations, Role::kList);
   b_.at(list).ordered = true;
-  return beside_clock(clock_text(shown(time.start), TextRole::kClock, clock_owner), std::move(lines));
+  return beside_clock(clock_text(shown(time.start), TextRole::kClock, clock_owner),
+                      std::move(lines));
 }
 
 // Its number, its figure below it, and in as few lines as it can be the words: the coach looks for

@@ -178,7 +178,7 @@ class CardWriter {
     out.above_head = b_.look().part_space;
     out.below_head = b_.look().row_padding;
     out.alone = 1500;
-    out.head = 1000;
+    out.head = b_.is_dense() ? 1000 : 12000;  // across, where there is room
     out.most = 1;
     const Length least = b_.look().text(TextRole::kCue).size * 13;
     for (std::size_t n = 2; n <= kMostInRow; ++n) {
@@ -202,6 +202,7 @@ class CardWriter {
       FlowItem item;
       item.origin = drill.span;
       item.most = 2;
+      item.goes_on = true;
       item.make = [this, &drill, &time, table, i](Length width) {
         const reason::DrillTime unknown;
         const bool timed = i < time.stations.size();

@@ -14,6 +14,13 @@ constexpr std::size_t kFew = 4;             // sets of so many are offered howev
 constexpr std::int64_t kMostUneven = 25;    // larger ones when they leave a hundredth of so many
 constexpr std::int64_t kCut = 900;          // each further set of columns
 
+constexpr std::int64_t kParted = 2500;  // the same, where it parts a circuit
+
+// What a set that ends there is disliked for it.
+std::int64_t cut(const std::vector<FlowItem>& items, std::size_t end) {
+  return kCut + (end < items.size() && items[end].goes_on ? kParted : 0);
+}
+
 bool is_head(const FlowItem& item) { return item.kind == FlowItem::Kind::kHead; }
 
 Length gap_between(const FlowItem& above, const FlowItem& below, const ColumnStyle& style) {
@@ -114,6 +121,8 @@ void ColumnSets::offer(const std::vector<FlowItem>& items, std::size_t first,
   slab.continuation = item.continuation;
   if (item.kind == FlowItem::Kind::kEntry && style.most > 1 && item.most > 1)
     slab.dislike = style.alone;
+  if (first + 1 < items.size() && items[first + 1].goes_on && !item.keep_with_next)
+    slab.dislike += kParted;
   std::vector<Together> ways = {{1, 1}};
   for (std::size_t n = 2; n <= std::min(style.most, item.most); ++n) {
     const auto columns = static_cast<std::int64_t>(n);
@@ -140,7 +149,7 @@ void ColumnSets::offer(const std::vector<FlowItem>& items, std::size_t first,
       page::Alternative other;
       other.covers = end - first;
       other.block = Builder::space(made.height + closing(end));
-      other.dislike = kCut + (n == 3 ? three : 0) + heads * style.head;
+      other.dislike = cut(items, end) + (n == 3 ? three : 0) + heads * style.head;
       ways.push_back({end - first, n});
       slab.alternatives.push_back(std::move(other));
     }

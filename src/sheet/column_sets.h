@@ -39,6 +39,7 @@ struct FlowItem {
   std::size_t most = kMostInRow;  ///< columns it may stand in
   std::int64_t three = 0;         ///< what three of them are disliked
   bool keep_with_next = false;
+  bool goes_on = false;  ///< a circuit's station: better in one set with the item before it
   std::optional<page::OutlineEntry> outline;
   std::shared_ptr<const Block> continuation;  ///< see page::Slab
 };

