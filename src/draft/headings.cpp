@@ -5,22 +5,13 @@
 
 #include "base/text.h"
 #include "draft/drills.h"
-#include "draft/elements.h"
+#include "draft/heading_minutes.h"
 #include "draft/weights.h"
 
 namespace chalkleaf::draft {
 namespace {
 
 using PKind = Piece::Kind;
-
-/// `10 mins`, `(10 min)`, `20'`, `(15)`: minutes behind a heading.
-struct MinutesRead {
-  std::size_t begin = 0;  ///< pieces
-  std::size_t end = 0;
-  double minutes = 0;
-  bool bracket = false;
-  bool bare = false;
-};
 
 class HeadingReader {
  public:
@@ -149,43 +140,7 @@ class HeadingReader {
   }
 
   std::optional<MinutesRead> minutes_at(std::size_t at) const {
-    MinutesRead out;
-    out.begin = at;
-    out.bracket = pieces_[at].is(PKind::kOpen);
-    std::size_t i = out.bracket ? at + 1 : at;
-    if (out.bracket) i += words_.match(Role::kNameTail, pieces_, i, pieces_.size());  // `(about 8`
-    if (i >= pieces_.size() || !pieces_[i].is(PKind::kNumber)) return std::nullopt;
-    if (i > 0 && pieces_[i - 1].is(PKind::kWord) && !pieces_[i].space_before) return std::nullopt;
-    out.minutes = pieces_[i].value;
-    if (!pieces_[i].whole && out.bracket) return std::nullopt;  // `(11.08)` is a clock
-    ++i;
-    const std::size_t unit = words_.match(Role::kMinute, pieces_, i, pieces_.size());
-    // `splits 2 min right, 2 min left`, `3 min x 2` are doses.
-    const auto dose = ElementReader(words_, pieces_, text_)
-                          .read(out.begin + (out.bracket ? 1 : 0), pieces_.size(), Place::kInside);
-    if (!out.bracket && dose && dose->is_amount() && dose->next > i + 2) return std::nullopt;
-    i += unit;
-    out.bare = unit == 0;
-    if (out.bracket) {
-      std::size_t close = i;
-      while (close < pieces_.size() && !pieces_[close].is(PKind::kClose)) ++close;
-      if (close == pieces_.size() || (out.bare && close != i)) return std::nullopt;
-      out.end = close + 1;
-    } else {
-      if (words_.is(Role::kEach, pieces_, i, pieces_.size()) ||
-          words_.is(Role::kWork, pieces_, i, pieces_.size())) {
-        return std::nullopt;
-      }
-      // A bare number only at the end or before a colon: `Cool down 8:`
-      const bool ends = i == pieces_.size() || pieces_[i].is(PKind::kColon);
-      if (out.bare && !ends_ &&
-          (!ends || out.minutes < 3 || out.minutes > 60 ||
-           words_.is(Role::kNameBeforeNumber, pieces_, i - 2, pieces_.size()) ||
-           !pieces_[i - 1].whole))
-        return std::nullopt;
-      out.end = i;
-    }
-    return out;
+    return draft::minutes_at({words_, pieces_, text_, ends_}, at);
   }
 
   bool spaced_dash(std::size_t i) const {
@@ -522,66 +477,20 @@ class HeadingReader {
 
 }  // namespace
 
-bool ends_in_minutes(const Lexicon& words, const Source& source, const Line& line) {
-  constexpr std::size_t kMost = 9;
-  if (line.mark == Line::Mark::kBullet || (line.mark == Line::Mark::kNumber && line.level > 1))
-    return false;
-  const Pieces pieces = pieces_of(line.words(source).substr(0, 120));
-  std::size_t i = 0;
-  // `Skill 1: rolls, 15 mins`
-  const std::size_t size = pieces.size();
-  const bool last = size > 3 && size <= kMost + 2 && pieces[size - 2].is(PKind::kNumber) &&
-                    words.match(Role::kMinute, pieces, size - 1, size) == 1;
-  while (i < size && !pieces[i].is(PKind::kNumber)) ++i;
-  if (last && i + 2 < size && pieces[i].value < 10) i = size - 2;
-  if (i == 0 || i + 1 > pieces.size() || i >= kMost || pieces[i].in_words || !pieces[i].whole)
-    return false;
-  if (pieces[i].value < 3 || pieces[i].value > 60) return false;
-  const std::size_t unit = words.match(Role::kMinute, pieces, i + 1, pieces.size());
-  const bool dash = pieces[i - 1].is(PKind::kDash) && pieces[i - 1].space_before;
-  const std::size_t end = i + 1 + unit;
-  const bool column = end < pieces.size() && pieces[end].begin > pieces[end - 1].end + 1;
-  return (unit > 0 || dash) && (end == pieces.size() || column);
-}
-
-std::optional<ClockBehind> clock_behind(const Source& source, const Line& line) {
-  constexpr std::size_t kMostWords = 5;
-  const std::string_view text = line.words(source).substr(0, 80);
-  if (line.clock || line.blank || line.table) return std::nullopt;
-  std::size_t words = 0;
-  for (std::size_t at = 0; at < text.size() && words <= kMostWords; ++at) {
-    const bool begins = at > 0 && text[at - 1] == ' ' && text[at] != ' ';
-    words += begins ? 1 : 0;
-    if (!begins || text[at] < '0' || text[at] > '9') continue;
-    const auto read = read_clock(text.substr(at));
-    const std::size_t end = at + (read ? read->size : 0);
-    const bool alone = read && (end >= text.size() || text[end] == ' ' || text[end] == ',' ||
-                                text[end - 1] == ':');
-    if (!alone || text.substr(at).find_first_of(".:") > 2) return std::nullopt;
-    const std::string_view rest = trim(text.substr(end));
-    if (!rest.empty() && rest[0] != '(' && rest[0] != ',' && rest[0] != '-') return std::nullopt;
-    return ClockBehind{read->clock, line.text + static_cast<std::uint32_t>(at),
-                       line.text + static_cast<std::uint32_t>(end)};
-  }
-  return std::nullopt;
-}
-
-bool begins_with_minutes(const Lexicon& words, const Source& source, const Line& line) {
-  constexpr std::size_t kMostNamed = 5;
-  const std::string_view text = line.words(source).substr(0, kLongestLine);
-  const Pieces pieces = spoken_pieces(words, text);
-  std::size_t i = 0;
-  while (i < pieces.size() && i < kMostNamed && pieces[i].is(PKind::kWord)) ++i;
-  if (i == 0 || i >= pieces.size() || !pieces[i].is(PKind::kNumber)) return false;
-  const std::size_t unit = words.match(Role::kMinute, pieces, i + 1, pieces.size());
-  if (unit == 0 || pieces[i].value < kPartMinutes - 2 || i + 1 + unit >= pieces.size())
-    return false;
-  return read_drills(words, text.substr(pieces[i + unit].end), {}).has_dose();
-}
-
 HeadingRead read_heading(const Lexicon& words, const Source& source, const Line& line,
                          const Habits& habits) {
   return HeadingReader(words, source, line, habits).run();
+}
+
+bool is_called(std::string_view name, std::string_view first) {
+  std::string letters;
+  for (const char c : lower_ascii(name.substr(0, 24))) {
+    if (c >= 'a' && c <= 'z') letters += c;
+  }
+  const std::string_view begin = letters;
+  const bool ing = begin.starts_with(std::string(first) + "ing");
+  return begin.starts_with(std::string(first) + (first == "warm" ? "up" : "down")) ||
+         (ing && begin.substr(first.size() + 3).starts_with(first == "warm" ? "up" : "down"));
 }
 
 }  // namespace chalkleaf::draft

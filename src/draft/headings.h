@@ -7,6 +7,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 
 #include "draft/lexicon.h"
 #include "draft/lines.h"
@@ -54,5 +55,8 @@ bool ends_in_minutes(const Lexicon& words, const Source& source, const Line& lin
 
 HeadingRead read_heading(const Lexicon& words, const Source& source, const Line& line,
                          const Habits& habits);
+
+/// Whether a title begins as plan/headings.h knows a warm-up (`first`: warm) or a cool-down by.
+bool is_called(std::string_view name, std::string_view first);
 
 }  // namespace chalkleaf::draft

@@ -5,105 +5,11 @@
 
 #include "base/text.h"
 #include "draft/line_scores.h"
+#include "draft/table_cells.h"
 #include "draft/weights.h"
 
 namespace chalkleaf::draft {
 namespace {
-
-/// A cell: bytes of the file, trimmed.
-struct Cell {
-  std::uint32_t begin = 0;
-  std::uint32_t end = 0;
-};
-
-std::string_view text_of(const Source& source, const Cell& cell) {
-  return source.text().substr(cell.begin, cell.end - cell.begin);
-}
-
-Cell trimmed(const Source& source, Cell cell) {
-  const std::string_view all = source.text();
-  const auto blank = [&](std::uint32_t at) { return all[at] == ' ' || all[at] == '\t'; };
-  while (cell.begin < cell.end && blank(cell.begin)) ++cell.begin;
-  while (cell.end > cell.begin && blank(cell.end - 1)) --cell.end;
-  return cell;
-}
-
-// The bytes of a gap between two columns; 0 where there is none.
-std::uint32_t gap_size(std::string_view all, std::uint32_t at, std::uint32_t end) {
-  std::uint32_t size = 0;
-  bool tab = false;
-  while (at + size < end && (all[at + size] == ' ' || all[at + size] == '\t')) {
-    tab = tab || all[at + size] == '\t';
-    ++size;
-  }
-  return tab || size > 2 ? size : 0;
-}
-
-// `Forward roll | 4 turns each | |`, without a bar in front
-std::vector<Cell> cut_cells(const Source& source, const Line& line, char mark) {
-  std::vector<Cell> out;
-  const std::string_view all = source.text();
-  std::uint32_t from = line.begin;
-  for (std::uint32_t at = line.begin; at <= line.end; ++at) {
-    if (at < line.end && all[at] != mark) continue;
-    const Cell cell = trimmed(source, {from, at});
-    if (at < line.end || cell.end > cell.begin) out.push_back(cell);
-    from = at + 1;
-  }
-  return out;
-}
-
-std::size_t bars_in(const Source& source, const Line& line) {
-  const std::string_view row = source.text().substr(line.begin, line.end - line.begin);
-  return static_cast<std::size_t>(std::count(row.begin(), row.end(), '|'));
-}
-
-std::vector<Cell> columns_of(const Source& source, const Line& line) {
-  std::vector<Cell> out;
-  const std::string_view all = source.text();
-  if (bars_in(source, line) > 1) return cut_cells(source, line, '|');
-  if (line.commas) return cut_cells(source, line, ',');
-  Cell cell = trimmed(source, {line.begin, line.end});
-  const std::uint32_t end = cell.end;
-  for (std::uint32_t at = cell.begin; at < end; ++at) {
-    const std::uint32_t gap = gap_size(all, at, end);
-    if (gap == 0) continue;
-    out.push_back({cell.begin, at});
-    cell.begin = at + gap;
-    at += gap - 1;
-  }
-  out.push_back({cell.begin, end});
-  return out;
-}
-
-std::vector<Cell> cells_of(const Source& source, const Line& line) {
-  std::vector<Cell> out;
-  const std::string_view all = source.text();
-  std::uint32_t at = trimmed(source, {line.begin, line.end}).begin;
-  if (at < line.end && all[at] != '|') return columns_of(source, line);
-  while (at < line.end) {
-    const std::uint32_t from = at + 1;
-    std::uint32_t to = from;
-    while (to < line.end && all[to] != '|') ++to;
-    if (to == line.end && trim(all.substr(from, to - from)).empty()) break;
-    out.push_back(trimmed(source, {from, to}));
-    at = to;
-  }
-  return out;
-}
-
-// `1`, `12`, `a`, `b.`
-bool is_ordinal(std::string_view text) {
-  if (!text.empty() && (text.back() == '.' || text.back() == ')')) text.remove_suffix(1);
-  if (text.size() == 1 && is_letter(text[0])) return true;
-  return !text.empty() && text.size() < 3 &&
-         text.find_first_not_of("0123456789") == std::string_view::npos;
-}
-
-bool is_delimiter(std::string_view row) {
-  return row.find('-') != std::string_view::npos &&
-         row.find_first_not_of("|:- \t") == std::string_view::npos;
-}
 
 class TableReader {
  public:
@@ -469,84 +375,7 @@ class TableReader {
   Setting own_;  ///< of the part that a row opened
 };
 
-/// Looks for columns.
-class ColumnFinder {
- public:
-  ColumnFinder(const Lexicon& words, const Source& source, std::vector<DraftLine>& lines)
-      : words_(words), source_(source), lines_(lines) {}
-
-  void run() {
-    find_commas();
-    for (std::size_t i = 0; i < lines_.size();) {
-      std::size_t end = i;
-      while (end < lines_.size() && is_row(lines_[end])) ++end;
-      if (end > i + 2) block(i, end);
-      i = std::max(end, i + 1);
-    }
-  }
-
- private:
-  // `Exercise, Sets, Reps, Rest`, and below it rows of as many cells.
-  void find_commas() {
-    for (std::size_t i = 0; i + 2 < lines_.size(); ++i) {
-      const std::string_view head = lines_[i].line.words(source_).substr(0, kLongestLine);
-      const auto cells = static_cast<std::size_t>(std::count(head.begin(), head.end(), ','));
-      const Pieces pieces = pieces_of(head);
-      const bool heads = cells > 1 && words_.within(Role::kSet, pieces, 0, pieces.size()) &&
-                         (words_.within(Role::kRepetition, pieces, 0, pieces.size()) ||
-                          words_.within(Role::kTimes, pieces, 0, pieces.size())) &&
-                         head.find_first_of("0123456789") == std::string_view::npos;
-      if (!heads) continue;
-      std::size_t end = i;
-      for (; end < lines_.size() && !lines_[end].line.blank; ++end) {
-        const std::string_view row = lines_[end].line.words(source_);
-        if (static_cast<std::size_t>(std::count(row.begin(), row.end(), ',')) + 1 < cells) break;
-      }
-      if (end < i + 3) continue;
-      for (std::size_t row = i; row < end; ++row)
-        lines_[row].line.commas = lines_[row].line.table = true;
-      i = end;
-    }
-  }
-
-  bool is_row(const DraftLine& one) const {
-    const bool barred = bars_in(source_, one.line) > 1;
-    const bool open = one.reading == DraftLine::Reading::kBlank && !one.line.blank &&
-                      one.grid_of == nullptr && !one.line.table && !one.line.clock &&
-                      (one.line.mark == Line::Mark::kNone || barred);
-    constexpr std::uint32_t kLongest = 400;
-    return open && one.line.end - one.line.begin < kLongest &&
-           columns_of(source_, one.line).size() > 1;
-  }
-  // Nothing but an amount: `3 x 12, 30 sec rest`, `10 min`.
-  bool is_amount(const Cell& cell) const {
-    const SpokenLine read = read_drills(words_, text_of(source_, cell), {});
-    return read.drills.empty() && !read.defaults.empty();
-  }
-
-  void block(std::size_t begin, std::size_t end) {
-    std::size_t amounts = 0;
-    for (std::size_t i = begin; i < end; ++i) {
-      const std::vector<Cell> cells = columns_of(source_, lines_[i].line);
-      amounts += std::any_of(cells.begin() + 1, cells.end(),
-                             [&](const Cell& cell) { return is_amount(cell); })
-                     ? 1
-                     : 0;
-    }
-    if (amounts * 3 < (end - begin) * 2) return;
-    for (std::size_t i = begin; i < end; ++i) lines_[i].line.table = true;
-  }
-
-  const Lexicon& words_;
-  const Source& source_;
-  std::vector<DraftLine>& lines_;
-};
-
 }  // namespace
-
-void find_columns(const Lexicon& words, const Source& source, std::vector<DraftLine>& lines) {
-  ColumnFinder(words, source, lines).run();
-}
 
 void read_table(const Lexicon& words, const Source& source, std::vector<DraftLine>& lines,
                 std::size_t begin, std::size_t end, const Setting& setting) {

@@ -4,9 +4,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cctype>
 
 #include "base/text.h"
+#include "draft/grids.h"
+#include "draft/markdown_text.h"
 #include "draft/spoken_dose.h"
 #include "rota/notation.h"
 
@@ -16,69 +17,6 @@ namespace {
 using Reading = DraftLine::Reading;
 
 constexpr std::string_view kRotations = "Rotations";  // what plan/rotations.h knows one by
-
-// As Markdown shows it unchanged: CommonMark 0.31, 2.4 (backslash escapes).
-std::string escaped(std::string_view text) {
-  static constexpr std::string_view kSpecial = "\\`*_[]<>&~";
-  std::string out;
-  for (const char c : text) {
-    if (kSpecial.find(c) != std::string_view::npos) out += '\\';
-    out += c;
-  }
-  return out;
-}
-
-// The same at the begin of a line, where more signs mean something.
-std::string escaped_line(std::string_view text) {
-  std::string out = escaped(trim(text));
-  if (out.empty()) return out;
-  std::size_t digits = 0;
-  while (digits < out.size() && out[digits] >= '0' && out[digits] <= '9') ++digits;
-  if (digits > 0 && digits < out.size() && (out[digits] == '.' || out[digits] == ')')) {
-    out.insert(digits, "\\");
-  } else if (std::string_view("#-+=|:").find(out[0]) != std::string_view::npos) {
-    out.insert(0, "\\");
-  }
-  return out;
-}
-
-// Names begin with a capital, as on any sheet.
-std::string with_capital(std::string text) {
-  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') {
-    text[0] = static_cast<char>(text[0] - 'a' + 'A');
-  }
-  return text;
-}
-
-std::string yaml_string(std::string_view text) {
-  std::string out = "\"";
-  for (const char c : text) {
-    if (c == '"' || c == '\\') out += '\\';
-    out += c == '\t' ? ' ' : c;
-  }
-  return out + "\"";
-}
-
-// Without signs that would part a name from a dose, and without loose ends.
-std::string name_text(std::string_view name) {
-  std::string out;
-  for (const char c : trim(name)) {
-    if (c == ':') {
-      out += " –";
-    } else if (c == '\t') {
-      out += ' ';
-    } else {
-      out += c;
-    }
-  }
-  const auto is_loose = [](char c) {
-    return c == ' ' || c == ',' || c == '-' || c == '.' || c == ';' || c == '/';
-  };
-  while (!out.empty() && is_loose(out.back())) out.pop_back();
-  std::size_t begin = 0;
-  while (begin < out.size() && is_loose(out[begin])) ++begin;
-  return out.substr(begin);
-}
 
 class Writer {
  public:
@@ -100,18 +38,6 @@ class Writer {
     return coach_->text().substr(one.heading.name_begin,
                                  one.heading.name_end - one.heading.name_begin);
   }
-  // What plan/headings.h knows a warm-up and a cool-down by.
-  static bool is_called(std::string_view name, std::string_view first) {
-    std::string letters;
-    for (const char c : lower_ascii(name.substr(0, 24))) {
-      if (c >= 'a' && c <= 'z') letters += c;
-    }
-    const std::string_view begin = letters;
-    const bool ing = begin.starts_with(std::string(first) + "ing");
-    return begin.starts_with(std::string(first) + (first == "warm" ? "up" : "down")) ||
-           (ing && begin.substr(first.size() + 3).starts_with(first == "warm" ? "up" : "down"));
-  }
-
   // A part that is the warm-up or the cool-down by another name: `General prep`, `Wind down`.
   void find_frame() {
     const auto within = [&](const DraftLine& one, Role role) {
@@ -365,56 +291,17 @@ class Writer {
     if (!told) keep_words(one);
     if (const rota::Pause* behind = rota::pause_behind(rotation)) pause_part(*behind, at);
   }
-  static bool is_line_of(const rota::Rotation& rotation, const DraftLine& line) {
-    return std::find(rotation.lines.begin(), rotation.lines.end(), line.line.number) !=
-           rotation.lines.end();
-  }
-
   void put_table(const rota::Rotation& rotation) {
     end_list();
     put("\n");
-    bool head = true;
-    for (const std::vector<rota::Piece>& row : rota::table_of(rotation)) {
-      for (const rota::Piece& piece : row) {
-        put("| ");
-        if (piece.span) {
-          put(escaped(piece.text), piece.span);
-        } else {
-          put(escaped(piece.text), rotation.span);
-        }
-        put(piece.text.empty() ? "" : " ");
-      }
-      put("|\n");
-      if (!head) continue;
-      for (std::size_t i = 0; i < row.size(); ++i) put("|---");
-      put("|\n");
-      head = false;
+    for (const rota::Piece& piece : table_pieces(rotation)) {
+      piece.span ? put(piece.text, piece.span) : put(piece.text);
     }
-  }
-
-  static std::string grid_text(const rota::Rotation& rotation) {
-    std::string out;
-    for (const std::vector<rota::Piece>& row : rota::table_of(rotation)) {
-      for (const rota::Piece& piece : row) out += " " + lower_ascii(piece.text);
-    }
-    if (const rota::Pause* behind = rota::pause_behind(rotation))
-      out += " " + lower_ascii(behind->words);
-    return out;
   }
 
   // A line of the grid with a word that the table has not is shown as it was typed, too.
   void keep_words(const DraftLine& one) {
-    const std::string line = lower_ascii(whole(one));
-    std::string word;
-    for (std::size_t i = 0; i <= line.size(); ++i) {
-      if (i < line.size() && is_letter(line[i])) {
-        word += line[i];
-        continue;
-      }
-      if (word.size() > 1 && written_.find(word) == std::string::npos)
-        return typed_.push_back(span(one));
-      word.clear();
-    }
+    if (has_other_words(whole(one), written_)) typed_.push_back(span(one));
   }
 
   // Lunch, behind the last turn: a part of its own, until the next clock.

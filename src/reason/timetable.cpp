@@ -39,6 +39,7 @@ DrillTime drill_time(const Drill& drill, const Part& part, const Setting& settin
     out.reasoning = drill.dose_unreadable ? "its dose cannot be read" : "no dose, so no time";
   }
   out.drill = &drill;
+  out.in_turn = part.gymnasts.value_or(0);
   return out;
 }
 

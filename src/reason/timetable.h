@@ -21,6 +21,7 @@ struct DrillTime {
   Duration work;        ///< doing it, all sets and sides
   Duration rest;        ///< between its sets
   Duration changeover;  ///< after it, for the next drill of the session; none after the last
+  int in_turn = 0;      ///< gymnasts that take these turns; 0: all there are
   int waves = 1;        ///< turns until the whole group has done a set, where a station takes fewer
   /// Of a circuit: one round, each station from the circuit's begin of that round.
   std::vector<DrillTime> stations = {};

@@ -52,7 +52,8 @@ std::vector<type::Inline> CardDrill::place_pieces() const {
   std::vector<type::Inline> out;
   if (common_ != nullptr && !common_->place.empty()) return out;
   if (!drill_.at.empty()) out = b_.said(TextRole::kVariation, "at-station", "station", drill_.at);
-  const std::optional<int> gymnasts = session_.gymnast_count();
+  const std::optional<int> gymnasts =
+      time_.in_turn > 0 ? std::optional(time_.in_turn) : session_.gymnast_count();
   if (time_.waves <= 1 || !gymnasts) return out;
   if (!out.empty()) out.push_back(plain(", ", {}));
   // As even as they can be: ten gymnasts with room for eight are two waves of five.
