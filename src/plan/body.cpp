@@ -29,6 +29,13 @@ namespace {
 
 using MarkKind = source::MarkNode::Kind;
 
+// `easier:` beside the drill instead of below it. `Without shoes: 10 jumps` may be a drill.
+bool is_misplaced(const Attribute& attribute, bool dosed) {
+  if (!is_known(attribute)) return false;
+  if (dosed && (attribute.key == "coach" || attribute.key == "family")) return false;
+  return attribute.key != "without" || attribute.value.str().find(':') != std::string::npos;
+}
+
 bool same_title(std::string_view a, std::string_view b) {
   return lower_ascii(trim(a)) == lower_ascii(trim(b));
 }
@@ -462,14 +469,6 @@ class BodyReader {
     }
   }
 
-  // `easier:` beside the drill instead of below it. `Without shoes: 10 jumps` may be a drill.
-  static bool is_misplaced(const Attribute& attribute, bool dosed) {
-    if (!is_known(attribute)) return false;
-    if (dosed && (attribute.key == "coach" || attribute.key == "family")) return false;
-    if (attribute.key != "without") return true;
-    return attribute.value.str().find(':') != std::string::npos;
-  }
-
   void misplaced(const Attribute& attribute, const source::MarkNode& node) {
     Drill* above = last_drill();
     const std::string& key = attribute.written.text;
@@ -493,9 +492,8 @@ class BodyReader {
   Note::For section_is_for_ = Note::For::kAll;  ///< all text below a heading that is a label
   const source::MarkNode* next_ = nullptr;      ///< the block behind the one that is read
   const source::MarkNode* end_ = nullptr;
-  std::optional<std::size_t> rotation_ =
-      {};                         ///< the part in which groups go from station to station
-  bool stations_follow_ = false;  ///< the block below a circuit in a line of its own
+  std::optional<std::size_t> rotation_ = {};  ///< the part with groups and stations
+  bool stations_follow_ = false;              ///< the block below a circuit in a line of its own
 };
 
 }  // namespace

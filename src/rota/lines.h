@@ -11,6 +11,11 @@
 
 namespace chalkleaf::rota {
 
+/// No hall's grid has more rows, and what looks for one at every line is not to look further.
+inline constexpr std::size_t kMostRows = 80;
+/// Lines of a plan with a grid, and more than anyone writes.
+inline constexpr std::size_t kMostLines = 3'000;
+
 struct Clock {
   int minutes = 0;  ///< of the day; 1 to 7 o'clock are in the afternoon, when gyms are open
   std::optional<int> until = {};  ///< `9.25-9.53`

@@ -109,7 +109,7 @@ class PairReader {
     Table out;
     std::set<std::string> known;
     std::size_t full = 0;
-    for (std::size_t i = at; i < lines_.size(); ++i) {
+    for (std::size_t i = at; i < std::min(lines_.size(), at + kMostRows); ++i) {
       const Line& line = lines_[i];
       if (line.blank && !out.turns.empty()) continue;
       if (!open(i)) break;
@@ -228,7 +228,7 @@ class PairReader {
   std::optional<Table> orders(std::size_t at, std::size_t& end) const {
     std::vector<Order> found;
     std::size_t stop = at;
-    for (std::size_t i = at; i < lines_.size(); ++i) {
+    for (std::size_t i = at; i < std::min(lines_.size(), at + kMostRows); ++i) {
       if (lines_[i].blank && !found.empty()) continue;
       const auto one = order(i);
       if (!one || (!found.empty() && one->cells.size() != found.front().cells.size())) break;

@@ -43,6 +43,7 @@ std::vector<Rotation> read(const Source& source, const Words& words) {
   std::vector<Rotation> out;
   if (source.text().size() > kLargest) return out;
   const std::vector<Line> lines = lines_of(source);
+  if (lines.size() > kMostLines) return out;
   for (const Table& table : tables_of(source, lines, words)) {
     auto found = interpret(source, words, table);
     if (!found) continue;

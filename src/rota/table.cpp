@@ -228,8 +228,8 @@ class TableFinder {
  private:
   std::optional<Table> pipes(std::size_t at, std::size_t& end) const {
     std::size_t stop = at;
-    while (stop < lines_.size() && lines_[stop].pipe) ++stop;
-    if (stop < at + 3) return std::nullopt;
+    while (stop < lines_.size() && stop <= at + kMostRows && lines_[stop].pipe) ++stop;
+    if (stop < at + 3 || stop > at + kMostRows) return std::nullopt;
     std::vector<RawRow> rows;
     for (std::size_t i = at + 1; i < stop; ++i) {
       if (lines_[i].rule) continue;
@@ -284,7 +284,7 @@ class TableFinder {
     if (lines_[at].clock && !clocks) return std::nullopt;  // a part with its clock, no head
     const bool across = clocks && wide(at) > 1;  // `4.25  5.10  6.05` over the rows of groups
     std::vector<std::size_t> found;
-    for (std::size_t i = at; i < lines_.size(); ++i) {
+    for (std::size_t i = at; i < std::min(lines_.size(), at + kMostRows); ++i) {
       if (across && i > at && lines_[i].clock) break;
       if (lines_[i].blank && i + 1 < lines_.size() && open(i + 1) && wide(i + 1) > 2 &&
           lines_[i + 1].clock.has_value() == lines_[found.back()].clock.has_value() &&
@@ -335,7 +335,7 @@ class TableFinder {
     std::vector<RawRow> rows;
     std::size_t stop = at + 1;
     std::size_t full = 0;
-    for (; stop < lines_.size(); ++stop) {
+    for (; stop < std::min(lines_.size(), at + kMostRows); ++stop) {
       const Line& line = lines_[stop];
       if (line.blank && rows.size() < 1) continue;
       if (!open(stop) || !line.clock) break;

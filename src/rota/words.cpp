@@ -85,8 +85,9 @@ std::shared_ptr<const Words> read_words(const SourcePtr& source, Diagnostics& di
   const auto root = source::read_yaml(source, found);
   if (root) {
     for (const auto& [key, value] : root->entries) {
+      const std::string& named = key.text;
       const auto list = std::find_if(kLists.begin(), kLists.end(),
-                                     [&](const List& one) { return one.key == key.text; });
+                                     [&named](const List& one) { return one.key == named; });
       if (list == kLists.end()) {
         if (key.text == "language") continue;
         found.error("unknown-key", key.span, fmt::format("‘{}’ means nothing here", key.text),

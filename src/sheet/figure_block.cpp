@@ -30,18 +30,23 @@ constexpr Length kNumberGap = Length::millipoints(1500);  // between two numbers
 // Where numbers so wide begin: in the middle below their frames, or beside each other where those
 // stand closer, as near as that allows.
 std::vector<Length> number_places(const std::vector<Length>& middles, Length wide, Length room) {
+  const auto count = static_cast<std::int64_t>(middles.size());
+  // Closer together before any stands out of the figure, where the margin may be.
+  Length gap = kNumberGap;
+  if (wide * count + gap * (count - 1) > room && count > 1)
+    gap = std::max(Length(), (room - wide * count) / (count - 1));
   std::vector<Length> out;
   for (const Length middle : middles) {
     const Length own = middle - wide / 2;
-    out.push_back(out.empty() ? own : std::max(own, out.back() + wide + kNumberGap));
+    out.push_back(out.empty() ? own : std::max(own, out.back() + wide + gap));
   }
   // What went too far to the right pushes the others back, half of it at most out of the figure.
   const Length over = out.back() + wide - room;
-  const Length all = (wide + kNumberGap) * static_cast<std::int64_t>(out.size()) - kNumberGap;
+  const Length all = wide * count + gap * (count - 1);
   Length most = room - wide + std::max(Length(), all - room) / 2;
   for (std::size_t i = out.size(); over > Length() && i-- > 0;) {
     out[i] = std::min(out[i], most);
-    most = out[i] - wide - kNumberGap;
+    most = out[i] - wide - gap;
   }
   return out;
 }

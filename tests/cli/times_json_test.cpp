@@ -27,7 +27,7 @@ TEST_CASE("times as JSON: parts with their written time, drills with their doses
       R"j({"schema": 1, "title": "T", "place": "gym", "start": "17:00", "slot_seconds": 600, "seconds": 300, "parts": [)j"
       R"j({"name": "Warm-up", "line": 8, "seconds": 300, "model_seconds": 65, "written_seconds": 300, "low": null, "likely": null, "high": null, "lanes": null, "working": null, "waiting": null, "sentence": null, "drills": [)j"
       R"j({"line": 10, "name": "Casts", "notes": [], "sets": null, "rounds": null, "sides": null, "amount": {"kind": "reps", "value": [5, 4, 3]}, "turns": null, "rest_s": 10, "start_s": 0, "seconds": 59, "why": "12 reps (5 + 4 + 3) \u00d7 2 s (a rep, default) + 2 \u00d7 10 s rest", "likely": null, "lanes": null, "sentence": null}, )j"
-      R"j({"line": 11, "name": "Kick", "notes": [], "sets": null, "rounds": null, "sides": null, "amount": {"kind": "goes", "value": 3}, "turns": null, "rest_s": null, "start_s": 59, "seconds": 6, "why": "3 goes \u00d7 1 rep \u00d7 2 s (a rep, default)", "likely": null, "lanes": null, "sentence": null}]}]}
+      R"j({"line": 11, "name": "Kick", "notes": [], "sets": null, "rounds": null, "sides": null, "amount": {"kind": "goes", "value": 3}, "turns": null, "rest_s": null, "start_s": 59, "seconds": 6, "why": "3 goes \u00d7 1 rep \u00d7 2 s (a rep, default)", "likely": null, "lanes": null, "sentence": null}]}], "rotations": []}
 )j";
   CHECK(
       json(
