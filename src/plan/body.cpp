@@ -26,7 +26,6 @@
 
 namespace chalkleaf::plan {
 namespace {
-
 using MarkKind = source::MarkNode::Kind;
 
 // `easier:` beside the drill instead of below it. `Without shoes: 10 jumps` may be a drill.
@@ -36,10 +35,13 @@ bool is_misplaced(const Attribute& attribute, bool dosed) {
   return attribute.key != "without" || attribute.value.str().find(':') != std::string::npos;
 }
 
+bool attribute_is_known(const source::MarkNode& line) {
+  const auto found = attribute_of(printed_text(line));
+  return found && is_known(*found);
+}
 bool same_title(std::string_view a, std::string_view b) {
   return lower_ascii(trim(a)) == lower_ascii(trim(b));
 }
-
 class BodyReader {
  public:
   BodyReader(FileRole role, const Words& title, Diagnostics& diagnostics)
@@ -445,7 +447,6 @@ class BodyReader {
     add_kit_move(kit, node.span, listed);
     for (Note& note : below) add_note(std::move(note));
   }
-  // `cue:` where no drill is.
   void below_no_drill(const source::Text& line) {
     const auto attribute = attribute_of(line);
     if (attribute && !reader_label(line.trimmed().str())) report_no_drill(attribute->written);
@@ -457,16 +458,9 @@ class BodyReader {
     diagnostics_.error(kBadValue, key.span, fmt::format("‘{}’ stands below no drill", key.text),
                        "put this line below the drill it belongs to, indented by two spaces");
   }
-  static bool attribute_is_known(const source::MarkNode& line) {
-    const auto attribute = attribute_of(printed_text(line));
-    return attribute && is_known(*attribute);
-  }
-
   void below_link(const source::MarkNode& item) {
-    for (std::size_t i = 1; i < item.children.size(); ++i) {
-      const source::MarkNode& child = item.children[i];
-      child.kind == MarkKind::kCode ? notes(child) : block(child);
-    }
+    for (auto child = item.children.begin() + 1; child < item.children.end(); ++child)
+      child->kind == MarkKind::kCode ? notes(*child) : block(*child);
   }
 
   void misplaced(const Attribute& attribute, const source::MarkNode& node) {

@@ -7,8 +7,8 @@ namespace chalkleaf::reason {
 const std::vector<CheckInfo>& all_checks() {
   static const std::vector<CheckInfo> kChecks = [] {
     std::vector<CheckInfo> all = session_checks();
-    for (const auto& more :
-         {rotation_checks(), body_checks(), danger_checks(), kit_checks(), figure_list_checks(), writing_checks()}) {
+    for (const auto& more : {rotation_checks(), body_checks(), danger_checks(), kit_checks(),
+                             figure_list_checks(), writing_checks()}) {
       all.insert(all.end(), more.begin(), more.end());
     }
     return all;

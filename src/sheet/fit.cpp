@@ -48,9 +48,11 @@ page::Composed compose_freely(const ComposeAt& at) {
 
 page::Composed compose_compact(const ArrangeAt& at) {
   constexpr std::size_t kSides = 2;  // of a sheet of paper
+  constexpr std::size_t kLong = 16;  // of a document that no closer setting makes a sheet of
   page::Composed best = at(1, Arrangement::kCompact);
   const page::Composed plain = best;
   const auto pages = [](const page::Composed& one) { return one.list.pages.size(); };
+  if (pages(best) > kLong) return best;
   const auto take = [&](double factor, Arrangement arrangement, std::size_t most) {
     page::Composed tried = at(factor, arrangement);
     if (pages(tried) > most || !sets_all(tried, plain)) return false;

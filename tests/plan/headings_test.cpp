@@ -79,10 +79,10 @@ TEST_CASE("a heading and the timings may not give a part two times") {
                         .diagnostics);
   };
   CHECK(said("Bars (8 min)").empty());
-  CHECK(
-      said("Bars (10 min)") ==
-      "plan.md:5:17: warning: the heading of ‘Bars’ gives it 10 min, not 8 min [bad-value]; keep one "
-      "of the two times\n");
+  CHECK(said("Bars (10 min)") ==
+        "plan.md:5:17: warning: the heading of ‘Bars’ gives it 10 min, not 8 min [bad-value]; keep "
+        "one "
+        "of the two times\n");
 }
 
 }  // namespace

@@ -45,15 +45,17 @@ TEST_CASE("what is wrong with printing is said with what to write") {
   const auto said = [](const std::string& front) {
     return messages(read_plan("---\ntitle: T\nplace: gym\n" + front + "---\n").diagnostics);
   };
-  CHECK(said("paper: foolscap\n") ==
-        "plan.md:4:8: warning: ‘foolscap’ is not a paper size we print on [bad-value]; write a4, a5, "
-        "letter or half-letter, and behind it landscape for a sheet on its side\n");
-  CHECK(said("paper: {cards: a5}\n") ==
-        "plan.md:4:9: warning: ‘cards’ is not a key of paper [unknown-key]; did you mean `card`?\n");
   CHECK(
-      said("filing-margin: 20 mm\n") ==
-      "plan.md:4:16: warning: ‘20 mm’ is not a margin for filing [bad-value]; write `yes`, `no`, or "
-      "`both sides` for paper printed on both sides\n");
+      said("paper: foolscap\n") ==
+      "plan.md:4:8: warning: ‘foolscap’ is not a paper size we print on [bad-value]; write a4, a5, "
+      "letter or half-letter, and behind it landscape for a sheet on its side\n");
+  CHECK(
+      said("paper: {cards: a5}\n") ==
+      "plan.md:4:9: warning: ‘cards’ is not a key of paper [unknown-key]; did you mean `card`?\n");
+  CHECK(said("filing-margin: 20 mm\n") ==
+        "plan.md:4:16: warning: ‘20 mm’ is not a margin for filing [bad-value]; write `yes`, `no`, "
+        "or "
+        "`both sides` for paper printed on both sides\n");
 }
 
 }  // namespace

@@ -6,8 +6,9 @@
 //
 // The second prints each line with its log-odds, and the check it fits best.
 // Each line of LINES is `home` or `gym`, the check that should speak of it, or `ok` or nothing when
-// none should, and the line itself. Logistic regression with a penalty on squares, by AdaGrad (Duchi et al. 2011); the same
-// input gives the same output. Run it when lines were added (DEVELOPERS.md).
+// none should, and the line itself. Logistic regression with a penalty on squares, by AdaGrad
+// (Duchi et al. 2011); the same input gives the same output. Run it when lines were added
+// (DEVELOPERS.md).
 #include <cmath>
 #include <cstdint>
 #include <cstdio>
