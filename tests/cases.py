@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Runs every case of tests/cases: a plan, and what the program is expected to say about it.
 
-usage: cases.py PROGRAM [--update] [NAME…]
+usage: cases.py PROGRAM [--update] [--one-in N] [NAME…]
 
 A case is a folder. `about` says in a sentence what is tested. What is checked is `plan.md`, in the club of the
 folder's `club.yaml` if there is one. The expectations beside it are compared with what the program prints:
@@ -9,6 +9,7 @@ folder's `club.yaml` if there is one. The expectations beside it are compared wi
   expected.times      the timetable of `times plan.md`, where the file exists
 A case whose name begins with `good-` must have no message at all.
 --update writes what the program says now; read the difference before you commit it.
+--one-in N runs every Nth case only, for a slow build of the program; all of them where CHALKLEAF_ALL_ROUNDS is set.
 """
 import os
 import pathlib
@@ -17,7 +18,13 @@ import sys
 
 program = os.path.abspath(sys.argv[1])
 update = "--update" in sys.argv
-names = [a for a in sys.argv[2:] if not a.startswith("--")]
+arguments = sys.argv[2:]
+one_in = 1
+if "--one-in" in arguments:
+    at = arguments.index("--one-in")
+    one_in = 1 if "CHALKLEAF_ALL_ROUNDS" in os.environ else int(arguments[at + 1])
+    del arguments[at:at + 2]
+names = [a for a in arguments if not a.startswith("--")]
 root = pathlib.Path(__file__).parent / "cases"
 failed = passed = 0
 
@@ -41,9 +48,8 @@ def compare(case, file, said):
     print(f"--- {case.name}/{file}: expected\n{wanted}+++ said\n{said}")
 
 
-for case in sorted(root.iterdir()):
-    if not case.is_dir() or (names and case.name not in names):
-        continue
+cases = [case for case in sorted(root.iterdir()) if case.is_dir() and (not names or case.name in names)]
+for case in cases[::one_in]:
     if not (case / "about").exists():
         failed += 1
         print(f"--- {case.name}: lacks `about`")

@@ -113,7 +113,7 @@ std::unique_ptr<Studied> study(const PlanPaths& plan, const ClubTools& club,
   const auto understand = [&](const SourcePtr& text, Diagnostics& in_text) {
     const source::Document document = source::read_document(text, in_text);
     begin(on_pass, "understand");
-    return plan::read_session(document, club.club, in_text, place_words(club.words.get()));
+    return plan::read_session(document, club.club, in_text, front_words(club.words.get()));
   };
   Diagnostics in_plan;
   out->session = understand(taught, in_plan);

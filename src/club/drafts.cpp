@@ -84,10 +84,10 @@ void tell_mended(const draft::Draft& draft, Diagnostics& found) {
   found.add(std::move(note));
 }
 
-plan::PlaceWords place_words(const draft::Lexicon* words) {
+plan::FrontWords front_words(const draft::Lexicon* words) {
   if (words == nullptr) return {};
-  plan::PlaceWords out;
-  out.named = [words](std::string_view text) -> std::optional<plan::Place> {
+  plan::FrontWords out;
+  out.place = [words](std::string_view text) -> std::optional<plan::Place> {
     const draft::Pieces pieces = draft::pieces_of(text);
     const auto all = [&](draft::Role role) {
       return !pieces.empty() && words->match(role, pieces, 0, pieces.size()) == pieces.size();
@@ -99,6 +99,10 @@ plan::PlaceWords place_words(const draft::Lexicon* words) {
   out.says_home = [words](std::string_view text) {
     const draft::Pieces pieces = draft::pieces_of(text);
     return words->within(draft::Role::kHome, pieces, 0, pieces.size());
+  };
+  out.key = [words](std::string_view text) { return std::string(words->key(text)); };
+  out.to_clock = [words](std::string_view text) {
+    return words->begins(draft::Role::kClockTo, text);
   };
   return out;
 }

@@ -24,8 +24,9 @@ enum class Supply { kNothing, kMissingKeys };
 std::optional<draft::Draft> mended(const draft::Lexicon& words, const SourcePtr& coach,
                                    const Diagnostics& found, Supply supply);
 
-/// The words of a language for places; `words` must outlive what is returned, and may be null.
-plan::PlaceWords place_words(const draft::Lexicon* words);
+/// What a language's words stand for in front matter; `words` must outlive what is returned, and
+/// may be null.
+plan::FrontWords front_words(const draft::Lexicon* words);
 
 /// What of a mended plan was not as it is taught, as one note with its places.
 void tell_mended(const draft::Draft& draft, Diagnostics& found);

@@ -107,6 +107,7 @@ PlanRotations rotations_in(const SourcePtr& source, const ClubTools& club) {
 }
 
 void propose_missing(PlanRotations& rotations, plan::Session& session, const ClubTools& club) {
+  if (rotations.all.empty()) return;
   const std::vector<reason::Seat> seats = reason::seat_rotations(session, rotations.all);
   const reason::Timetable times = reason::timetable(session, club.club, club.hall.get());
   for (const reason::Seat& seat : seats) {

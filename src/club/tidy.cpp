@@ -57,7 +57,7 @@ TidyRun tidy(const Request& request, TidyWay way, const Surroundings& around, Li
     if (!read) {
       Diagnostics in_plan;
       plan::read_session(source::read_document(source, in_plan), club.club, in_plan,
-                         place_words(words.get()));
+                         front_words(words.get()));
       read = mended(*words, source, in_plan, Supply::kMissingKeys);
     }
     if (read) made.after = read->canonical->text();

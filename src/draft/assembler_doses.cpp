@@ -23,10 +23,7 @@ bool Assembler::is_linked(const Elements& elements) const {
   if (again && has_kind(elements, EKind::kEach)) return true;
   if (elements.front().unit != Unit::kGoes) return false;
   // `2 goes of each` means the moves, `5 turns each` the gymnasts.
-  const bool explicitly = std::any_of(elements.begin(), elements.end(), [](const Element& e) {
-    return e.kind == EKind::kEach && e.next > e.begin + 1;
-  });
-  if (explicitly) return false;
+  if (is_of_each(elements)) return false;
   // `pullover, cast, back hip circle – 5 turns each`: all of it, behind the dash.
   const bool here = pending_.empty() || pending_.front().begin >= sentence_begin_;
   if (divided_ && here && has_kind(elements, EKind::kEach)) return true;
@@ -190,9 +187,7 @@ void Assembler::dosed(const Name& name, const Elements& elements) {
       elements.front().kind == EKind::kCount && elements.front().unit == Unit::kLengths;
   const bool complex = complex_;
   // `tuck / pike / straddle jumps x8 of each`
-  const bool of_each = std::any_of(elements.begin(), elements.end(), [](const Element& e) {
-    return e.kind == EKind::kEach && e.next > e.begin + 1;
-  });
+  const bool of_each = is_of_each(elements);
   std::vector<Name> halves =
       each || lengths ? names_.parted(name, each && (lengths || of_each || !slashes(name)), lengths)
                       : std::vector<Name>{name};

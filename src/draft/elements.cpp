@@ -93,9 +93,9 @@ bool ElementReader::is_next_name_number(std::size_t at) const {
     std::size_t name = i;
     if (name > 0 && pieces_[name - 1].is(Kind::kStop)) --name;
     if (name == 0) return false;
-    const std::string& named_by = pieces_[name - 1].text;
     const bool named = words_.is(Role::kNameBeforeNumber, pieces_, name - 1, name) &&
-                       (named_by.ends_with('s') || named_by == "no" || named_by == "nr");
+                       (pieces_[name - 1].text.ends_with('s') ||
+                        words_.is(Role::kNumbersWord, pieces_, name - 1, name));
     // `trio 1 + 4`, and nothing behind it; of `line 1, 10` the second may be an amount.
     const bool last = n == 0 && !between.is(Kind::kComma) && is_clause_end(at + 1, pieces_.size());
     if (named || (last && words_.is(Role::kNameBeforeNumber, pieces_, name - 1, name))) return true;
@@ -479,6 +479,7 @@ std::optional<Element> ElementReader::read_any(std::size_t at, std::size_t end, 
       next > at) {
     Element out = made(EKind::kEach, at, next);
     out.remark = text(at, next);
+    out.of_each = next > at + 1;
     return out;
   }
   return std::nullopt;

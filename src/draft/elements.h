@@ -4,6 +4,7 @@
 // draft/drills.h, what they come to by draft/spoken_dose.h. Tested by tests/draft/drills_test.cpp.
 #pragma once
 
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <vector>
@@ -45,6 +46,7 @@ struct Element {
   bool timed = false;
   bool held = false;      ///< written with `hold`
   bool each = false;      ///< `hold each 5 s`
+  bool of_each = false;   ///< `5 of each`, `15 s each position`: of the moves, not of the gymnasts
   bool at_place = false;  ///< `5 low beam`: of a name before it, where it is done
   bool leads = false;     ///< a number before the name it counts: `10 star jumps`
   bool between_rounds = false;
@@ -61,6 +63,11 @@ struct Element {
            kind == Kind::kMaxHold || kind == Kind::kAsMany;
   }
 };
+
+/// True when one of them is an amount of every move.
+inline bool is_of_each(const std::vector<Element>& elements) {
+  return std::any_of(elements.begin(), elements.end(), [](const Element& e) { return e.of_each; });
+}
 
 /// Where in its clause a number stands.
 enum class Place { kFirst, kInside };

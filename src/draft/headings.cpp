@@ -56,11 +56,7 @@ class HeadingReader {
     while (i < pieces_.size() &&
            (is_separator(i) || words_.is(Role::kOf, pieces_, i, pieces_.size())))
       ++i;
-    std::size_t phrase = 0;
-    for (const Role role :
-         {Role::kWarmUp, Role::kCoolDown, Role::kBreak, Role::kPart, Role::kStretchPart}) {
-      phrase = std::max(phrase, words_.match(role, pieces_, i, pieces_.size()));
-    }
+    const std::size_t phrase = words_.match_part(pieces_, i, pieces_.size());
     const std::size_t end = i + phrase;
     const bool ends = end == pieces_.size() || is_separator(end) || pieces_[end].is(PKind::kOpen);
     if (phrase == 0 || !ends || pieces_[number].value < 2 || pieces_[number].value > 90) return;
@@ -73,10 +69,7 @@ class HeadingReader {
 
   void find_phrase() {
     find_minutes_in_front();
-    for (const Role role :
-         {Role::kWarmUp, Role::kCoolDown, Role::kBreak, Role::kPart, Role::kStretchPart}) {
-      phrase_ = std::max(phrase_, words_.match(role, pieces_, first_, pieces_.size()));
-    }
+    phrase_ = words_.match_part(pieces_, first_, pieces_.size());
     // `handstand forward roll 5 goes` begins with a move, not with a part.
     const bool move = phrase_ > 0 && phrase_ < pieces_.size() &&
                       pieces_[phrase_].is(PKind::kWord) &&
@@ -91,11 +84,7 @@ class HeadingReader {
     // `cool down + stretch`
     while (phrase_ > 0 && phrase_ + 1 < pieces_.size() &&
            words_.is(Role::kAnd, pieces_, phrase_, pieces_.size())) {
-      std::size_t more = 0;
-      for (const Role role :
-           {Role::kWarmUp, Role::kCoolDown, Role::kBreak, Role::kPart, Role::kStretchPart}) {
-        more = std::max(more, words_.match(role, pieces_, phrase_ + 1, pieces_.size()));
-      }
+      const std::size_t more = words_.match_part(pieces_, phrase_ + 1, pieces_.size());
       if (more == 0) break;
       phrase_ += 1 + more;
     }

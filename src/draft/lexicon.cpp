@@ -143,6 +143,8 @@ constexpr std::array<std::string_view, kRoles> kRoleNames{"warm-up",
                                                           "running",
                                                           "game",
                                                           "counter",
+                                                          "rest-letter",
+                                                          "numbers-word",
                                                           "of-all"};
 
 static_assert(!kRoleNames.back().empty());  // a name each
@@ -231,10 +233,10 @@ Lexicon Lexicon::read(const source::YamlNode& root, Diagnostics& diagnostics) {
   for (const source::YamlEntry& entry : root.entries) {
     const std::string& name = entry.first.text;
     if (name == "language") continue;
-    if (name == "short" || name == "amounts") {
-      for (const source::YamlEntry& one : entry.second.entries) {
-        add(name == "short" ? out.short_ : out.amounts_, one.first.text, one.second.text);
-      }
+    if (name == "short" || name == "amounts" || name == "keys") {
+      Phrases& to = name == "short" ? out.short_ : name == "keys" ? out.keys_ : out.amounts_;
+      for (const source::YamlEntry& one : entry.second.entries)
+        add(to, one.first.text, one.second.text);
       continue;
     }
     const auto role = std::find(kRoleNames.begin(), kRoleNames.end(), name);
@@ -277,10 +279,23 @@ std::size_t Lexicon::match(Role role, const Pieces& pieces, std::size_t at, std:
   return found == nullptr ? 0 : found->words.size();
 }
 
-bool Lexicon::any_of(const std::vector<Role>& roles, const Pieces& pieces, std::size_t at,
+bool Lexicon::any_of(std::span<const Role> roles, const Pieces& pieces, std::size_t at,
                      std::size_t end) const {
   return std::any_of(roles.begin(), roles.end(),
                      [&](Role role) { return is(role, pieces, at, end); });
+}
+
+std::size_t Lexicon::match_part(const Pieces& pieces, std::size_t at, std::size_t end) const {
+  std::size_t out = 0;
+  for (const Role role : kPartRoles) out = std::max(out, match(role, pieces, at, end));
+  return out;
+}
+
+std::string_view Lexicon::key(std::string_view text) const {
+  const Pieces pieces = pieces_of(text);
+  const Phrase* found = longest(keys_, pieces, 0, pieces.size());
+  return found != nullptr && found->words.size() == pieces.size() ? found->meaning
+                                                                  : std::string_view();
 }
 
 std::size_t Lexicon::begins(Role role, std::string_view text) const {

@@ -5,7 +5,10 @@
 // and handed down. Tested by tests/draft/lexicon_test.cpp.
 #pragma once
 
+#include <array>
+#include <initializer_list>
 #include <map>
+#include <span>
 #include <string>
 #include <string_view>
 #include <unordered_map>
@@ -148,9 +151,15 @@ enum class Role {
   kRunning,      ///< its rounds are lengths
   kGame,         ///< its rounds are no dose
   kCounter,      ///< with a number, alone on its line, it opens a part: `Day 1`, `Task 2`
+  kRestLetter,   ///< right before a number, for a rest: `r15"`
+  kNumbersWord,  ///< before the first of several numbers that are names
   kOfAll,        ///< beside sets and rounds it means the whole list: `3 sets of everything`
 };
 inline constexpr std::size_t kRoles = static_cast<std::size_t>(Role::kOfAll) + 1;
+
+/// What opens a part.
+inline constexpr std::array<Role, 5> kPartRoles{Role::kWarmUp, Role::kCoolDown, Role::kBreak,
+                                                Role::kPart, Role::kStretchPart};
 
 /// A word, number or mark of a line.
 struct Piece {
@@ -200,8 +209,14 @@ class Lexicon {
   bool is(Role role, const Pieces& pieces, std::size_t at, std::size_t end) const {
     return match(role, pieces, at, end) > 0;
   }
-  bool any_of(const std::vector<Role>& roles, const Pieces& pieces, std::size_t at,
+  bool any_of(std::span<const Role> roles, const Pieces& pieces, std::size_t at,
               std::size_t end) const;
+  bool any_of(std::initializer_list<Role> roles, const Pieces& pieces, std::size_t at,
+              std::size_t end) const {
+    return any_of(std::span<const Role>(roles.begin(), roles.size()), pieces, at, end);
+  }
+  /// The longest phrase of any part, in pieces; 0 when none is there.
+  std::size_t match_part(const Pieces& pieces, std::size_t at, std::size_t end) const;
   /// Bytes of a text up to the end of the phrase of the role that it begins with; 0 when it does
   /// not.
   std::size_t begins(Role role, std::string_view text) const;
@@ -209,6 +224,8 @@ class Lexicon {
   const std::string& first(Role role) const { return first_[static_cast<std::size_t>(role)]; }
   /// True when any phrase of the role stands between.
   bool within(Role role, const Pieces& pieces, std::size_t begin, std::size_t end) const;
+  /// The key of front matter that a whole text stands for; empty when it stands for none.
+  std::string_view key(std::string_view text) const;
   /// What a short form stands for and how many pieces it takes; nothing when it is none.
   struct Spelled {
     std::string_view text;
@@ -230,6 +247,7 @@ class Lexicon {
 
   std::vector<Phrases> roles_ = std::vector<Phrases>(kRoles);
   std::vector<std::string> first_ = std::vector<std::string>(kRoles);
+  Phrases keys_;
   Phrases short_;
   Phrases amounts_;
 };

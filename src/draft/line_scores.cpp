@@ -65,11 +65,7 @@ double LineScores::heading(const DraftLine& one, const DraftLine* next, bool beh
 // All of it, but for minutes, is a word that opens parts.
 bool LineScores::opens_by_word(std::string_view text) const {
   const Pieces pieces = pieces_of(text);
-  std::size_t phrase = 0;
-  for (const Role role :
-       {Role::kWarmUp, Role::kCoolDown, Role::kBreak, Role::kPart, Role::kStretchPart}) {
-    phrase = std::max(phrase, words_.match(role, pieces, 0, pieces.size()));
-  }
+  const std::size_t phrase = words_.match_part(pieces, 0, pieces.size());
   return phrase > 0 && (phrase == pieces.size() || !pieces[phrase].is(Piece::Kind::kWord));
 }
 

@@ -5,71 +5,13 @@
 #include <array>
 #include <string>
 
+#include "base/spoken_time.h"
 #include "base/text.h"
 
 namespace chalkleaf::draft {
 namespace {
 
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
-
-// The bytes of a space at `at`; 0 when there is none.
-std::size_t space_size(std::string_view text, std::size_t at) {
-  if (at >= text.size()) return 0;
-  if (text[at] == ' ' || text[at] == '\t') return 1;
-  const auto [code, size] = decode_utf8(text, at);
-  return code == 0xA0 || code == 0x3000 || code == 0x202F ? size : 0;
-}
-
-std::size_t behind_spaces(std::string_view text, std::size_t at) {
-  while (const std::size_t size = space_size(text, at)) at += size;
-  return at;
-}
-
-int digits(std::string_view text, std::size_t& at, std::size_t most) {
-  int out = 0;
-  const std::size_t begin = at;
-  while (at < text.size() && at < begin + most && is_digit(text[at])) {
-    out = out * 10 + (text[at] - '0');
-    ++at;
-  }
-  return at == begin ? -1 : out;
-}
-
-// `9.30`, `9:30`, `16h30`, `1700`; moves `at` behind it.
-std::optional<int> time_of_day(std::string_view text, std::size_t& at) {
-  const std::size_t begin = at;
-  std::size_t i = at;
-  const int hour = digits(text, i, 4);
-  if (hour < 0) return std::nullopt;
-  const std::size_t count = i - begin;
-  int minute = 0;
-  if (count == 4) {
-    if (i < text.size() && is_digit(text[i])) return std::nullopt;
-    if (hour / 100 > 23 || hour % 100 > 59 || hour < 600) return std::nullopt;
-    at = i;
-    return hour / 100 * 60 + hour % 100;
-  }
-  if (count > 2 || i >= text.size()) return std::nullopt;
-  const char mark = text[i];
-  if (mark != '.' && mark != ':' && mark != 'h') return std::nullopt;
-  ++i;
-  const std::size_t from = i;
-  minute = digits(text, i, 2);
-  if (i != from + 2 || minute > 59 || hour > 23 || (i < text.size() && is_digit(text[i]))) {
-    return std::nullopt;
-  }
-  at = i;
-  return hour * 60 + minute;
-}
-
-std::size_t behind_noon(std::string_view text, std::size_t at, int& minutes) {
-  std::size_t i = behind_spaces(text, at);
-  const std::string word = lower_ascii(text.substr(i, 2));
-  const bool ends = i + 2 >= text.size() || !is_letter(text[i + 2]);
-  if ((word != "am" && word != "pm") || !ends) return at;
-  if (word == "pm" && minutes < 12 * 60) minutes += 12 * 60;
-  return i + 2;
-}
 
 std::size_t dash_size(std::string_view text, std::size_t at) {
   for (const std::string_view dash : {"-", "–", "—", "~", "～", "−"}) {
@@ -267,23 +209,19 @@ void read_margin(const Source& source, Line& line) {
 }  // namespace
 
 std::optional<ClockRead> read_clock(std::string_view text) {
-  ClockRead out;
-  std::size_t at = 0;
-  const auto first = time_of_day(text, at);
+  const auto first = spoken_time(text, 0);
   if (!first) return std::nullopt;
-  out.clock.minutes = *first;
-  at = behind_noon(text, at, out.clock.minutes);
+  ClockRead out;
+  out.clock.minutes = first->minutes;
+  std::size_t at = first->end;
   std::size_t i = behind_spaces(text, at);
   if (const std::size_t dash = dash_size(text, i)) {
-    std::size_t end = behind_spaces(text, i + dash);
-    if (const auto second = time_of_day(text, end)) {
-      int minutes = *second;
-      end = behind_noon(text, end, minutes);
+    if (const auto second = spoken_time(text, behind_spaces(text, i + dash))) {
       // `8:00-9:30pm`: the first is of the same half of the day.
-      const bool evening = minutes >= 13 * 60 && *second < 12 * 60;
-      if (evening && out.clock.minutes + 12 * 60 < minutes) out.clock.minutes += 12 * 60;
-      out.clock.until = minutes;
-      at = end;
+      const bool evening = second->minutes >= 13 * 60 && second->written < 12 * 60;
+      if (evening && out.clock.minutes + 12 * 60 < second->minutes) out.clock.minutes += 12 * 60;
+      out.clock.until = second->minutes;
+      at = second->end;
     }
   }
   // A time stands alone: `1.15m` is a height.

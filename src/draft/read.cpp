@@ -8,26 +8,12 @@
 #include "base/text.h"
 #include "draft/lexicon.h"
 #include "draft/write.h"
+#include "source/read.h"
 
 namespace chalkleaf::draft {
 namespace {
 
 constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
-
-bool is_fence(std::string_view line) {
-  line = trim(line);
-  std::size_t dashes = 0;
-  bool is_long = false;
-  while (!line.empty()) {
-    const auto [code, size] = decode_utf8(line, 0);
-    const bool wide = (code >= 0x2010 && code <= 0x2015) || code == 0x2212;
-    if (code != '-' && !wide) return false;
-    is_long = is_long || wide;
-    ++dashes;
-    line.remove_prefix(size);
-  }
-  return dashes > 2 || (is_long && dashes > 0);
-}
 
 // `key: value`, `key = value`, a list's item or a line further in: what front matter is made of.
 bool is_entry(std::string_view line) {
@@ -61,21 +47,22 @@ bool begins_front_matter(std::string_view text) {
     if (line.ends_with('\r')) line.remove_suffix(1);
     at = stop + 1;
     if (head.empty() && trim(line).empty()) continue;
-    if (!head.empty() && (trim(line).empty() || line.starts_with("## ") || is_fence(line))) {
-      if (is_fence(line)) head.push_back(line);
+    if (!head.empty() &&
+        (trim(line).empty() || line.starts_with("## ") || source::is_loose_fence(line))) {
+      if (source::is_loose_fence(line)) head.push_back(line);
       break;
     }
     head.push_back(line);
   }
   if (head.empty()) return false;
-  if (is_fence(head[0])) {
+  if (source::is_loose_fence(head[0])) {
     if (head.size() == 1) return true;
-    return is_fence(head[1]) ||
+    return source::is_loose_fence(head[1]) ||
            std::any_of(head.begin() + 1, head.end(), [](std::string_view line) {
              return is_entry(line) && line.find_first_of(":=") != std::string_view::npos;
            });
   }
-  if (is_fence(head.back()) && head.size() > 1) head.pop_back();
+  if (source::is_loose_fence(head.back()) && head.size() > 1) head.pop_back();
   const bool ours = std::all_of(head.begin(), head.end(), is_key_of_ours);
   const bool named = std::any_of(head.begin(), head.end(), [](std::string_view line) {
     return line.starts_with("title:") || line.starts_with("place:");

@@ -83,7 +83,8 @@ class Resolver {
       way = way ||
             (other.kind == EKind::kSides && other.sides == Role::kEachWay && other.ways.empty());
     }
-    if (way || counts_each()) return false;
+    // `tuck, pike, straddle, 5 of each`
+    if (way || is_of_each(drill_.elements)) return false;
     const bool held = words_.within(Role::kStatic, name_, 0, name_.size());
     // The label of a held shape does not move it: `circle – straddle 15`.
     const Pieces own = pieces_of(drill_.name);
@@ -96,13 +97,6 @@ class Resolver {
     constexpr double kShortHold = 8;
     const bool counted = !held && e.values.front() < kShortHold && has_side_behind(e);
     return !moves && !counted && (held || setting_.stretch);
-  }
-
-  // `tuck, pike, straddle, 5 of each`
-  bool counts_each() const {
-    return std::any_of(drill_.elements.begin(), drill_.elements.end(), [&](const Element& e) {
-      return e.kind == EKind::kEach && words_.begins(Role::kOf, e.remark) > 0;
-    });
   }
 
   void count(const Element& e) {

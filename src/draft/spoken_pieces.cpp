@@ -32,12 +32,12 @@ class PlainSpeaker {
 
   // `3 x 30" r15"`: a rest.
   bool short_rest() {
-    if (!is(at_, Kind::kWord) || in_[at_].text != "r" || !is_whole(at_ + 1)) return false;
+    if (!words_.is(Role::kRestLetter, in_, at_, at_ + 1) || !is_whole(at_ + 1)) return false;
     const Pieces behind(in_.begin() + static_cast<std::ptrdiff_t>(at_) + 1, in_.end());
     if (in_[at_ + 1].space_before || words_.match(Role::kSecond, behind, 1, behind.size()) == 0)
       return false;
     out_.push_back(in_[at_]);
-    out_.back().text = "rest";
+    out_.back().text = words_.first(Role::kRestBefore);
     out_.push_back(in_[at_ + 1]);
     out_.back().space_before = true;
     at_ += 2;
@@ -144,7 +144,7 @@ class PlainSpeaker {
     if (own && !is(i + 2, Kind::kColon) && !is_whole(i + 2)) return false;
     Piece unit;
     unit.kind = Kind::kWord;
-    unit.text = set ? "sets" : "reps";
+    unit.text = words_.first(set ? Role::kSet : Role::kRepetition);
     replace(i + 1, {number(in_[i].value), unit});
     // `sets: 3, reps: 10`
     if (set && (is(at_, Kind::kComma) || is(at_, Kind::kSlash)) && at_ + 1 < in_.size() &&

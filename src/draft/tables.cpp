@@ -162,9 +162,7 @@ class TableReader {
     line.heading = read_heading(words_, source_, part, {});
     if (minutes) line.heading.minutes = minutes;
     const Pieces pieces = pieces_of(text(what));
-    const bool part_word = words_.any_of(
-        {Role::kWarmUp, Role::kCoolDown, Role::kBreak, Role::kPart, Role::kStretchPart}, pieces, 0,
-        pieces.size());
+    const bool part_word = words_.any_of(kPartRoles, pieces, 0, pieces.size());
     if (!part_word && read_drills(words_, text(what), setting_).has_dose())
       line.heading.rest = what.begin;
     line.heading.rest_end = std::max(line.heading.rest, what.end);
@@ -174,8 +172,6 @@ class TableReader {
     own_ = setting_;
     own_.defaults.clear();
     own_.stretch = line.heading.stretch;
-    Setting own = setting_;
-    own.stretch = line.heading.stretch;
     const std::size_t behind = clock ? 2 : 1;
     if (cells.size() > behind + 1 && !line.heading.pause &&
         is_dose_of(cells[behind], cells[behind + 1]) && !is_dose_of(what, cells[behind])) {
@@ -187,10 +183,11 @@ class TableReader {
       line.spoken = std::move(made.spoken);
       return;
     }
-    if (cells.size() > behind && !line.heading.pause && is_dose_of(what, cells[behind])) {
+    const std::size_t said = cells.size() - (minutes ? 1 : 0);  // the minutes stand in the last
+    if (said > behind && !line.heading.pause && is_dose_of(what, cells[behind])) {
       // `| 7.55 | front landing | 6 |`
       std::vector<Cell> drill(cells.begin() + static_cast<std::ptrdiff_t>(behind) - 1,
-                              cells.end() - (minutes ? 1 : 0));
+                              cells.begin() + static_cast<std::ptrdiff_t>(said));
       if (part_word && line.heading.rest > what.begin && line.heading.rest < what.end)
         drill[0].begin = line.heading.rest;  // `conditioning: dish`
       DraftLine made = line;
@@ -200,9 +197,8 @@ class TableReader {
       return;
     }
     const Cell rest{line.heading.rest, line.heading.rest_end};
-    if (!line.heading.pause) line.spoken = read_drills(words_, text(rest), own);
-    for (std::size_t i = clock ? 2 : 1; i < cells.size() && !line.spoken.drills.empty(); ++i) {
-      if (minutes && i + 1 == cells.size()) break;
+    if (!line.heading.pause) line.spoken = read_drills(words_, text(rest), own_);
+    for (std::size_t i = behind; i < said && !line.spoken.drills.empty(); ++i) {
       if (cells[i].end > cells[i].begin)
         line.spoken.drills.back().notes.emplace_back(text(cells[i]));
     }
@@ -221,12 +217,7 @@ class TableReader {
     const bool amount = cells.size() > 1 && is_amount(cells[1]);
     if (amount || (second.drills.empty() && !second.defaults.empty()))
       return named_row(line, cells);
-    line.reading = DraftLine::Reading::kHeading;
-    line.heading = {};
-    line.heading.name_begin = cells[0].begin;
-    line.heading.name_end = cells[0].end;
-    line.heading.rest = line.heading.rest_end = line.line.end;
-    line.spoken = {};
+    open_part(line, cells[0]);
     for (std::size_t i = 1; i < cells.size(); ++i) {
       SpokenLine read = read_drills(words_, text(cells[i]), setting_);
       for (SpokenDrill& drill : read.drills) {
@@ -234,6 +225,15 @@ class TableReader {
         line.spoken.drills.push_back(std::move(drill));
       }
     }
+  }
+
+  static void open_part(DraftLine& line, const Cell& name) {
+    line.reading = DraftLine::Reading::kHeading;
+    line.heading = {};
+    line.heading.name_begin = name.begin;
+    line.heading.name_end = name.end;
+    line.heading.rest = line.heading.rest_end = line.line.end;
+    line.spoken = {};
   }
 
   // Nothing but minutes.
@@ -250,9 +250,7 @@ class TableReader {
     const bool small =
         std::any_of(name.begin(), name.end(), [](char c) { return c >= 'a' && c <= 'z'; });
     return (!small && name.size() > 1 && !pieces.empty()) ||
-           words_.any_of(
-               {Role::kWarmUp, Role::kCoolDown, Role::kBreak, Role::kPart, Role::kStretchPart},
-               pieces, 0, pieces.size());
+           words_.any_of(kPartRoles, pieces, 0, pieces.size());
   }
   // Nothing but an amount: `2 laps each`, `5 rounds`, `3 x 10`.
   bool is_amount(const Cell& cell) const {
@@ -287,12 +285,7 @@ class TableReader {
                        !(cells.size() > 2 && several && !names_part(cells[0]));
     if (!opens && !(several && names_part(cells[0]))) return false;
     own_ = setting_;
-    line.reading = DraftLine::Reading::kHeading;
-    line.heading = {};
-    line.heading.name_begin = cells[0].begin;
-    line.heading.name_end = cells[0].end;
-    line.heading.rest = line.heading.rest_end = line.line.end;
-    line.spoken = {};
+    open_part(line, cells[0]);
     const Pieces name = pieces_of(text(cells[0]));
     line.heading.pause = words_.is(Role::kBreak, name, 0, name.size());
     own_.stretch = words_.within(Role::kStretchPart, name, 0, name.size());

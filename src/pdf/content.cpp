@@ -204,8 +204,8 @@ class PageWriter {
   }
 
   // Two pens, in ten-thousandths of the em: where the letters belong, and where a reader that adds
-  // whole widths has come to. The difference is written once it can be seen, in
-  // whole thousandths.
+  // whole widths has come to. The difference is written, in whole thousandths, once it can
+  // be seen.
   void write_glyphs(const TextItem& item, const FaceUse& use) {
     const std::int64_t em = use.face->units_per_em();
     std::int64_t wanted = 0;  // in font units

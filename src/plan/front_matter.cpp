@@ -17,11 +17,11 @@ namespace {
 using YamlKind = source::YamlNode::Kind;
 
 // A hall by another word, or a home; a name of either is kept as it was typed.
-Value<Place> parse_place(std::string_view text, const PlaceWords& words) {
+Value<Place> parse_place(std::string_view text, const FrontWords& words) {
   const std::string word = lower_ascii(trim(text));
   if (word == "gym") return Place::kGym;
   if (word == "home") return Place::kHome;
-  const auto meant = words.named ? words.named(word) : std::nullopt;
+  const auto meant = words.place ? words.place(word) : std::nullopt;
   return tl::unexpected(ValueProblem{
       fmt::format("‘{}’ is not a place", trim(text)), "write `place: gym` or `place: home`",
       meant ? (*meant == Place::kHome ? "home" : "gym") : std::string()});
@@ -55,15 +55,23 @@ std::optional<Duration> clock_of_session(std::string_view text) {
   return said || !night ? time->since_midnight : time->since_midnight + Duration::minutes(12 * 60);
 }
 
+// The bytes of a dash at `at`, or of a word that begins there and joins two clocks; 0 when neither.
+std::size_t joint_size(std::string_view text, std::size_t at, const FrontWords& words) {
+  for (const std::string_view dash : {"–", "—", "-"}) {
+    if (text.substr(at).starts_with(dash)) return dash.size();
+  }
+  return text[at - 1] == ' ' && words.to_clock ? words.to_clock(text.substr(at)) : 0;
+}
+
 // `17:00-18:15`: the clock it begins at, and how long it lasts.
-Value<TimeOfDay> parse_start(std::string_view text, bool slot_written) {
+Value<TimeOfDay> parse_start(std::string_view text, bool slot_written, const FrontWords& words) {
   auto out = parse_time_of_day(text);
   if (out || !out.error().meant.empty()) return out;
   text = trim(text);
-  for (const std::string_view dash : {"–", "—", "-", " to ", " until "}) {
-    const std::size_t at = text.find(dash);
-    if (at == std::string_view::npos || at == 0) continue;
-    const std::string_view behind = trim(text.substr(at + dash.size()));
+  for (std::size_t at = 1; at < text.size(); ++at) {
+    const std::size_t size = joint_size(text, at, words);
+    if (size == 0) continue;
+    const std::string_view behind = trim(text.substr(at + size));
     const auto end = clock_of_session(behind);
     std::string first(trim(text.substr(0, at)));
     const std::string noon =
@@ -231,7 +239,7 @@ Words read_web(const Keys& keys, const Club& club, const Source& source) {
 }
 
 // Where nothing says so it is a session in the hall: that prints a card for the coach alone.
-void assume_place(Session& session, bool has_front, const PlaceWords& words,
+void assume_place(Session& session, bool has_front, const FrontWords& words,
                   Diagnostics& diagnostics) {
   const bool home = words.says_home && (words.says_home(session.title.text) ||
                                         words.says_home(session.group_name.text));
@@ -313,7 +321,7 @@ bool is_reported(std::string_view key, const source::Document& document,
 }
 
 std::vector<Budget> read_front_matter(const source::Document& document, const Club& club,
-                                      const PlaceWords& words, Session& session,
+                                      const FrontWords& words, Session& session,
                                       Diagnostics& diagnostics) {
   session.front_matter = place_for_keys(document);
   if (!document.front) {
@@ -321,7 +329,11 @@ std::vector<Budget> read_front_matter(const source::Document& document, const Cl
     if (!has_front_matter(document)) assume_place(session, false, words, diagnostics);
     return {};
   }
-  const Keys keys(*document.front, "the front matter", known_keys(KeyMap::kSession), diagnostics);
+  const Keys::OtherNames others = [&words](std::string_view key) {
+    return words.key ? words.key(key) : std::string();
+  };
+  const Keys keys(*document.front, "the front matter", known_keys(KeyMap::kSession), diagnostics,
+                  others);
   session.title = keys.text("title");
   const auto place =
       keys.value("place", [&words](std::string_view text) { return parse_place(text, words); });
@@ -334,8 +346,8 @@ std::vector<Budget> read_front_matter(const source::Document& document, const Cl
   session.heat = keys.value("heat", parse_yes_no);
   session.slot = keys.value("slot", parse_slot);
   const bool slot_written = keys.has("slot");
-  session.start =
-      keys.value("start", [&](std::string_view text) { return parse_start(text, slot_written); });
+  session.start = keys.value(
+      "start", [&](std::string_view text) { return parse_start(text, slot_written, words); });
   session.date = keys.value("date", parse_day);
   read_repeat(keys, session, diagnostics);
   if (const Words safety = keys.text("safety"); !safety.empty())

@@ -19,7 +19,7 @@ Safety safety_of(const Words& words);
 /// Fills everything of `session` that front matter says; returns the part budgets, which can be
 /// placed only when the parts are known.
 std::vector<Budget> read_front_matter(const source::Document& document, const Club& club,
-                                      const PlaceWords& words, Session& session,
+                                      const FrontWords& words, Session& session,
                                       Diagnostics& diagnostics);
 /// Adds the edit that puts `line` at the end of front matter.
 void add_line(Diagnostic& found, const Span& front, const std::string& line);

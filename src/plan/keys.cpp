@@ -13,8 +13,6 @@
 namespace chalkleaf::plan {
 namespace {
 
-constexpr std::string_view kFrontMatter = "the front matter";
-
 // A word processor's quotation marks round the whole of a value mean what straight ones would.
 Words without_curly_quotes(Words words) {
   struct Pair {
@@ -144,7 +142,7 @@ std::vector<Words> list_words(const source::YamlNode& node, std::string_view wha
 }
 
 Keys::Keys(const source::YamlNode& map, std::string where, std::vector<std::string> known,
-           Diagnostics& diagnostics)
+           Diagnostics& diagnostics, const OtherNames& others)
     : map_(map), diagnostics_(diagnostics) {
   report_duplicates(map, diagnostics);
   for (const auto& entry : map.entries) {
@@ -153,26 +151,26 @@ Keys::Keys(const source::YamlNode& map, std::string where, std::vector<std::stri
     if (key.text == "<<") continue;  // reported when it was read
     Diagnostic found{Severity::kError, "unknown-key", key.span,
                      fmt::format("‘{}’ is not a key of {}", key.text, where)};
-    const std::string meant = key_meant(entry.first, entry.second, known);
+    const std::string meant = key_meant(entry, known, others);
     found.hint = hint_for(key.text, known, meant);
     if (!meant.empty()) {
       found.edits.push_back({key.span, meant});
-      if (where == kFrontMatter) meant_.emplace_back(meant, &entry.second);
+      if (others) meant_.emplace_back(meant, &entry.second);
     }
     diagnostics.add(std::move(found));
   }
 }
 
 // The key that a slip or another word stands for, where the map does not have it itself.
-std::string Keys::key_meant(const source::YamlNode& key, const source::YamlNode& value,
-                            const std::vector<std::string>& known) const {
+std::string Keys::key_meant(const source::YamlEntry& entry, const std::vector<std::string>& known,
+                            const OtherNames& others) const {
   constexpr std::size_t kShortestSlip = 4;
-  const std::string lower = lower_ascii(key.text);
-  std::string meant(session_key_meant(lower));
+  const std::string lower = lower_ascii(entry.first.text);
+  std::string meant = others ? others(lower) : std::string();
   const bool is_known = std::find(known.begin(), known.end(), meant) != known.end();
   if (!is_known) meant.clear();
   // Behind `kids` stands how many there are, or names that do not belong here.
-  const bool number = value.text.find_first_of("0123456789") != std::string::npos;
+  const bool number = entry.second.text.find_first_of("0123456789") != std::string::npos;
   if (is_about_children(lower)) return number ? meant : std::string();
   if (meant.empty() && lower.size() >= kShortestSlip) meant = closest(lower, known).value_or("");
   return meant.empty() || find(meant) != nullptr ? std::string() : meant;

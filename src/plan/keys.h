@@ -5,6 +5,7 @@
 // Tested by tests/plan/front_matter_test.cpp.
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -28,10 +29,13 @@ struct EachSheet {
 
 class Keys {
  public:
+  /// The known key that another word stands for; empty when it stands for none.
+  using OtherNames = std::function<std::string(std::string_view)>;
   /// Reports unknown and duplicate keys of `map`. `where` names it in messages: "the front matter".
-  /// Neither `map` nor `diagnostics` is owned; both must outlive this.
+  /// With `others` an entry is found by the key its own is a slip or another word for. Neither
+  /// `map` nor `diagnostics` is owned; both must outlive this.
   Keys(const source::YamlNode& map, std::string where, std::vector<std::string> known,
-       Diagnostics& diagnostics);
+       Diagnostics& diagnostics, const OtherNames& others = {});
 
   /// The value of a key, the first when it is written twice; nothing when it is not there.
   const source::YamlNode* find(std::string_view key) const;
@@ -76,8 +80,8 @@ class Keys {
 
  private:
   void report(const Span& span, const ValueProblem& problem) const;
-  std::string key_meant(const source::YamlNode& key, const source::YamlNode& value,
-                        const std::vector<std::string>& known) const;
+  std::string key_meant(const source::YamlEntry& entry, const std::vector<std::string>& known,
+                        const OtherNames& others) const;
 
   const source::YamlNode& map_;
   /// Entries by the key they were meant to have.

@@ -1,8 +1,6 @@
 // See the header.
 #include "plan/known_keys.h"
 
-#include <array>
-
 namespace chalkleaf::plan {
 
 const std::vector<std::string>& known_keys(KeyMap map) {
@@ -63,56 +61,6 @@ const std::vector<std::string>& known_keys(KeyMap map) {
       break;
   }
   return limits;
-}
-
-std::string_view session_key_meant(std::string_view key) {
-  struct OtherWord {
-    std::string_view written, meant;
-  };
-  static constexpr std::array<OtherWord, 38> kOtherWords{{
-      {"name", "title"},
-      {"session", "title"},
-      {"plan", "title"},
-      {"where", "place"},
-      {"location", "place"},
-      {"venue", "place"},
-      {"hall", "place"},
-      {"kids", "gymnasts"},
-      {"children", "gymnasts"},
-      {"girls", "gymnasts"},
-      {"boys", "gymnasts"},
-      {"athletes", "gymnasts"},
-      {"numbers", "gymnasts"},
-      {"pupils", "gymnasts"},
-      {"participants", "gymnasts"},
-      {"coaches", "adults"},
-      {"staff", "adults"},
-      {"helpers", "adults"},
-      {"time", "start"},
-      {"times", "start"},
-      {"starts", "start"},
-      {"begin", "start"},
-      {"begins", "start"},
-      {"when", "start"},
-      {"from", "start"},
-      {"length", "slot"},
-      {"duration", "slot"},
-      {"minutes", "slot"},
-      {"long", "slot"},
-      {"day", "date"},
-      {"kit", "equipment"},
-      {"apparatus", "equipment"},
-      {"gear", "equipment"},
-      {"materials", "equipment"},
-      {"days", "repeat"},
-      {"class", "group"},
-      {"squad", "group"},
-      {"url", "web"},
-  }};
-  for (const OtherWord& other : kOtherWords) {
-    if (other.written == key) return other.meant;
-  }
-  return {};
 }
 
 }  // namespace chalkleaf::plan

@@ -27,8 +27,4 @@ enum class KeyMap {
 };
 const std::vector<std::string>& known_keys(KeyMap map);
 
-/// The key of a plan's front matter that another common word stands for: `kit` for `equipment`.
-/// Empty when it is none.
-std::string_view session_key_meant(std::string_view key);
-
 }  // namespace chalkleaf::plan

@@ -16,17 +16,21 @@
 
 namespace chalkleaf::plan {
 
-/// What words say of where a session is done: its language's (draft/lexicon.h), handed in by
-/// whoever has it, since this room knows none. Both may be empty.
-struct PlaceWords {
-  std::function<std::optional<Place>(std::string_view)> named;  ///< behind `place:`
+/// What words stand for in front matter: those of the session's language (draft/lexicon.h), handed
+/// in by whoever has them, since this room knows none. Each may be empty.
+struct FrontWords {
+  std::function<std::optional<Place>(std::string_view)> place;  ///< behind `place:`
   std::function<bool(std::string_view)> says_home;              ///< anywhere in a text
+  /// The key that another word stands for: `kit` for `equipment`; empty when it stands for none.
+  std::function<std::string(std::string_view)> key;
+  /// The bytes of what joins two clocks at the begin of a text: `to`; 0 when it does not.
+  std::function<std::size_t(std::string_view)> to_clock;
 };
 
 /// Reads a plan. Timings and groups come from `club`, overridden by the plan's own. What is wrong
 /// in its front matter is a warning, unless it is about safety: the sheets print without it.
 Session read_session(const source::Document& document, const Club& club, Diagnostics& diagnostics,
-                     const PlaceWords& words = {});
+                     const FrontWords& words = {});
 /// Reads a shared part.
 PartFile read_part(const source::Document& document, Diagnostics& diagnostics);
 /// Reads one file of the drill library; always gives a drill, with a name from the file's when it

@@ -19,7 +19,7 @@ bool is_rotation_line(std::string_view line) {
   const std::string lower = lower_ascii(trim(line));
   const std::size_t colon = lower.find(':');
   constexpr std::size_t kLongestKey = 40;
-  if (colon == std::string::npos || colon > kLongestKey) return false;
+  if (colon > kLongestKey) return false;  // npos, where there is no colon, is longer too
   return std::any_of(kKeys.begin(), kKeys.end(), [&](std::string_view key) {
     if (!lower.starts_with(key)) return false;
     const std::string_view rest =

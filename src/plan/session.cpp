@@ -118,7 +118,7 @@ void keep_unread(const source::Document& document, Session& session, Diagnostics
 }  // namespace
 
 Session read_session(const source::Document& document, const Club& club, Diagnostics& diagnostics,
-                     const PlaceWords& words) {
+                     const FrontWords& words) {
   Session session;
   session.source = document.source;
   session.sources.push_back(document.source);

@@ -36,8 +36,7 @@ std::vector<CheckInfo> body_checks() {
        "pulse.",
        "Cold muscle tears when it has to work hard.",
        "Jeffreys 2007, Professional Strength and Conditioning 6:12-18: raise comes first; how "
-       "little "
-       "is too little is common practice, no source.",
+       "little is too little is common practice, no source.",
        "Begin with two or three minutes of running, skipping or a running game.",
        "## Warm-up\n\n- Jog on the spot: 3 s\n- Tuck jumps: 2 x 8"},
       {"skill-when-tired", kWarning,
@@ -49,14 +48,12 @@ std::vector<CheckInfo> body_checks() {
        "A hold is far longer than a child of the group's age can keep its form.",
        "The weight then hangs on joints and the lower back.",
        "Common practice, no source: the library's ‘longest:’ for 7 to 11 years; as much below 7, "
-       "half "
-       "more to 11, twice as much from 12, three times where no ages are written.",
+       "half more to 11, twice as much from 12, three times where no ages are written.",
        "Hold it for the library's time, rest as long, and repeat.",
        "group: Wrens   (ages 6-8)\n…\n- Arch hold: 2 x 45 s"},
       {"too-much-load", kWarning,
        "Landings, weight on the hands or the neck, deep bends of the back or time upside down add "
-       "up "
-       "to a lot, in one session or in a group's week.",
+       "up to a lot, in one session or in a group's week.",
        "Growing wrists, backs and knees complain of many small loads, each of them harmless.",
        "Common practice, no source; no forecast of injury. ‘chalkleaf loads PLAN’ shows the sums.",
        "Take out what the message names, or do less of it.",
@@ -134,8 +131,7 @@ std::vector<CheckInfo> body_checks() {
        "it.",
        kCommonPractice,
        "Begin the coach's note with ‘Coach:’ on a line of its own; for families say ‘your coach’, "
-       "or "
-       "begin the line with ‘Family:’.",
+       "or begin the line with ‘Family:’.",
        "place: home\n…\n- Squats: 10\n  - Coach stands behind the slower two"},
       {"hard-words", kWarning, "A family's sheet has a word of the trade that nothing explains.",
        "A parent who does not know the word does the drill wrongly, or not at all.",

@@ -9,8 +9,7 @@ std::vector<CheckInfo> figure_list_checks() {
        "A drill, a line of a plan or a pose names a figure that is not there.",
        "The sheet then shows no picture where the coach meant one.", kOurs,
        "Write the name as the catalogue has it (‘chalkleaf figures’ draws all of them), or "
-       "describe "
-       "the figure in a file of the club's folder ‘figures’.",
+       "describe the figure in a file of the club's folder ‘figures’.",
        "- Dish hold: 2 x 20 s\n  - figure: dihs"},
       {"figure-cycle", kError, "A figure begins from another that begins from it.",
        "Neither can be drawn.", kOurs, "Describe one of them by its own joints, without ‘from’.",
@@ -18,8 +17,8 @@ std::vector<CheckInfo> figure_list_checks() {
       {"figure-range", kWarning, "A joint of a figure bends further than most people's joints do.",
        "Children copy what they see; and most often an angle is a slip of the pen.",
        "AAOS 1965, Joint Motion; 38 CFR 4.71a; Soucie et al. 2011, Haemophilia 17:500-507 (ages 2 "
-       "to "
-       "8): the larger value of each joint. Trained gymnasts pass them at shoulder, hip, trunk and "
+       "to 8): the larger value of each joint. Trained gymnasts pass them at shoulder, hip, trunk "
+       "and "
        "ankle: Kirby et al. 1981, American Journal of Sports Medicine 9:160-164.",
        "Bend the joint less; ‘range: trained’ allows a gymnast's range where gymnasts have it.",
        "figures:\n  look down: {touches: feet, joints: {neck: 60}}"},
@@ -39,8 +38,7 @@ std::vector<CheckInfo> figure_list_checks() {
        "Nobody can hold it; most often an angle is wrong.",
        "Segment masses: Dempster after Winter 2009, table 4.1; of children Jensen 1986 and 1989.",
        "Correct ‘lean’ or the joints, name what else bears in ‘touches’, or write ‘still: no’ for "
-       "a "
-       "moment of a movement.",
+       "a moment of a movement.",
        "figures:\n  lean on the line: {touches: feet, lean: 40}"},
       {"figure-below-ground", kWarning, "A part of a figure lies below the ground.",
        "The picture shows what cannot be.", kOurs,

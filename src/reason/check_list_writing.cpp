@@ -18,8 +18,7 @@ std::vector<CheckInfo> writing_checks() {
       {"unknown-key", kError, "A word before a colon is not one the language knows.",
        "It would be ignored, and the coach would never learn of it.", kOurs,
        "Correct the word; the message names the closest one that is known. In a plan's front "
-       "matter "
-       "it is a warning, and the card shows the line as it was typed.",
+       "matter it is a warning, and the card shows the line as it was typed.",
        "theme: rolling", kFixed},
       {"duplicate-key", kError, "One thing is said twice.", "Of two values only one can be meant.",
        kOurs, "Keep one of the two lines.", "slot: 40 min\nslot: 45 min", kFixed},
@@ -27,14 +26,12 @@ std::vector<CheckInfo> writing_checks() {
        "A value cannot be what it stands for, or a line stands where it means nothing.",
        "What cannot be right is not printed.", kOurs,
        "Write it as the message shows. In a plan's front matter it is a warning, unless it is "
-       "about "
-       "safety: the sheets print without it, and the card shows the line as it was typed.",
+       "about safety: the sheets print without it, and the card shows the line as it was typed.",
        "slot: soon", kFixed},
       {"missing-key", kError, "A plan or club file lacks something no sheet can do without.",
        "What is taken in its place may not be what was meant.", kOurs,
        "Add the line that the message shows. A plan is called as its group or its file until it "
-       "has "
-       "a title, and is one for the hall until it says `place: home`.",
+       "has a title, and is one for the hall until it says `place: home`.",
        "---\ngroup: Kestrels\n---   (and no title or place)", kFixed},
       {"unknown-part", kError,
        "A link to a shared part leads nowhere, or to something that is no part.",

@@ -52,8 +52,7 @@ InTurns in_turns_of(const HallPart& part) {
 std::string help_for(const HallDrill& queue) {
   return fmt::format(
       "take goes out of {}, open another lane beside the {}, give those who wait a side station, "
-      "or "
-      "give the part more time",
+      "or give the part more time",
       quoted(queue.drill->name.text), queue.lanes == 1 ? "one" : std::to_string(queue.lanes));
 }
 

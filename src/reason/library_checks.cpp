@@ -290,8 +290,7 @@ std::string home_hint(const Named& named, const Drill& drill) {
   }
   if (place_in_plan(drill, named.words) != named.words.span) {
     return "it comes with the drill's own lines in the library: write ‘easier:’ and ‘harder:’ "
-           "below "
-           "this line that are safe without a coach";
+           "below this line that are safe without a coach";
   }
   return "take this choice out, or write one that is safe without a coach";
 }

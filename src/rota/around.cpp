@@ -52,7 +52,9 @@ class AroundReader {
     std::optional<int> above;
     const auto behind = [&](std::optional<int>& clock) {
       if (!clock) return;
-      if (above && *clock<*above&& * clock + 720> * above && *above - *clock > 360) *clock += 720;
+      constexpr int kHalfDay = 12 * 60;
+      const bool later_half = above && *clock < *above && (*clock + kHalfDay) > *above;
+      if (later_half && *above - *clock > kHalfDay / 2) *clock += kHalfDay;
       above = clock;
     };
     for (std::size_t t = 0; t <= out_.turns.size(); ++t) {

@@ -4,73 +4,29 @@
 #include <algorithm>
 #include <string>
 
+#include "base/spoken_time.h"
 #include "base/text.h"
 
 namespace chalkleaf::rota {
 namespace {
 
-bool is_number_at(std::string_view text, std::size_t at) {
-  return at < text.size() && text[at] >= '0' && text[at] <= '9';
-}
-
-std::size_t behind_blanks(std::string_view text, std::size_t at) {
-  while (at < text.size() && (text[at] == ' ' || text[at] == '\t')) ++at;
-  return at;
-}
-
 // Gyms are open in the afternoon; who trains at seven in the morning writes `7am`.
 int in_the_day(int minutes) { return minutes >= 60 && minutes < 8 * 60 ? minutes + 720 : minutes; }
 
-struct Spoken {
-  int minutes = 0;
-  std::size_t end = 0;
-  bool half_said = false;
-};
-
-std::optional<Spoken> time_at(std::string_view text, std::size_t at) {
-  std::size_t i = at;
-  int hour = 0;
-  while (is_number_at(text, i) && i < at + 4) hour = hour * 10 + (text[i++] - '0');
-  const std::size_t digits = i - at;
-  if (digits == 0 || is_number_at(text, i)) return std::nullopt;
-  int minute = 0;
-  bool sure = false;
-  if (digits == 4 && hour >= 600 && hour < 2400 && hour % 100 < 60) {
-    minute = hour % 100;
-    hour /= 100;
-    sure = true;
-  } else if (digits <= 2 && i + 2 < text.size() + 0 &&
-             (text[i] == '.' || text[i] == ':' || text[i] == 'h') && is_number_at(text, i + 1) &&
-             is_number_at(text, i + 2) && !is_number_at(text, i + 3)) {
-    minute = (text[i + 1] - '0') * 10 + (text[i + 2] - '0');
-    i += 3;
-    sure = true;
-  } else if (digits > 2) {
-    return std::nullopt;
-  }
-  if (hour > 23 || minute > 59) return std::nullopt;
-  Spoken out{hour * 60 + minute, i, false};
-  const std::size_t word = behind_blanks(text, i);
-  const std::string noon = lower_ascii(text.substr(word, 2));
-  const bool ends = word + 2 >= text.size() || !is_letter(text[word + 2]);
-  if ((noon == "am" || noon == "pm") && ends) {
-    if (noon == "pm" && hour < 12) out.minutes += 720;
-    out.end = word + 2;
-    out.half_said = true;
-    return out;
-  }
-  if (!sure) return std::nullopt;
+std::optional<SpokenTime> time_at(std::string_view text, std::size_t at) {
+  auto out = spoken_time(text, at);
+  if (!out || out->half_said) return out;
   // `1.15m` is a height.
-  if (i < text.size() && (is_letter(text[i]) || text[i] == '%')) {
-    const auto [code, size] = decode_utf8(text, i);
+  if (out->end < text.size() && (is_letter(text[out->end]) || text[out->end] == '%')) {
+    const auto [code, size] = decode_utf8(text, out->end);
     if (code != 0x2013 && code != 0x2014 && code != 0xA0) return std::nullopt;
   }
-  if (digits <= 2) out.minutes = in_the_day(out.minutes);
+  if (!out->four_digits) out->minutes = in_the_day(out->minutes);
   return out;
 }
 
 std::size_t dash_size(std::string_view text, std::size_t at) {
-  for (const std::string_view dash : {"-", "–", "—", "to "}) {
+  for (const std::string_view dash : {"-", "–", "—"}) {
     if (text.substr(std::min(at, text.size())).starts_with(dash)) return dash.size();
   }
   return 0;
@@ -136,7 +92,7 @@ void read_margin(const Source& source, Line& line) {
     line.bullet = true;
     ++at;
   }
-  at = static_cast<std::uint32_t>(behind_blanks(all, at));
+  at = static_cast<std::uint32_t>(behind_spaces(all, at));
   line.text = std::min(at, line.end);
   const auto clock = read_clock(all.substr(line.text, line.end - line.text));
   if (!clock) return;
@@ -153,9 +109,9 @@ std::optional<ClockRead> read_clock(std::string_view text) {
   const auto first = time_at(text, 0);
   if (!first) return std::nullopt;
   ClockRead out{{first->minutes, std::nullopt}, first->end};
-  const std::size_t dash = behind_blanks(text, first->end);
+  const std::size_t dash = behind_spaces(text, first->end);
   if (const std::size_t size = dash_size(text, dash)) {
-    if (const auto second = time_at(text, behind_blanks(text, dash + size))) {
+    if (const auto second = time_at(text, behind_spaces(text, dash + size))) {
       out.clock.until = second->minutes;
       out.size = second->end;
     }

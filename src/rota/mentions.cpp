@@ -225,7 +225,7 @@ class MentionReader {
   bool hall(std::string_view text) {
     if (!starts_with_ignoring_case(text, "hall ")) return false;
     const std::size_t colon = text.find(':');
-    if (colon == std::string_view::npos || colon > 30) return false;
+    if (colon > 30) return false;  // npos, where there is no colon, is longer too
     const std::string_view rest = text.substr(colon + 1);
     const std::vector<Token> tokens = tokens_of(rest);
     const std::vector<Mention> found = mentions_.in(rest, tokens);

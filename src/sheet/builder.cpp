@@ -411,42 +411,42 @@ page::Flow Builder::finish(std::vector<page::Section> sections, const plan::Sess
   if (!session.group_name.empty()) what.push_back(session.group_name.text);
   if (session.date) what.push_back(unbroken(labels().date(session.date->value)));
   std::vector<std::string> whose;
+  const std::string club = typographic(context_.club.name.text);
   const bool named = context_.club.name.text == session.title.text;  // a booklet's cover
-  if (!context_.club.name.empty() && !named) whose.push_back(typographic(context_.club.name.text));
+  if (!club.empty() && !named) whose.push_back(club);
   whose.emplace_back(kind_label);
   if (!context_.revision.empty())
     whose.push_back(labels().say("revision", {{"revision", context_.revision}}));
-  if (context_.revision_date)
-    whose.push_back(unbroken(labels().short_date(*context_.revision_date)));
+  const std::string written =
+      context_.revision_date ? unbroken(labels().short_date(*context_.revision_date)) : "";
+  if (!written.empty()) whose.push_back(written);
   // As wide on every page of however many: the foot's height must be known before they are.
   const std::string many = arrangement_ == Arrangement::kRoomy ? "888" : "88";
   const Length number_width =
       text_width(TextRole::kFoot, labels().say("page", {{"page", many}, {"pages", many}})) +
       Length::pt(1);
   // A line may end behind a dot, not before it, and never inside a date.
-  constexpr std::string_view kDot = "\u00A0· ";
-  std::string first = fmt::format("{}", fmt::join(what, kDot));
-  std::string second = fmt::format("{}", fmt::join(whose, kDot));
-  // On one line where that holds all of it, the date in short; else without what kind of sheet it
-  // is, which is seen, and without whose, which stands above the plan.
+  std::string first = fmt::format("{}", fmt::join(what, page::kSeparator));
+  std::string second = fmt::format("{}", fmt::join(whose, page::kSeparator));
+  // On one line where that holds all of it, the date in short.
   const auto in_one_line = [&] {
     std::vector<std::string> all = what;
     if (session.date) all.back() = unbroken(labels().short_date(session.date->value));
     all.insert(all.end(), whose.begin(), whose.end());
-    std::string line = fmt::format("{}", fmt::join(all, kDot));
+    std::string line = fmt::format("{}", fmt::join(all, page::kSeparator));
     if (text_width(TextRole::kFoot, line) > width_ - number_width - look_.gap) return false;
     first = std::move(line);
     second.clear();
     return true;
   };
   bool set = arrangement_ == Arrangement::kRoomy || in_one_line();
-  if (!set) {
-    whose.erase(std::find(whose.begin(), whose.end(), std::string(kind_label)));
+  // Else without what is known from elsewhere: the kind of sheet, which is seen; where paper is
+  // dear the club, which stands above the plan, and when it was changed, which its revision tells.
+  for (const std::string& known : {std::string(kind_label), club, written}) {
+    if (set) break;
+    whose.erase(std::remove(whose.begin(), whose.end(), known), whose.end());
     set = in_one_line();
-  }
-  if (!set && is_dense() && !whose.empty() && !named) {
-    whose.erase(whose.begin());
-    in_one_line();
+    if (!is_dense()) break;
   }
   flow.foot = [this, first = std::move(first), second = std::move(second), number_width](
                   std::size_t page_index, std::size_t pages) {

@@ -215,6 +215,8 @@ bool says_stop(const plan::Session& session, const Labels& labels);
 /// The note at `first` of the steps with those that are one piece with it: the rows of its table.
 /// None when another kind of step stands there.
 std::vector<const plan::Note*> note_run(const std::vector<plan::Step>& steps, std::size_t first);
+/// Whether the run is one paragraph, which can stand in a column: no table and no picture.
+bool is_paragraph(const std::vector<const plan::Note*>& run);
 /// Whether this sheet prints anything of the part: not where all of it is for another reader.
 bool has_content(const plan::Part& part, const Builder& builder);
 

@@ -107,7 +107,7 @@ class CardWriter {
           add_circuit(*drill, time, table, items);
         }
       } else if (const auto* move = std::get_if<plan::KitMove>(&steps[i])) {
-        FlowItem item = other(move->span);
+        FlowItem item = other_item(move->span);
         item.make = [this, move, table](Length width) {
           rows_.begin(*table->part);
           return rows_.kit_move(*move, start_of(*move, *table->part), table->body, width);
@@ -123,13 +123,6 @@ class CardWriter {
         items.back().keep_with_next = items.size() == opening + 1;
       }
     }
-  }
-
-  static FlowItem other(Span origin) {
-    FlowItem out;
-    out.kind = FlowItem::Kind::kOther;
-    out.origin = origin;
-    return out;
   }
 
   FlowItem drill_item(const plan::Drill& drill, const reason::DrillTime& time,
@@ -153,10 +146,8 @@ class CardWriter {
 
   // A paragraph stands in a column; tables and pictures need the whole width.
   FlowItem notes_item(const std::vector<const plan::Note*>& run, const TablePtr& table) {
-    FlowItem out = other(run.front()->words.span);
-    const bool paragraph = run.size() == 1 && run.front()->kind != plan::Note::Kind::kTableRow &&
-                           run.front()->kind != plan::Note::Kind::kPicture;
-    if (paragraph) {
+    FlowItem out = other_item(run.front()->words.span);
+    if (is_paragraph(run)) {
       out.make = [this, run, table](Length width) {
         rows_.begin(*table->part);
         return rows_.note(run, table->body, width);
@@ -338,7 +329,7 @@ class CardWriter {
     columns.gap = Length::pt(3);  // half of it between lines
     std::vector<FlowItem> items;
     for (const plan::Words& line : session_.typed) {
-      FlowItem item = other({});
+      FlowItem item = other_item({});
       item.make = [this, &line](Length) {
         // Without its place: as typed means without the typographer's marks.
         return b_.text(TextRole::kFine, line.text, Owner::of(b_.node(Builder::kRoot, Role::kP)));
@@ -386,7 +377,7 @@ class CardWriter {
 
   // Where paper is dear it fills what a column leaves.
   FlowItem closing_item() {
-    FlowItem out = other({});
+    FlowItem out = other_item({});
     out.most = 2;
     out.make = [this](Length width) {
       std::vector<Block> lines;

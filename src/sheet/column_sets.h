@@ -44,6 +44,14 @@ struct FlowItem {
   std::shared_ptr<const Block> continuation;  ///< see page::Slab
 };
 
+/// Kit to fetch, a note.
+inline FlowItem other_item(Span origin) {
+  FlowItem out;
+  out.kind = FlowItem::Kind::kOther;
+  out.origin = origin;
+  return out;
+}
+
 struct ColumnStyle {
   std::size_t most = 2;  ///< columns
   Length between;        ///< two columns

@@ -193,14 +193,14 @@ class CompactWriter {
     const std::vector<plan::Step>& steps = part.part->steps;
     for (std::size_t i = 0; i < steps.size(); ++i) {
       if (const auto* drill = std::get_if<plan::Drill>(&steps[i])) {
-        const WaitingDrill one{drill, &part.drills.at(next_drill++), ++number_};
+        const NumberedDrill one{drill, &part.drills.at(next_drill++), ++number_};
         if (drill->circuit) {
           add_circuit(one, items);
         } else {
           add_drill(one, *part.part, items);
         }
       } else if (const auto* move = std::get_if<plan::KitMove>(&steps[i])) {
-        FlowItem item = other(move->span);
+        FlowItem item = other_item(move->span);
         item.make = [this, move](Length) { return panels_.kit_move(*move); };
         // Kit is fetched for what comes next.
         item.keep_with_next = move->way == plan::KitMove::Way::kPickUp && i + 1 < steps.size();
@@ -213,20 +213,11 @@ class CompactWriter {
     }
   }
 
-  static FlowItem other(Span origin) {
-    FlowItem out;
-    out.kind = FlowItem::Kind::kOther;
-    out.origin = origin;
-    return out;
-  }
-
   // A paragraph stands in a column; tables and pictures need the whole width.
   void add_notes(const std::vector<const plan::Note*>& run, bool keep,
                  std::vector<FlowItem>& items) {
-    FlowItem item = other(run.front()->words.span);
-    const bool paragraph = run.size() == 1 && run.front()->kind != plan::Note::Kind::kTableRow &&
-                           run.front()->kind != plan::Note::Kind::kPicture;
-    if (paragraph) {
+    FlowItem item = other_item(run.front()->words.span);
+    if (is_paragraph(run)) {
       item.make = [this, run](Length width) {
         return Builder::stack(b_.note_pieces(Builder::kRoot, run, width));
       };
@@ -264,7 +255,7 @@ class CompactWriter {
   }
 
   // One that is higher than a page goes on over several.
-  void add_drill(const WaitingDrill& one, const plan::Part& part, std::vector<FlowItem>& items) {
+  void add_drill(const NumberedDrill& one, const plan::Part& part, std::vector<FlowItem>& items) {
     FlowItem item;
     item.origin = one.drill->span;
     // Three columns are for what is known by heart, unless they save a page.
@@ -290,7 +281,7 @@ class CompactWriter {
     items.push_back(std::move(item));
   }
 
-  void add_circuit(const WaitingDrill& one, std::vector<FlowItem>& items) {
+  void add_circuit(const NumberedDrill& one, std::vector<FlowItem>& items) {
     const std::vector<plan::Drill>& stations = one.drill->stations;
     auto list = std::make_shared<NodeId>(Builder::kRoot);
     FlowItem head;

@@ -258,11 +258,6 @@ Block HomePanels::entry(const plan::Drill& drill, const reason::DrillTime& time,
     title = {std::move(both)};
     dosed.clear();
   }
-  const bool run_name = b_.arrangement() == Arrangement::kClose && !in_line && choices.empty();
-  if (!run_name)
-    beside.push_back(in_line ? with_days(std::move(title), std::move(days), room)
-                             : std::move(title));
-  for (Block& line : choices) beside.push_back(std::move(line));
   std::vector<Block> below = brief_words(drill, width);
   const auto is_text = [](const std::vector<Block>& blocks) {
     return !blocks.empty() && std::holds_alternative<page::TextBlock>(blocks.front().content);
@@ -273,15 +268,18 @@ Block HomePanels::entry(const plan::Drill& drill, const reason::DrillTime& time,
     dosed.clear();
   }
   // What has no boxes behind its name goes on there, where it cannot be had on one sheet else.
-  if (run_name && std::holds_alternative<page::TextBlock>(title.content) && dosed.empty() &&
-      is_text(below)) {
+  const bool goes_on = b_.arrangement() == Arrangement::kClose && !in_line && choices.empty() &&
+                       std::holds_alternative<page::TextBlock>(title.content);
+  if (goes_on && dosed.empty() && is_text(below)) {
     std::vector<Block> both = {std::move(title), std::move(below.front())};
     beside.push_back(Builder::run_together(
         std::move(both), b_.piece(TextRole::kVariation, std::string(page::kSeparator))));
     below.erase(below.begin());
-  } else if (run_name) {
-    beside.push_back(std::move(title));
+  } else {
+    beside.push_back(in_line ? with_days(std::move(title), std::move(days), room)
+                             : std::move(title));
   }
+  for (Block& line : choices) beside.push_back(std::move(line));
   for (Block& line : dosed) beside.push_back(std::move(line));
   if (apart) below.push_back(days_.boxes(drill, width));
   return around_figure(figures, std::move(beside), std::move(below), width);

@@ -129,18 +129,50 @@ class HomeWriter {
   // Drills two by two into rows, or one in a row: what fills the pages. Whatever stands between
   // them ends the row.
   void add_steps(const reason::PartTime& part, page::Section& section) {
-    add_home_steps(
-        part, b_, panels_, number_, section,
-        [&](const std::vector<WaitingDrill>& waiting) { add_panels(waiting, section); },
-        [&](const WaitingDrill& one) { add_frames(one, section); });
+    std::vector<NumberedDrill> waiting;
+    const auto flush = [&] {
+      add_panels(waiting, section);
+      waiting.clear();
+    };
+    std::size_t next_drill = 0;
+    const std::vector<plan::Step>& steps = part.part->steps;
+    for (std::size_t i = 0; i < steps.size(); ++i) {
+      if (const auto* drill = std::get_if<plan::Drill>(&steps[i])) {
+        const NumberedDrill one{drill, &part.drills.at(next_drill++), ++number_};
+        if (!drill->circuit) {
+          waiting.push_back(one);
+          continue;
+        }
+        flush();
+        add_frames(one, section);
+      } else if (const auto* move = std::get_if<plan::KitMove>(&steps[i])) {
+        flush();
+        page::Slab slab{panels_.kit_move(*move), panels_.gap()};
+        slab.origin = move->span;
+        // Kit is fetched for what comes next.
+        slab.keep_with_next = move->way == plan::KitMove::Way::kPickUp && i + 1 < steps.size();
+        section.slabs.push_back(std::move(slab));
+      } else if (const auto run = note_run(steps, i); !run.empty()) {
+        if (b_.is_for_reader(*run.front())) {
+          flush();
+          add_together(b_.note_pieces(Builder::kRoot, run, b_.width()), run.front()->words.span,
+                       panels_.gap(), section);
+          // It stays with the first thing it speaks of.
+          section.slabs.back().keep_with_next = i + run.size() < steps.size();
+        }
+        i += run.size() - 1;
+      }
+    }
+    flush();
+    section.slabs.back().keep_with_next = false;
   }
 
   // Each drill's panel alone in its row; or, where that is nearer to a full page, both panels of a
   // pair. A pair is what is liked better: it is what the eye expects, and its figures are larger.
-  void add_panels(const std::vector<WaitingDrill>& waiting, page::Section& section) {
-    constexpr std::int64_t kAlone = 3000;  // about as bad as an empty foot of a twentieth
-    const WaitingDrill* before = nullptr;  // whose panel the last slab is
-    for (const WaitingDrill& one : waiting) {
+  void add_panels(const std::vector<NumberedDrill>& waiting, page::Section& section) {
+    constexpr std::int64_t kAlone = 3000;   // about as bad as an empty foot of a twentieth
+    const NumberedDrill* before = nullptr;  // whose panel the last slab is
+    for (const NumberedDrill& one : waiting) {
       page::Slab slab;
       slab.space_before = panels_.gap();
       slab.origin = one.drill->span;
@@ -164,7 +196,7 @@ class HomeWriter {
   }
 
   // The same two drills beside each other, in place of their own slabs.
-  void add_pairs(const WaitingDrill& left, const WaitingDrill& right, page::Slab& slab) {
+  void add_pairs(const NumberedDrill& left, const NumberedDrill& right, page::Slab& slab) {
     using Shape = HomePanels::Shape;
     constexpr std::int64_t kLow = 6000;
     for (const Shape shape : {Shape::kHalf, Shape::kHalfLow}) {
@@ -179,7 +211,7 @@ class HomeWriter {
     }
   }
 
-  void add_frames(const WaitingDrill& one, page::Section& section) {
+  void add_frames(const NumberedDrill& one, page::Section& section) {
     for (Block& frame : panels_.in_frames(*one.drill, *one.time, one.number)) {
       page::Slab slab{std::move(frame), panels_.gap()};
       slab.origin = one.drill->span;
@@ -187,13 +219,13 @@ class HomeWriter {
     }
   }
 
-  Block panel_pair(const WaitingDrill& left, const WaitingDrill& right, HomePanels::Shape shape) {
+  Block panel_pair(const NumberedDrill& left, const NumberedDrill& right, HomePanels::Shape shape) {
     const Length figures = std::max(panels_.figure_height(*left.drill, shape),
                                     panels_.figure_height(*right.drill, shape));
     RowBlock row;
     row.gap = panels_.gap();
     row.align = RowAlign::kStretch;
-    for (const WaitingDrill* one : {&left, &right}) {
+    for (const NumberedDrill* one : {&left, &right}) {
       row.cells.push_back(
           {Track::flexible(), panels_.drill(*one->drill, *one->time, one->number, figures, shape)});
     }

@@ -75,6 +75,12 @@ std::vector<const plan::Note*> note_run(const std::vector<plan::Step>& steps, st
   return out;
 }
 
+bool is_paragraph(const std::vector<const plan::Note*>& run) {
+  const plan::Note::Kind kind = run.front()->kind;
+  return run.size() == 1 && kind != plan::Note::Kind::kTableRow &&
+         kind != plan::Note::Kind::kPicture;
+}
+
 bool has_content(const plan::Part& part, const Builder& builder) {
   if (part.steps.empty()) return true;  // a heading alone is a heading the coach wants
   return std::any_of(part.steps.begin(), part.steps.end(), [&](const plan::Step& step) {

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "source/read.h"
 
 namespace chalkleaf::source {
 namespace {
@@ -11,26 +12,6 @@ namespace {
 bool is_exact_fence(std::string_view line) {
   while (line.ends_with(' ') || line.ends_with('\t')) line.remove_suffix(1);
   return line == "---" || line == "...";
-}
-
-// A line of dashes only, as word processors and hurried fingers make of `---`: indented, `———`,
-// `–--`, `-----`.
-bool is_loose_fence(std::string_view line) {
-  line = trim(line);
-  std::size_t hyphens = 0;
-  std::size_t long_dashes = 0;
-  while (!line.empty()) {
-    const Decoded c = decode_utf8(line, 0);
-    if (c.code == '-') {
-      ++hyphens;
-    } else if ((c.code >= 0x2010 && c.code <= 0x2015) || c.code == 0x2212) {
-      ++long_dashes;
-    } else {
-      return false;
-    }
-    line.remove_prefix(c.size);
-  }
-  return long_dashes > 0 || hyphens >= 3;
 }
 
 // `key: value`
@@ -108,6 +89,24 @@ Lacks lacking(const Finder& finder, std::uint32_t first, std::uint32_t last) {
 }
 
 }  // namespace
+
+bool is_loose_fence(std::string_view line) {
+  line = trim(line);
+  std::size_t hyphens = 0;
+  std::size_t long_dashes = 0;
+  while (!line.empty()) {
+    const Decoded c = decode_utf8(line, 0);
+    if (c.code == '-') {
+      ++hyphens;
+    } else if ((c.code >= 0x2010 && c.code <= 0x2015) || c.code == 0x2212) {
+      ++long_dashes;
+    } else {
+      return false;
+    }
+    line.remove_prefix(c.size);
+  }
+  return long_dashes > 0 || hyphens >= 3;
+}
 
 std::uint32_t byte_order_mark(std::string_view text) {
   return text.starts_with("\xEF\xBB\xBF") ? 3 : 0;

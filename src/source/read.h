@@ -38,6 +38,9 @@ inline SourcePtr load_shipped(const FileSystem& files, const std::string& path, 
 /// The same as load() for text that is at hand.
 SourcePtr load_text(const std::string& display_path, std::string text, Diagnostics& diagnostics);
 
+/// A line of dashes only that stands round front matter, as word processors and hurried fingers
+/// make of `---`: indented, `———`, `–--`, `-----`.
+bool is_loose_fence(std::string_view line);
 /// Splits front matter from body and reads both. Never fails: what cannot be read is reported and
 /// left out.
 Document read_document(const SourcePtr& source, Diagnostics& diagnostics);

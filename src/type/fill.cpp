@@ -163,14 +163,28 @@ void Filler::cut_piece(const Piece& piece) {
   // A rough measure, from the piece shaped as a whole: the width up to each end.
   std::vector<Length> widths(ends.size());
   {
-    std::vector<Length> at(piece.end - piece.begin);
-    std::uint32_t base = 0;
+    const std::string_view text = pieces_.text(piece);
+    std::vector<Length> at(text.size());
+    // A run's text is the piece's without what is not shown, so the two are walked side by side.
+    std::size_t in_piece = 0;
+    std::vector<std::size_t> bytes;  // of the run's text, as bytes of the piece
     for (const ShapedRun& run : piece.shaped->runs) {
-      for (const Glyph& glyph : run.glyphs) {
-        const std::size_t byte = std::min<std::size_t>(base + glyph.cluster, at.size() - 1);
-        at[byte] += scaled_units(glyph.advance, inline_size(piece), run.font->units_per_em());
+      bytes.clear();
+      for (std::size_t in_run = 0; in_run < run.text.size();) {
+        const Decoded shown = decode_utf8(run.text, in_run);
+        Decoded here = decode_utf8(text, in_piece);
+        while (here.code != shown.code && in_piece + here.size < text.size()) {
+          in_piece += here.size;
+          here = decode_utf8(text, in_piece);
+        }
+        bytes.insert(bytes.end(), shown.size, in_piece);
+        in_run += shown.size;
+        if (in_piece + here.size < text.size()) in_piece += here.size;
       }
-      base += static_cast<std::uint32_t>(run.text.size());
+      for (const Glyph& glyph : run.glyphs) {
+        at[bytes[glyph.cluster]] +=
+            scaled_units(glyph.advance, inline_size(piece), run.font->units_per_em());
+      }
     }
     Length sum;
     std::size_t byte = 0;
@@ -191,8 +205,15 @@ void Filler::cut_piece(const Piece& piece) {
     }
     last = std::max(last, first + 1);
     Piece part = pieces_.part(piece, begin, ends[last - 1]);
-    while (last > first + 1 && !fits(pen_, part)) {
-      part = pieces_.part(piece, begin, ends[--last - 1]);
+    // Shaped by itself it may be a little wider: halved, never one by one, whatever was measured.
+    if (last > first + 1 && !fits(pen_, part)) {
+      std::size_t fitting = first + 1;
+      while (last - fitting > 1) {
+        const std::size_t middle = fitting + (last - fitting) / 2;
+        (fits(pen_, pieces_.part(piece, begin, ends[middle - 1])) ? fitting : last) = middle;
+      }
+      last = fitting;
+      part = pieces_.part(piece, begin, ends[last - 1]);
     }
     if (line_begun_ && !fits(pen_, part)) {
       end_line(nullptr);

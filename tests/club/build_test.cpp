@@ -90,7 +90,8 @@ TEST_CASE("a lone plan compiles with no club around it") {
   CHECK(folder.has("out/monday-sheet.pdf"));
 }
 
-TEST_CASE("errors in one plan never stop the others, and its older sheets are no longer current") {
+TEST_CASE("errors in one plan never stop the others, and its older sheets are no longer current",
+          "[threads]") {
   const TemporaryFolder folder("build-errors");
   folder.put("club.yaml", "name: Alder Quay Gymnastics\n");
   folder.put("sessions/a.md", with_mistake("A"));
@@ -225,7 +226,7 @@ TEST_CASE("a club.yaml with errors keeps its plans from being printed, and their
   CHECK(ended.summary.stayed == std::vector<std::string>{"out/a-card.pdf", "out/b-card.pdf"});
 }
 
-TEST_CASE("same bytes and same messages for any number of workers, twice") {
+TEST_CASE("same bytes and same messages for any number of workers, twice", "[threads]") {
   const TemporaryFolder folder("build-workers");
   folder.put("club.yaml", "name: Alder Quay Gymnastics\n");
   for (int i = 0; i < 40; ++i) {
@@ -390,7 +391,8 @@ TEST_CASE("a mistake of ours is not the coach's: it names the plan, and the othe
                                  "[not-written]; shorten it, or split it into several plans\n")));
 }
 
-TEST_CASE("a run that is stopped does no plan after that, and touches nothing of theirs") {
+TEST_CASE("a run that is stopped does no plan after that, and touches nothing of theirs",
+          "[threads]") {
   const TemporaryFolder folder("build-stopped");
   for (const std::string name : {"a", "b", "c"}) folder.put(name + ".md", gym_plan(name));
   folder.put("out/c-card.pdf", kOld);

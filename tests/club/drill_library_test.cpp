@@ -48,7 +48,7 @@ TEST_CASE("all Markdown files below drills are read, in the order of their paths
   CHECK(read(MemoryFileSystem{{"/quay/club.yaml", ""}}, "/quay").empty());
 }
 
-TEST_CASE("the library is the same from one worker and from several") {
+TEST_CASE("the library is the same from one worker and from several", "[threads]") {
   MemoryFileSystem files;
   for (int i = 0; i < 100; ++i) {
     files.put("/quay/drills/" + std::to_string(i) + ".md",

@@ -30,3 +30,9 @@ TEST_CASE("an x beside a number is the sign, in a word it is a letter") {
   CHECK(pieces[1].is(draft::Piece::Kind::kTimes));
   CHECK(pieces.back().is(draft::Piece::Kind::kWord));
 }
+
+TEST_CASE("other words for the keys of front matter stand for them") {
+  CHECK(draft_test::english().key("duration") == "slot");
+  CHECK(draft_test::english().key("kit") == "equipment");
+  CHECK(draft_test::english().key("weather").empty());
+}

@@ -131,12 +131,6 @@ plce: x
 )"},
       {R"(title: T
 place: gym
-duration: 40 min
-)",
-       R"(plan.md:4:1: warning: ‘duration’ is not a key of the front matter [unknown-key]; did you mean `slot`?
-)"},
-      {R"(title: T
-place: gym
 equipment:
   towel: a
   Towel: b

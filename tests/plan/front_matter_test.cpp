@@ -261,9 +261,17 @@ TEST_CASE("a value whose meaning is plain carries its edit") {
   CHECK(cure("slot: 1:15") == "1:15 h");
   CHECK(cure("gymnasts: about 12") == "12");
   CHECK(cure("gymnasts: 10-12") == "12");
-  CHECK(cure("kit: mats") == "equipment");
   CHECK(cure("equipmnt: mats") == "equipment");
   CHECK(cure("names: Robin").empty());
+}
+
+TEST_CASE("another word for a key is told to be the key, and its value is not lost") {
+  FrontWords words;
+  words.key = [](std::string_view said) { return std::string(said == "gear" ? "equipment" : ""); };
+  const ReadPlan plan = read_plan("---\ntitle: T\nplace: gym\ngear: mats\n---\n## P\n", {}, words);
+  REQUIRE(plan.diagnostics.all().size() == 1);
+  REQUIRE(plan.diagnostics.all()[0].edits.size() == 1);
+  CHECK(plan.diagnostics.all()[0].edits[0].text == "equipment");
 }
 
 TEST_CASE("a plan that does not say where is one for the hall, unless its words say home") {
@@ -271,7 +279,7 @@ TEST_CASE("a plan that does not say where is one for the hall, unless its words 
   CHECK(read_plan(text).session.place.value == Place::kGym);
   Diagnostics diagnostics;
   const SourcePtr source = source::load_text("plan.md", text, diagnostics);
-  PlaceWords words;
+  FrontWords words;
   words.says_home = [](std::string_view said) { return said.starts_with("Home"); };
   const Session home =
       read_session(source::read_document(source, diagnostics), {}, diagnostics, words);

@@ -2,6 +2,7 @@
 #include <catch2/catch.hpp>
 
 #include "places.h"
+#include "support/random.h"
 
 namespace chalkleaf::plan {
 namespace {
@@ -12,7 +13,7 @@ TEST_CASE("hostile bodies are read in bounded time and depth") {
     for (std::size_t i = 0; i < n; ++i) out += piece;
     return out;
   };
-  constexpr std::size_t kMany = 100'000;
+  const std::size_t kMany = support::rounds(100'000);
   for (const std::string& body :
        {many(">", kMany),
         many("- ", kMany),

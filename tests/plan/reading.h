@@ -21,12 +21,13 @@ struct ReadPlan {
   Session session;
   Diagnostics diagnostics;
 };
-inline ReadPlan read_plan(const std::string& text, const Club& club = {}) {
+inline ReadPlan read_plan(const std::string& text, const Club& club = {},
+                          const FrontWords& words = {}) {
   ReadPlan out;
   out.source = source::load_text("plan.md", text, out.diagnostics);
   if (!out.source) return out;
   out.document = source::read_document(out.source, out.diagnostics);
-  out.session = read_session(out.document, club, out.diagnostics);
+  out.session = read_session(out.document, club, out.diagnostics, words);
   return out;
 }
 

@@ -88,7 +88,7 @@ TEST_CASE("random bytes are set without harm") {
 
 TEST_CASE("very long words and endless paragraphs take time in proportion") {
   for (const std::string part : {"W", "balance ", "on-to ", "\xE2\x80\x8B", "a-", "a\xC2\xAD",
-                                 "\xCC\x81", "a ", "\n", "\xE4\xB8\xAD"}) {
+                                 "\xCC\x81", "a ", "\n", "\xE4\xB8\xAD", "a\xE2\x81\xA0"}) {
     for (const double points : {0.0, 80.0}) {
       Inline text = plain("");
       while (text.text.size() < 20'000) text.text += part;
@@ -102,4 +102,23 @@ TEST_CASE("very long words and endless paragraphs take time in proportion") {
       CHECK(eight < 30 * std::max(once, 0.01));
     }
   }
+}
+
+TEST_CASE("what is not shown changes nothing about where a long word is cut") {
+  std::string shown;
+  std::string joined_up;
+  for (int i = 0; i < 120; ++i) {
+    shown += "a";
+    joined_up += "a\xE2\x81\xA0";  // a word joiner behind each letter
+  }
+  Typesetter typesetter(test_fonts());
+  const auto lines = [&](const std::string& text) {
+    std::vector<double> out;
+    const Inline word = plain(text, style("text", Weight::kRegular));
+    for (const Line& line : typesetter.set(std::span(&word, 1), Length::pt(100)).lines)
+      out.push_back(line.width.in_pt());
+    return out;
+  };
+  CHECK(lines(joined_up) == lines(shown));
+  CHECK(lines(shown).size() > 5);
 }
