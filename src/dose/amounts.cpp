@@ -220,6 +220,9 @@ std::size_t Phrases::max_hold(std::size_t at, std::size_t end) {
     const std::size_t behind = time_after(at, next, end, time);
     return behind == 0 ? 0 : set_cap(time, at, behind);
   }
+  // `max hold, as long as you can` says it twice.
+  if (next == as_long(at) && state.has_amount && state.dose.amount.kind == AmountKind::kMaxHold)
+    return next;
   Amount amount;
   amount.kind = AmountKind::kMaxHold;
   return set_amount(amount, at, next);

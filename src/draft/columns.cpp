@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "draft/headed_table.h"
 #include "draft/line_scores.h"
 #include "draft/table_cells.h"
 #include "draft/tables.h"
@@ -17,6 +18,7 @@ class ColumnFinder {
 
   void run() {
     find_commas();
+    find_tabs();
     for (std::size_t i = 0; i < lines_.size();) {
       std::size_t end = i;
       while (end < lines_.size() && is_row(lines_[end])) ++end;
@@ -43,10 +45,36 @@ class ColumnFinder {
         if (static_cast<std::size_t>(std::count(row.begin(), row.end(), ',')) + 1 < cells) break;
       }
       if (end < i + 3) continue;
-      for (std::size_t row = i; row < end; ++row)
-        lines_[row].line.commas = lines_[row].line.table = true;
+      for (std::size_t row = i; row < end; ++row) cut(lines_[row], ',');
       i = end;
     }
+  }
+
+  static void cut(DraftLine& row, char mark) {
+    row.line.cut = mark;
+    row.line.table = true;
+  }
+
+  // A sheet of a table program, copied: a head, and rows whose cells may be empty.
+  void find_tabs() {
+    for (std::size_t i = 0; i + 2 < lines_.size(); ++i) {
+      const std::size_t tabs = tabs_in(lines_[i]);
+      if (tabs < 2 || lines_[i].line.table) continue;
+      lines_[i].line.cut = '\t';
+      const bool head = is_table_head(words_, source_, columns_of(source_, lines_[i].line));
+      lines_[i].line.cut = 0;
+      std::size_t end = i + 1;
+      while (end < lines_.size() && tabs_in(lines_[end]) > 0 && tabs_in(lines_[end]) <= tabs + 1)
+        ++end;
+      if (!head || end < i + 3) continue;
+      for (std::size_t row = i; row < end; ++row) cut(lines_[row], '\t');
+      i = end - 1;
+    }
+  }
+  std::size_t tabs_in(const DraftLine& one) const {
+    const std::string_view row =
+        source_.text().substr(one.line.begin, one.line.end - one.line.begin);
+    return static_cast<std::size_t>(std::count(row.begin(), row.end(), '\t'));
   }
 
   bool is_row(const DraftLine& one) const {

@@ -48,6 +48,7 @@ class DocumentReader {
     read_all();
     settle_weak_parts();
     choose();
+    settle_first_of_list();
     settle_levels();
     settle_parts(words_, source_, lines());
     name_levels();
@@ -302,6 +303,37 @@ class DocumentReader {
     const Pieces pieces = pieces_of(one.line.words(source_).substr(0, kLongestLine));
     const std::size_t level = words_.match(Role::kLevelOfThree, pieces, 0, pieces.size());
     return level > 0 && level < pieces.size();
+  }
+
+  // `Preparation, 20 min`, below it `a) rope skipping 3 min`, `b) squats 2 x 10`: what looks like a
+  // part for its minutes is the first of the list.
+  void settle_first_of_list() {
+    for (std::size_t i = 1; i + 2 < lines().size(); ++i) {
+      DraftLine& one = lines()[i];
+      if (one.reading != Reading::kHeading || !is_listed(one.line) || !one.heading.minutes)
+        continue;
+      std::size_t above = i - 1;
+      while (above > 0 && lines()[above].reading == Reading::kBlank) --above;
+      const auto same_list = [&](const DraftLine& other) {
+        return other.line.mark == one.line.mark && other.line.indent == one.line.indent;
+      };
+      const auto is_drill = [&](const DraftLine& other) {
+        return same_list(other) && other.reading == Reading::kDrills && other.spoken.has_dose();
+      };
+      if (lines()[above].reading != Reading::kHeading || same_list(lines()[above]) ||
+          !is_drill(lines()[i + 1]) || !is_drill(lines()[i + 2]))
+        continue;
+      const std::string_view text = one.line.words(source_);
+      const Pieces pieces = pieces_of(text);
+      const std::size_t part = words_.any_of(kPartRoles, pieces, 0, pieces.size());
+      const bool more = part < pieces.size() && pieces[part].is(Piece::Kind::kWord);
+      if (part > 0 && !more) continue;  // `a) warm up 5 min`, and no `rope skipping`
+      SpokenLine read = read_drills(words_, text, {});
+      if (!read.has_dose()) continue;
+      one.reading = Reading::kDrills;
+      one.from = one.line.text;
+      one.spoken = std::move(read);
+    }
   }
 
   // `rope walk`, and below it `bronze – along it, 2 goes`, `silver – …`: the line above is a part.

@@ -145,6 +145,10 @@ constexpr std::array<std::string_view, kRoles> kRoleNames{"warm-up",
                                                           "counter",
                                                           "rest-letter",
                                                           "numbers-word",
+                                                          "of-everything",
+                                                          "column-drill",
+                                                          "column-part",
+                                                          "column-dose",
                                                           "of-all"};
 
 static_assert(!kRoleNames.back().empty());  // a name each

@@ -139,21 +139,25 @@ enum class Role {
   kOf,
   kIt,
   kAgain,
-  kRestFiller,   ///< between a rest's word and its time: `rest for 30`
-  kChangeOnly,   ///< `5 change`: without a unit it is no rest
-  kTimes,        ///< of repetitions, those that say how often: `3 times`
-  kMaxAlone,     ///< crossed with a number, an amount that is none: `max x 3`
-  kSubject,      ///< with a colon, before the title of a mail
-  kClockTo,      ///< between two clock times
-  kUnnamedPart,  ///< the heading over drills that have none; the first phrase is written
-  kHall,         ///< behind `place:`
-  kThreeWays,    ///< `splits three ways`
-  kRunning,      ///< its rounds are lengths
-  kGame,         ///< its rounds are no dose
-  kCounter,      ///< with a number, alone on its line, it opens a part: `Day 1`, `Task 2`
-  kRestLetter,   ///< right before a number, for a rest: `r15"`
-  kNumbersWord,  ///< before the first of several numbers that are names
-  kOfAll,        ///< beside sets and rounds it means the whole list: `3 sets of everything`
+  kRestFiller,    ///< between a rest's word and its time: `rest for 30`
+  kChangeOnly,    ///< `5 change`: without a unit it is no rest
+  kTimes,         ///< of repetitions, those that say how often: `3 times`
+  kMaxAlone,      ///< crossed with a number, an amount that is none: `max x 3`
+  kSubject,       ///< with a colon, before the title of a mail
+  kClockTo,       ///< between two clock times
+  kUnnamedPart,   ///< the heading over drills that have none; the first phrase is written
+  kHall,          ///< behind `place:`
+  kThreeWays,     ///< `splits three ways`
+  kRunning,       ///< its rounds are lengths
+  kGame,          ///< its rounds are no dose
+  kCounter,       ///< with a number, alone on its line, it opens a part: `Day 1`, `Task 2`
+  kRestLetter,    ///< right before a number, for a rest: `r15"`
+  kNumbersWord,   ///< before the first of several numbers that are names
+  kOfEverything,  ///< of all of them, and never of one drill: `2 sets of everything`
+  kColumnDrill,   ///< the head of the column of a table that has the drills' names
+  kColumnPart,
+  kColumnDose,
+  kOfAll,  ///< beside sets and rounds it means the whole list: `3 sets of everything`
 };
 inline constexpr std::size_t kRoles = static_cast<std::size_t>(Role::kOfAll) + 1;
 

@@ -44,6 +44,15 @@ std::size_t bullet_size(std::string_view text) {
 }
 
 // `1.`, `2)`, `a)`, `iv.`, `A.`: the bytes with the space behind; 0 when there is none.
+// `#1 safety vault`, `#2: plank`
+std::size_t hash_number_size(std::string_view text) {
+  std::size_t i = 1;
+  while (i < text.size() && i < 3 && is_digit(text[i])) ++i;
+  if (i == 1) return 0;
+  if (i < text.size() && std::string_view(":.)-").find(text[i]) != std::string_view::npos) ++i;
+  return space_size(text, i) > 0 ? i : 0;
+}
+
 std::size_t number_size(std::string_view text) {
   std::size_t i = 0;
   if (text[0] == '(') {  // `(a)`, `(iv)`, `(2)`
@@ -238,6 +247,35 @@ std::optional<ClockRead> read_clock(std::string_view text) {
   return out;
 }
 
+namespace {
+
+// `#1 safety vault`, `#2 cat hang`, `#3 …`: a list, where one alone may be a gymnast's number.
+void read_hash_numbers(const Source& source, std::vector<Line>& lines) {
+  std::vector<Line*> run;
+  const auto close = [&] {
+    constexpr std::size_t kLeast = 3;
+    for (Line* line : run.size() < kLeast ? std::vector<Line*>() : run) {
+      line->mark = Line::Mark::kNumber;
+      line->level = 1;
+      const std::string_view words = line->words(source);
+      line->text += static_cast<std::uint32_t>(behind_spaces(words, hash_number_size(words)));
+    }
+    run.clear();
+  };
+  for (Line& line : lines) {
+    const std::string_view words = line.words(source);
+    const bool open = line.mark == Line::Mark::kNone && !words.empty() && words[0] == '#';
+    const bool next = open && hash_number_size(words) > 0 &&
+                      words.substr(1).starts_with(std::to_string(run.size() + 1)) &&
+                      !is_digit(words[1 + std::to_string(run.size() + 1).size()]);
+    if (!next) close();
+    if (next) run.push_back(&line);
+  }
+  close();
+}
+
+}  // namespace
+
 std::vector<Line> lines_of(const Source& source, std::uint32_t begin) {
   std::vector<Line> out;
   const std::string_view all = source.text();
@@ -255,6 +293,7 @@ std::vector<Line> lines_of(const Source& source, std::uint32_t begin) {
     out.push_back(line);
     begin = static_cast<std::uint32_t>(stop) + 1;
   }
+  read_hash_numbers(source, out);
   return out;
 }
 

@@ -28,7 +28,7 @@ struct Line {
   bool blank = false;
   bool rule = false;    ///< nothing but dashes or the like; blank
   bool table = false;   ///< begins with a bar, or is a row of columns
-  bool commas = false;  ///< a row whose cells are set apart by commas
+  char cut = 0;         ///< the comma or tab that sets a row's cells apart, where a head says so
   bool grid = false;    ///< cells set apart by tabs or many spaces
   bool bold = false;    ///< `**…**` at its begin
   bool emoji = false;   ///< its bullet is a picture, which those who type on a phone give headings

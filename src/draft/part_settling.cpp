@@ -205,13 +205,39 @@ class PartSettler {
     double sets = 0;    ///< each drill, one after the other
     double rounds = 0;  ///< the list, again and again
     std::optional<double> rest = {};
+    bool plainly = false;  ///< `everything`, `go through it`: can be said of no one drill
   };
-  // `3 sets of each`, `all x3, 30 s rest`, `repeat the list twice`: nothing else, and no drill's
-  // name.
+  // `3 sets of each`, `all x3, 30 s rest`, `go through it twice, 1 minute rest in between`,
+  // `2 sets of everything, sit down between sets`: a clause that says nothing else, and beside it
+  // rests, and words without a number.
   std::optional<OfAll> said_of_all(std::string_view text) const {
+    if (text.empty() || text.size() > 120) return std::nullopt;
+    OfAll out;
+    bool remarks = false;
+    for (std::size_t at = 0; at <= text.size();) {
+      const std::size_t stop = std::min(text.find_first_of(",;(", at), text.size());
+      const std::string_view clause = trim(text.substr(at, stop - at));
+      at = stop + 1;
+      if (clause.empty()) continue;
+      if (const auto said = clause_of_all(clause)) {
+        const bool again = (said->sets > 0 || said->rounds > 0) && (out.sets > 0 || out.rounds > 0);
+        if (again || (said->rest && out.rest)) return std::nullopt;
+        if (said->sets > 0) out.sets = said->sets;
+        if (said->rounds > 0) out.rounds = said->rounds;
+        if (said->rest) out.rest = said->rest;
+        out.plainly = out.plainly || said->plainly;
+      } else if (clause.find_first_of("0123456789") != std::string_view::npos) {
+        return std::nullopt;
+      } else {
+        remarks = true;
+      }
+    }
+    if (remarks && !out.plainly) return std::nullopt;
+    return (out.sets > 0) != (out.rounds > 0) ? std::optional(out) : std::nullopt;
+  }
+  std::optional<OfAll> clause_of_all(std::string_view clause) const {
     constexpr double kMost = 10;
-    if (text.empty() || text.size() > 80) return std::nullopt;
-    const SpokenDrill read = read_named(words_, "", text, {});
+    const SpokenDrill read = read_named(words_, "", clause, {});
     OfAll out;
     for (const Element& e : read.elements) {
       if (e.kind == Element::Kind::kEach || e.kind == Element::Kind::kNothing) continue;
@@ -222,6 +248,11 @@ class PartSettler {
         out.sets = e.values.front();
       } else if (e.kind == Element::Kind::kCount && e.unit == Unit::kTimes && one) {
         out.rounds = e.values.front();
+      } else if (e.kind == Element::Kind::kRounds && one) {
+        out.rounds = e.values.front();  // `twice through`
+      } else if (e.kind == Element::Kind::kTime && is_between(clause)) {
+        out.rest = e.values.front();  // `sit down between sets for 1 min`
+        return out;
       } else {
         return std::nullopt;
       }
@@ -229,13 +260,22 @@ class PartSettler {
     for (const std::string& note : read.notes) {
       const Pieces pieces = pieces_of(note);
       for (std::size_t i = 0; i < pieces.size();) {
-        const std::size_t taken = std::max(words_.match(Role::kOfAll, pieces, i, pieces.size()),
-                                           words_.match(Role::kCircuit, pieces, i, pieces.size()));
+        std::size_t taken = 0;
+        for (const Role role : {Role::kOfEverything, Role::kThrough, Role::kOfAll, Role::kCircuit})
+          taken = std::max(taken, words_.match(role, pieces, i, pieces.size()));
         if (taken == 0 && pieces[i].is(Piece::Kind::kWord)) return std::nullopt;
         i += std::max<std::size_t>(taken, 1);
       }
     }
-    return (out.sets > 0) != (out.rounds > 0) ? std::optional(out) : std::nullopt;
+    const Pieces all = pieces_of(clause);
+    out.plainly = words_.within(Role::kOfEverything, all, 0, all.size()) ||
+                  words_.within(Role::kThrough, all, 0, all.size());
+    const bool anything = out.sets > 0 || out.rounds > 0 || out.rest.has_value();
+    return anything ? std::optional(out) : std::nullopt;
+  }
+  bool is_between(std::string_view clause) const {
+    const Pieces pieces = pieces_of(clause);
+    return words_.within(Role::kBetween, pieces, 0, pieces.size());
   }
 
   // Drills with doses that stand right below, to the next heading; two are as good as more.
@@ -250,26 +290,45 @@ class PartSettler {
     return found;
   }
 
-  // `Strength x3`, `Conditioning (3 sets of each)` above its drills is a heading, not a drill.
+  // `Strength x3`, `Conditioning (3 sets of each)`, `Strong legs, 2 sets of everything` above its
+  // drills is a heading, not a drill.
   void find_repeated_parts() {
     for (std::size_t i = 0; i < lines().size(); ++i) {
       DraftLine& one = lines()[i];
       const bool open = one.reading == Reading::kDrills || one.reading == Reading::kRemark;
       if (!open || one.line.mark == Line::Mark::kBullet || dosed_below(i) < 2) continue;
-      const std::string_view text = one.line.words(source_).substr(0, 80);
-      const Pieces pieces = pieces_of(text);
-      std::size_t phrase = 0;
-      for (const Role role : {Role::kPart, Role::kStretchPart, Role::kWarmUp, Role::kCoolDown})
-        phrase = std::max(phrase, words_.match(role, pieces, 0, pieces.size()));
-      if (phrase == 0 || phrase == pieces.size()) continue;
-      if (!said_of_all(text.substr(pieces[phrase - 1].end))) continue;
+      const std::string_view text = one.line.words(source_).substr(0, 120);
+      const std::size_t name = name_of_repeated_part(text);
+      if (name == 0) continue;
+      const Pieces pieces = pieces_of(text.substr(0, name));
       one.reading = Reading::kHeading;
       one.heading.name_begin = one.line.text;
-      one.heading.name_end = one.line.text + static_cast<std::uint32_t>(pieces[phrase - 1].end);
+      one.heading.name_end = one.line.text + static_cast<std::uint32_t>(name);
       one.heading.rest = one.heading.name_end;
       one.heading.rest_end = one.line.end;
       one.heading.stretch = words_.is(Role::kStretchPart, pieces, 0, pieces.size());
     }
+  }
+  // The bytes of its name; 0 where it is none.
+  std::size_t name_of_repeated_part(std::string_view text) const {
+    const Pieces pieces = pieces_of(text);
+    std::size_t phrase = 0;
+    for (const Role role : {Role::kPart, Role::kStretchPart, Role::kWarmUp, Role::kCoolDown})
+      phrase = std::max(phrase, words_.match(role, pieces, 0, pieces.size()));
+    if (phrase > 0 && phrase < pieces.size()) {
+      const std::size_t end = pieces[phrase - 1].end;
+      if (said_of_all(text.substr(end))) return end;
+    }
+    constexpr std::size_t kLongestName = 40;  // bytes
+    const std::size_t mark =
+        std::min({text.find(','), text.find(" - "), text.find(" \xE2\x80\x93 "), text.find(':'),
+                  text.find(" (")});
+    if (mark == 0 || mark > kLongestName) return 0;
+    if (text.substr(0, mark).find_first_of("0123456789") != std::string_view::npos) return 0;
+    const std::size_t behind = text.find_first_not_of(" ,:-(\xE2\x80\x93", mark);
+    if (behind == std::string_view::npos) return 0;
+    const auto said = said_of_all(text.substr(behind));
+    return said && said->plainly ? mark : 0;
   }
 
   // The same on a line of its own.

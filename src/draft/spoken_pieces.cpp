@@ -18,7 +18,7 @@ class PlainSpeaker {
   Pieces run() {
     while (at_ < in_.size()) {
       if (short_rest() || letters_for_digits() || unit_in_front() || slash_ladder() ||
-          dot_leaders())
+          dot_leaders() || fraction())
         continue;
       if (phrase() || colon_seconds() || clock_seconds() || tens_and_units() || range()) continue;
       out_.push_back(in_[at_++]);
@@ -166,6 +166,28 @@ class PlainSpeaker {
     if (in_[end - 1].end - in_[at_].begin < 4 || !leads) return false;
     replace(end, {dash()});
     out_.back().space_before = out_.back().space_after = true;
+    return true;
+  }
+
+  // `1/2 min`, `1 1/2 mins`, `3/4 hr`: before a unit of time or a length.
+  bool fraction() {
+    const std::size_t at = is_whole(at_) && is_whole(at_ + 1) ? at_ + 1 : at_;
+    if (!is_whole(at) || !is(at + 1, Kind::kSlash) || !is_whole(at + 2) || !touches(at) ||
+        !touches(at + 1))
+      return false;
+    const double below = in_[at + 2].value;
+    if (in_[at].value >= below || (below != 2 && below != 3 && below != 4)) return false;
+    const std::size_t unit = is(at + 3, Kind::kWord) && in_[at + 3].text == "a" ? at + 4 : at + 3;
+    if (unit >= in_.size()) return false;
+    const bool follows = words_.is(Role::kMinute, in_, unit, unit + 1) ||
+                         words_.is(Role::kHour, in_, unit, unit + 1) ||
+                         words_.is(Role::kLength, in_, unit, unit + 1);
+    if (!follows) return false;
+    const double whole = at > at_ ? in_[at_].value : 0;
+    Piece made = number(whole + in_[at].value / below);
+    made.whole = false;
+    replace(at + 3, {made});
+    if (unit > at + 3) ++at_;  // `1/2 a minute`
     return true;
   }
 

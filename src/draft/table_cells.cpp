@@ -56,7 +56,7 @@ std::vector<Cell> columns_of(const Source& source, const Line& line) {
   std::vector<Cell> out;
   const std::string_view all = source.text();
   if (bars_in(source, line) > 1) return cut_cells(source, line, '|');
-  if (line.commas) return cut_cells(source, line, ',');
+  if (line.cut != 0) return cut_cells(source, line, line.cut);
   Cell cell = trimmed(source, {line.begin, line.end});
   const std::uint32_t end = cell.end;
   for (std::uint32_t at = cell.begin; at < end; ++at) {
@@ -74,7 +74,7 @@ std::vector<Cell> cells_of(const Source& source, const Line& line) {
   std::vector<Cell> out;
   const std::string_view all = source.text();
   std::uint32_t at = trimmed(source, {line.begin, line.end}).begin;
-  if (at < line.end && all[at] != '|') return columns_of(source, line);
+  if (line.cut != 0 || (at < line.end && all[at] != '|')) return columns_of(source, line);
   while (at < line.end) {
     const std::uint32_t from = at + 1;
     std::uint32_t to = from;

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "draft/headed_table.h"
 #include "draft/line_scores.h"
 #include "draft/table_cells.h"
 #include "draft/weights.h"
@@ -17,7 +18,7 @@ class TableReader {
       : words_(words), source_(source), setting_(setting), own_(setting) {}
 
   void run(std::vector<DraftLine>& lines, std::size_t begin, std::size_t end) {
-    if (by_heads(lines, begin, end)) return;
+    if (read_headed_table(words_, source_, lines, begin, end, setting_)) return;
     std::size_t body = 0;
     std::size_t dosed = 0;
     std::size_t clocks = 0;
@@ -44,75 +45,6 @@ class TableReader {
   }
 
  private:
-  /// What a column has, as the row above the others says.
-  enum class Column { kName, kSets, kReps, kTime, kRest, kNote };
-  Column column_of(const Cell& cell) const {
-    const Pieces pieces = pieces_of(text(cell));
-    const auto whole = [&](Role role) {
-      return !pieces.empty() && words_.match(role, pieces, 0, pieces.size()) > 0 &&
-             pieces.size() < 3;
-    };
-    if (whole(Role::kSet) || whole(Role::kRound)) return Column::kSets;
-    if (whole(Role::kRepetition) && !whole(Role::kTimes)) return Column::kReps;
-    if (whole(Role::kRestBefore)) return Column::kRest;
-    if (whole(Role::kTimes) || whole(Role::kSecond) || whole(Role::kHold)) return Column::kTime;
-    return Column::kNote;
-  }
-
-  // `Exercise | Sets | Reps | Rest`: each row's dose is put together by its columns.
-  bool by_heads(std::vector<DraftLine>& lines, std::size_t begin, std::size_t end) {
-    std::vector<Column> columns;
-    for (const Cell& cell : cells_of(source_, lines[begin].line))
-      columns.push_back(column_of(cell));
-    const auto has = [&](Column one) {
-      return std::find(columns.begin(), columns.end(), one) != columns.end();
-    };
-    const bool head = columns.size() > 2 && has(Column::kSets) &&
-                      (has(Column::kReps) || has(Column::kTime)) && columns[0] == Column::kNote;
-    if (!head) return false;
-    lines[begin].reading = DraftLine::Reading::kTyped;
-    for (std::size_t i = begin + 1; i < end; ++i) {
-      DraftLine& line = lines[i];
-      line.reading = DraftLine::Reading::kTyped;
-      if (is_delimiter(row_text(line.line))) continue;
-      const std::vector<Cell> cells = cells_of(source_, line.line);
-      if (cells.empty()) continue;
-      line.reading = DraftLine::Reading::kDrills;
-      line.from = line.line.begin;
-      line.spoken = {};
-      line.spoken.drills.push_back(headed_drill(line, cells, columns));
-    }
-    return true;
-  }
-
-  SpokenDrill headed_drill(const DraftLine& line, const std::vector<Cell>& cells,
-                           const std::vector<Column>& columns) const {
-    std::string sets;
-    std::string amount;
-    std::string rest;
-    std::vector<std::string> notes;
-    for (std::size_t i = 1; i < cells.size(); ++i) {
-      const std::string value(text(cells[i]));
-      if (value.find_first_not_of("-– ") == std::string::npos) continue;
-      const Column column = i < columns.size() ? columns[i] : Column::kNote;
-      const bool bare = value.find_first_not_of("0123456789-") == std::string::npos;
-      if (column == Column::kSets && bare) {
-        sets = value;
-      } else if ((column == Column::kReps || column == Column::kTime) && amount.empty()) {
-        amount = !bare ? value : value + (column == Column::kReps ? " reps" : " s");
-      } else if (column == Column::kRest) {
-        rest = ", rest " + value;
-      } else {
-        notes.push_back(value);
-      }
-    }
-    std::string dose = sets.empty() ? amount : amount.empty() ? sets : sets + " x " + amount;
-    SpokenDrill out = read_named(words_, text(cells[0]), dose + rest, setting_);
-    out.where = {cells[0].begin - line.from, cells.back().end - line.from};
-    out.notes.insert(out.notes.end(), notes.begin(), notes.end());
-    return out;
-  }
-
   std::string_view row_text(const Line& line) const {
     return source_.text().substr(line.begin, line.end - line.begin);
   }

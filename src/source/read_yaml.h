@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "base/diagnostic.h"
+#include "base/hash.h"
 #include "source/tree.h"
 
 namespace chalkleaf::source {

@@ -202,3 +202,27 @@ TEST_CASE("columns with a head row") {
   CHECK(readings("Squad\nExercise, Sets, Reps, Rest\nSquats, 3, 10, 30s\nDips, 3, 8, 30s\n") ==
         "t.dd");
 }
+
+TEST_CASE("a sheet of a table program, with parts, minutes and empty cells") {
+  CHECK(readings("Squad Sun\nSection\tMins\tDrill\tSets\tReps\tNotes\n"
+                 "Warm up\t12\tJog\t\t4 laps\t\n\t\tTuck jumps\t2\t10\t\n"
+                 "Drink\t5\t\t\t\t\nPower\t18\tBox jumps\t4\t6\trest 45s\n") == "t.hdhh");
+  // Times of day beside the parts.
+  CHECK(readings("Dev\nTime\tBlock\tExercise\tSets\tReps / hold\tRest (s)\n"
+                 "17:00\tWarm-up\tSkipping\t2\t40 reps\t20\n\t\tLunge\t\t30 s each leg\t\n"
+                 "17:15\tBasics\tCast\t3\t5 reps\t45\n") == "t.hdh");
+}
+
+TEST_CASE("what is said of everything below opens a part") {
+  CHECK(
+      readings("Gym\n\nWarm up\njog 3 min\n\nStrong legs, 2 sets of everything, sit down between\n"
+               "sit to stand x6\nheel raises x10\n") == "t-hd-hdd");
+  // A drill whose name begins like a part is none.
+  CHECK(readings("Gym\n\nWarm up\njog 3 min\n\nHandstand and roll off on the bed, 8x\n"
+                 "bridge 5x\nbelly muscles 20x\n") == "t-hd-ddd");
+}
+
+TEST_CASE("the first of a list is no part for its minutes") {
+  CHECK(readings("Gym\n\nPreparation, 20 min\na) rope skipping 3 min\nb) squats 2x10\n"
+                 "c) arm circles 10 each way\n") == "t-hddd");
+}

@@ -63,3 +63,13 @@ TEST_CASE("every line end, and a file without one") {
   CHECK(lines[2].words(source) == "b");
   CHECK(lines[2].number == 3);
 }
+
+TEST_CASE("a row of hash numbers is a list, and one alone is a gymnast's") {
+  const Source source("d.md", "#1 vault\n#2: hang\n#3 jumps\n#9 - wrist sore\n");
+  const auto lines = draft::lines_of(source, 0);
+  REQUIRE(lines.size() == 4);
+  CHECK(lines[0].mark == Line::Mark::kNumber);
+  CHECK(lines[1].words(source) == "hang");
+  CHECK(lines[2].words(source) == "jumps");
+  CHECK(lines[3].words(source) == "#9 - wrist sore");
+}

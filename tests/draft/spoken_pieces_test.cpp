@@ -48,3 +48,16 @@ TEST_CASE("their bytes are those that were typed") {
   CHECK(found[2].begin == found[1].end);
   CHECK(drills("plank half a minute") == "plank: 30 s");
 }
+
+TEST_CASE("a fraction before a unit is one number") {
+  const auto first = [](const std::string& line) {
+    const draft::Pieces pieces = draft::spoken_pieces(draft_test::english(), line);
+    return pieces.empty() ? -1 : pieces[0].value;
+  };
+  CHECK(first("1/2 min") == 0.5);
+  CHECK(first("1 1/2 mins") == 1.5);
+  CHECK(first("3/4 hr") == 0.75);
+  CHECK(first("1/2 a minute") == 0.5);
+  CHECK(first("1/2 turns") == 1);  // a skill's name
+  CHECK(first("3/4") == 3);        // nothing behind it: years, or groups
+}

@@ -119,3 +119,24 @@ TEST_CASE("a draft may begin with a rule, a dash or a word of ours") {
   CHECK(tidied("title: Shapes\nplace: gym\n\n## Floor\n\n- Roll: 5\n").empty());
   CHECK(tidied("———\ntitle: Shapes\n———\n").empty());
 }
+
+TEST_CASE("a row's dose is put together from its columns") {
+  const std::string made = tidied(
+      "Squad Sun\nSection\tMins\tDrill\tSets\tReps\tNotes\n"
+      "Warm up\t12\tJog\t\t4 laps\t\n\t\tTuck jumps\t2\t10\tarms!!\n"
+      "Drink\t5\t\t\t\t\nPower\t18\tBox jumps\t4\t6\trest 45s\n"
+      "\t\tCalf raises\t2\t15\teach leg\n");
+  CHECK(made.find(
+            "## Warm up (12 min)\n\n- Jog: 4 lengths\n- Tuck jumps: 2 x 10\n  - note: arms!!") !=
+        std::string::npos);
+  CHECK(
+      made.find(
+          "## Power (18 min)\n\n- Box jumps: 4 x 6, rest 45 s\n- Calf raises: 2 x 15 each leg\n") !=
+      std::string::npos);
+}
+
+TEST_CASE("a list that is gone through again is a circuit, whose sets are said once") {
+  CHECK(tidied("Home\n\nMain bit - go through it twice, 1 minute rest in between\n1. Press ups x8\n"
+               "2. Dish hold 20 seconds\n3. Tuck ups x10\n")
+            .find("2 rounds") != std::string::npos);
+}

@@ -1,0 +1,20 @@
+// Tables whose first row says what stands in each column:
+// `Section | Mins | Drill | Sets | Reps | Notes`.
+// Internal to the room. Tested by tests/draft/document_test.cpp.
+#pragma once
+
+#include <vector>
+
+#include "draft/document.h"
+#include "draft/table_cells.h"
+
+namespace chalkleaf::draft {
+
+/// True when the cells are such a row.
+bool is_table_head(const Lexicon& words, const Source& source, const std::vector<Cell>& cells);
+
+/// Reads the rows below a head; false, and nothing done, where the first row is none.
+bool read_headed_table(const Lexicon& words, const Source& source, std::vector<DraftLine>& lines,
+                       std::size_t begin, std::size_t end, const Setting& setting);
+
+}  // namespace chalkleaf::draft
