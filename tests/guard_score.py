@@ -51,6 +51,7 @@ FITS = {
     "vehicles": ["danger-traffic"],
     "jewellery": ["danger-jewellery"],
     "broken-kit": ["danger-broken-kit"],
+    "care": ["danger-care"],
     "volume": ["danger-volume", "danger-exhaustion"],
 }
 # Checks about danger and care; the others are about form, time and kit.

@@ -42,7 +42,7 @@ std::string content(const page::Artwork& art) {
     const bool shown = !path.steps.empty() && (path.fill || path.stroke);
     if (shown) paths.write(path);
   }
-  return deflated(out, Effort::kOnce);
+  return deflated(out);
 }
 
 }  // namespace

@@ -196,7 +196,7 @@ ObjectId write_file(const FaceUse& use, Objects& objects, Kept& kept) {
   if (use.shared == nullptr)
     return objects.add_stream(std::move(entries), subset.bytes, Packing::kDeflated);
   const std::string& packed =
-      kept.bytes_of_lasting(use.shared, [&] { return deflated(subset.bytes, Effort::kOnce); });
+      kept.bytes_of_lasting(use.shared, [&] { return deflated(subset.bytes); });
   if (packed.empty())  // no memory for it then; perhaps now
     return objects.add_stream(std::move(entries), subset.bytes, Packing::kDeflated);
   return objects.add_stream(entries + "/Filter /FlateDecode\n", packed, Packing::kPlain);

@@ -154,7 +154,7 @@ struct Objects::Haru {
         where[waiting[k]] = {Whereabouts::Kind::kInStream, number, k};
       }
       where.push_back({Whereabouts::Kind::kInFile, file.size(), 0});
-      const std::string packed = deflated(heads + bodies, Effort::kOften);
+      const std::string packed = deflated(heads + bodies);
       append_stream(file, static_cast<ObjectId>(number),
                     fmt::format("/Type /ObjStm\n/N {}\n/First {}\n", waiting.size(), heads.size()),
                     packed);
@@ -205,7 +205,7 @@ ObjectId Objects::add_stream(std::string entries, std::string_view data, Packing
   if (dict == nullptr) return 0;
   std::string packed;
   if (packing == Packing::kDeflated) {
-    packed = deflated(data, Effort::kOften);
+    packed = deflated(data);
     if (packed.empty()) HPDF_SetError(&haru_->error, HPDF_FAILD_TO_ALLOC_MEM, 0);
     data = packed;
     entries += "/Filter /FlateDecode\n";
@@ -251,7 +251,7 @@ tl::expected<std::string, WriteError> Objects::save(ObjectId catalog, ObjectId i
   const auto number = static_cast<ObjectId>(where.size());
   const std::size_t begin = file.size();
   where.push_back({Whereabouts::Kind::kInFile, begin, 0});
-  const std::string rows = deflated(table_of(where), Effort::kOften);
+  const std::string rows = deflated(table_of(where));
   if (rows.empty()) return failed(HPDF_FAILD_TO_ALLOC_MEM);
   append_stream(
       file, number,

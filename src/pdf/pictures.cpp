@@ -98,9 +98,8 @@ std::optional<page::PackedPicture> packed(int width, int height, int channels,
                                           std::string_view pixels) {
   const auto step = static_cast<std::size_t>(channels);
   const std::size_t row_bytes = static_cast<std::size_t>(width) * step;
-  page::PackedPicture out{width, height, channels,
-                          deflated(filtered(pixels, row_bytes, step), Effort::kOnce)};
-  std::string plain = deflated(unfiltered(pixels, row_bytes), Effort::kOnce);
+  page::PackedPicture out{width, height, channels, deflated(filtered(pixels, row_bytes, step))};
+  std::string plain = deflated(unfiltered(pixels, row_bytes));
   if (out.data.empty() || plain.empty()) return std::nullopt;
   if (plain.size() < out.data.size()) out.data = std::move(plain);
   return out;

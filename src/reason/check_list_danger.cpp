@@ -134,6 +134,14 @@ std::vector<CheckInfo> danger_checks() {
              "Children overheat sooner than adults and feel thirst late.", kCommonPractice,
              "Let them drink every 15 to 20 minutes and when they ask; in heat work gently.",
              "Nobody drinks until the end."),
+      danger("danger-care",
+             "A child is shamed, weighed or frightened, its food is made a reward, or it is near "
+             "what cuts, burns or bites.",
+             "Shame and fear hurt as a fall does, and last longer.",
+             "UN Convention on the Rights of the Child, article 19: protection from physical and "
+             "mental violence (value from memory); the rest common practice, no source.",
+             "Praise what was tried, ask quietly, and leave body and food to the family.",
+             "- Weigh-in before beam: 1"),
       danger("danger-jewellery", "Jewellery or loose long hair stays on for training.",
              "It catches in hair, kit and hands, and tears an ear or a finger.", kCommonPractice,
              "Everything off or out before the first move, and long hair tied back.",
