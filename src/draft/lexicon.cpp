@@ -223,9 +223,25 @@ Pieces pieces_of(std::string_view line) {
   return out;
 }
 
+std::vector<std::string> words_of_phrase(std::string_view phrase) {
+  std::vector<std::string> out;
+  const bool plain = std::all_of(phrase.begin(), phrase.end(),
+                                 [](char c) { return (c >= 'a' && c <= 'z') || c == ' '; });
+  if (!plain) {
+    for (Piece& piece : pieces_of(phrase)) out.push_back(std::move(piece.text));
+    return out;
+  }
+  for (std::size_t at = 0; at < phrase.size();) {
+    const std::size_t end = std::min(phrase.find(' ', at), phrase.size());
+    if (end > at) out.emplace_back(phrase.substr(at, end - at));
+    at = end + 1;
+  }
+  return out;
+}
+
 void Lexicon::add(Phrases& to, std::string_view phrase, std::string meaning) {
   Phrase made;
-  for (const Piece& piece : pieces_of(phrase)) made.words.push_back(piece.text);
+  made.words = words_of_phrase(phrase);
   if (made.words.empty()) return;
   made.meaning = std::move(meaning);
   const std::string first = made.words.front();

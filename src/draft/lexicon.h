@@ -199,6 +199,10 @@ using Pieces = std::vector<Piece>;
 /// Cuts a line into pieces.
 Pieces pieces_of(std::string_view line);
 
+/// The texts of a phrase's pieces. Nearly all phrases are small letters and blanks, which need no
+/// tokenizer; thousands are read whenever the program starts.
+std::vector<std::string> words_of_phrase(std::string_view phrase);
+
 class Lexicon;
 /// The same with amounts as people speak them made plain: `half a minute`, `:40`, `from 5 to 8`.
 Pieces spoken_pieces(const Lexicon& words, std::string_view line);

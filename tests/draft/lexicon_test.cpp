@@ -36,3 +36,23 @@ TEST_CASE("other words for the keys of front matter stand for them") {
   CHECK(draft_test::english().key("kit") == "equipment");
   CHECK(draft_test::english().key("weather").empty());
 }
+
+TEST_CASE("the quick way to cut a phrase into words gives what the tokenizer gives") {
+  Diagnostics diagnostics;
+  const SourcePtr source = source::load(
+      RealFileSystem(), support::repository() + "/themes/words/en.yaml", "en.yaml", diagnostics);
+  REQUIRE(source);
+  const auto root = source::read_yaml(source, diagnostics);
+  REQUIRE(root);
+  std::size_t phrases = 0;
+  for (const source::YamlEntry& entry : root->entries) {
+    for (const source::YamlNode& phrase : entry.second.items) {
+      std::vector<std::string> whole;
+      for (const draft::Piece& piece : draft::pieces_of(phrase.text)) whole.push_back(piece.text);
+      INFO(phrase.text);
+      CHECK(draft::words_of_phrase(phrase.text) == whole);
+      ++phrases;
+    }
+  }
+  CHECK(phrases > 3000);
+}
