@@ -63,11 +63,19 @@ class ColumnFinder {
       lines_[i].line.cut = '\t';
       const bool head = is_table_head(words_, source_, columns_of(source_, lines_[i].line));
       lines_[i].line.cut = 0;
+      if (!head) continue;
+      // Lines without tabs between the rows are headings of parts.
       std::size_t end = i + 1;
-      while (end < lines_.size() && tabs_in(lines_[end]) > 0 && tabs_in(lines_[end]) <= tabs + 1)
-        ++end;
-      if (!head || end < i + 3) continue;
-      for (std::size_t row = i; row < end; ++row) cut(lines_[row], '\t');
+      std::size_t rows = 0;
+      for (; end < lines_.size() && !lines_[end].line.blank && tabs_in(lines_[end]) <= tabs + 1;
+           ++end)
+        rows += tabs_in(lines_[end]) > 0 ? 1 : 0;
+      if (rows < 2) continue;
+      for (std::size_t row = i; row < end; ++row) {
+        if (tabs_in(lines_[row]) == 0) continue;
+        cut(lines_[row], '\t');
+        lines_[row].line.head = static_cast<std::uint32_t>(i) + 1;
+      }
       i = end - 1;
     }
   }

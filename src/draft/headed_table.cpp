@@ -224,18 +224,20 @@ bool is_table_head(const Lexicon& words, const Source& source, const std::vector
 
 bool read_headed_table(const Lexicon& words, const Source& source, std::vector<DraftLine>& lines,
                        std::size_t begin, std::size_t end, const Setting& setting) {
-  std::vector<Column> columns = columns_named(words, source, cells_of(source, lines[begin].line));
+  const std::size_t head = lines[begin].line.head > 0 ? lines[begin].line.head - 1 : begin;
+  const std::size_t first = head == begin ? begin + 1 : begin;
+  std::vector<Column> columns = columns_named(words, source, cells_of(source, lines[head].line));
   if (columns.empty()) return false;
-  find_clocks(source, lines, begin + 1, end, columns);
+  find_clocks(source, lines, first, end, columns);
   const auto has = [&](Column one) {
     return std::find(columns.begin(), columns.end(), one) != columns.end();
   };
   // Without a column of parts, what stands behind a time of day is one.
   if (has(Column::kClock) && !has(Column::kPart)) return false;
   HeadedTable table(words, source, setting, std::move(columns));
-  table.look_at(lines, begin + 1, end);
+  table.look_at(lines, first, end);
   lines[begin].reading = DraftLine::Reading::kTyped;
-  for (std::size_t i = begin + 1; i < end; ++i) table.read(lines[i]);
+  for (std::size_t i = first; i < end; ++i) table.read(lines[i]);
   return true;
 }
 

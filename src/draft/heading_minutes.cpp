@@ -104,6 +104,7 @@ bool begins_with_minutes(const Lexicon& words, const Source& source, const Line&
   const Pieces pieces = spoken_pieces(words, text);
   std::size_t i = 0;
   while (i < pieces.size() && i < kMostNamed && pieces[i].is(PKind::kWord)) ++i;
+  if (i > 0 && i < pieces.size() && pieces[i].is(PKind::kComma)) ++i;  // `beams, 15 min, eight`
   if (i == 0 || i >= pieces.size() || !pieces[i].is(PKind::kNumber)) return false;
   const std::size_t unit = words.match(Role::kMinute, pieces, i + 1, pieces.size());
   if (unit == 0 || pieces[i].value < kPartMinutes - 2 || i + 1 + unit >= pieces.size())

@@ -231,6 +231,7 @@ class HeadingReader {
   }
   // `warm up tag 4 mins then …`, `stretch splits 1 min, pike 1 min` are minutes of a drill.
   bool is_of_part(const MinutesRead& minutes) const {
+    if (habits_.minutes_lead && leads(minutes)) return true;
     const bool words_between = phrase_ > 0 && phrase_ < minutes.begin;
     const bool doses_behind =
         read_drills(words_, text_.substr(pieces_[minutes.end - 1].end), {}).has_dose();
@@ -321,7 +322,7 @@ class HeadingReader {
                : heads_prose()                              ? kWeights.minutes_of_prose
                                                             : kWeights.minutes_alone;
     const bool right_behind = minutes_ && phrase && phrase_ == minutes_->begin;
-    if (habits_.minutes_lead && leads()) score += kWeights.minutes_lead;
+    if (habits_.minutes_lead && minutes_ && leads(*minutes_)) score += kWeights.minutes_lead;
     if (right_behind) score += kWeights.minutes_right_behind - kWeights.minutes;
     if (words_.is(Role::kBreak, pieces_, 0, pieces_.size())) {
       score += right_behind ? kWeights.break_with_minutes : kWeights.break_word;
@@ -402,10 +403,10 @@ class HeadingReader {
                    (head > 0 && words_.within(Role::kStretchPart, pieces_, 0, head));
   }
   // `pull 5 min, only if you have a bar: chin ups 5`
-  bool leads() const {
+  bool leads(const MinutesRead& minutes) const {
     constexpr std::size_t kMostNamed = 5;
-    return minutes_ && !minutes_->bare && minutes_->begin > 0 && minutes_->begin < kMostNamed &&
-           minutes_->minutes >= kPartMinutes - 2 && minutes_->end < pieces_.size();
+    return !minutes.bare && minutes.begin > 0 && minutes.begin < kMostNamed &&
+           minutes.minutes >= kPartMinutes - 2 && minutes.end < pieces_.size();
   }
   // `Ending 8 min: splits …`
   bool heads_line() const {

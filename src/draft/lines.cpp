@@ -274,6 +274,89 @@ void read_hash_numbers(const Source& source, std::vector<Line>& lines) {
   close();
 }
 
+// `1  Press-ups`, `2  V-sits`, …, `16 Stork stand`: numbers that go on by one from 1 over many
+// lines are a list's, whatever stands between; a few may be amounts.
+void read_bare_numbers(const Source& source, std::vector<Line>& lines) {
+  std::vector<std::pair<Line*, std::uint32_t>> run;  // and the bytes of its number
+  for (Line& line : lines) {
+    if (line.mark != Line::Mark::kNone || line.blank || line.table || line.clock) continue;
+    const std::string_view words = line.words(source);
+    std::size_t digits = 0;
+    while (digits < words.size() && digits < 3 && is_digit(words[digits])) ++digits;
+    if (digits == 0 || space_size(words, digits) == 0) continue;
+    const std::size_t name = behind_spaces(words, digits);
+    if (name >= words.size() || !is_letter(words[name])) continue;
+    if (words.substr(0, digits) != std::to_string(run.size() + 1)) {
+      if (run.size() < 5) run.clear();
+      if (words.substr(0, digits) != std::to_string(run.size() + 1)) continue;
+    }
+    run.emplace_back(&line, static_cast<std::uint32_t>(name));
+  }
+  constexpr std::size_t kLeast = 5;
+  if (run.size() < kLeast) return;
+  for (const auto& [line, size] : run) {
+    line->mark = Line::Mark::kNumber;
+    line->level = 1;
+    line->text += size;
+  }
+}
+
+// `rung 1 - straight bounces x20`, `rung 2 - …`: a word and a number that go on by one, line by
+// line, number a list, whatever the word is.
+void read_counted_labels(const Source& source, std::vector<Line>& lines) {
+  struct Label {
+    std::string_view word;
+    std::string_view number;
+    std::uint32_t size = 0;    ///< of both, in bytes
+    std::uint32_t behind = 0;  ///< where the words begin
+  };
+  const auto label_of = [](std::string_view words) -> std::optional<Label> {
+    std::size_t at = 0;
+    while (at < words.size() && is_letter(words[at])) ++at;
+    Label out;
+    out.word = words.substr(0, at);
+    const std::size_t digits = behind_spaces(words, at);
+    if (at == 0 || digits == at) return std::nullopt;
+    std::size_t end = digits;
+    while (end < words.size() && is_digit(words[end])) ++end;
+    out.number = words.substr(digits, end - digits);
+    out.size = static_cast<std::uint32_t>(end);
+    std::size_t mark = behind_spaces(words, end);
+    if (words.substr(mark).starts_with("\xE2\x80\x93") ||
+        words.substr(mark).starts_with("\xE2\x80\x94")) {
+      mark += 3;
+    } else if (mark < words.size() && (words[mark] == '-' || words[mark] == ':')) {
+      ++mark;
+    } else {
+      return std::nullopt;
+    }
+    const std::size_t name = behind_spaces(words, mark);
+    if (out.number.empty() || out.number.size() > 2 || name == mark || name >= words.size())
+      return std::nullopt;
+    out.behind = static_cast<std::uint32_t>(name);
+    return out;
+  };
+  std::vector<std::pair<Line*, Label>> run;
+  const auto close = [&] {
+    constexpr std::size_t kLeast = 4;
+    for (const auto& [line, label] :
+         run.size() < kLeast ? std::vector<std::pair<Line*, Label>>() : run) {
+      line->label_begin = line->text;
+      line->label_end = line->text + label.size;
+      line->text += label.behind;
+    }
+    run.clear();
+  };
+  for (Line& line : lines) {
+    const auto label = line.blank || line.table ? std::nullopt : label_of(line.words(source));
+    const bool next = label && label->number == std::to_string(run.size() + 1) &&
+                      (run.empty() || label->word == run.back().second.word);
+    if (!next) close();
+    if (next) run.emplace_back(&line, *label);
+  }
+  close();
+}
+
 }  // namespace
 
 std::vector<Line> lines_of(const Source& source, std::uint32_t begin) {
@@ -294,6 +377,8 @@ std::vector<Line> lines_of(const Source& source, std::uint32_t begin) {
     begin = static_cast<std::uint32_t>(stop) + 1;
   }
   read_hash_numbers(source, out);
+  read_bare_numbers(source, out);
+  read_counted_labels(source, out);
   return out;
 }
 

@@ -61,6 +61,11 @@ class PartSettler {
       if (one.reading == Reading::kDrills) {
         one.spoken = setting.timed_group ? station_of(one.line)
                                          : read_drills(words_, one.line.words(source_), setting);
+        if (one.line.label_end > 0 && !one.spoken.drills.empty() &&
+            one.spoken.drills.front().label.empty()) {
+          one.spoken.drills.front().label = source_.text().substr(
+              one.line.label_begin, one.line.label_end - one.line.label_begin);
+        }
         // `circuit 30 sec on 10 off x2 rounds`, above its list.
         if (one.spoken.drills.empty() && one.spoken.group) {
           setting.group = true;
@@ -205,6 +210,7 @@ class PartSettler {
     double sets = 0;    ///< each drill, one after the other
     double rounds = 0;  ///< the list, again and again
     std::optional<double> rest = {};
+    std::optional<double> minutes = {};  ///< of the part
     bool plainly = false;  ///< `everything`, `go through it`: can be said of no one drill
   };
   // `3 sets of each`, `all x3, 30 s rest`, `go through it twice, 1 minute rest in between`,
@@ -215,7 +221,8 @@ class PartSettler {
     OfAll out;
     bool remarks = false;
     for (std::size_t at = 0; at <= text.size();) {
-      const std::size_t stop = std::min(text.find_first_of(",;(", at), text.size());
+      const std::size_t stop =
+          std::min({text.find_first_of(",;(", at), text.find(". ", at), text.size()});
       const std::string_view clause = trim(text.substr(at, stop - at));
       at = stop + 1;
       if (clause.empty()) continue;
@@ -225,6 +232,7 @@ class PartSettler {
         if (said->sets > 0) out.sets = said->sets;
         if (said->rounds > 0) out.rounds = said->rounds;
         if (said->rest) out.rest = said->rest;
+        if (said->minutes) out.minutes = said->minutes;
         out.plainly = out.plainly || said->plainly;
       } else if (clause.find_first_of("0123456789") != std::string_view::npos) {
         return std::nullopt;
@@ -252,6 +260,10 @@ class PartSettler {
         out.rounds = e.values.front();  // `twice through`
       } else if (e.kind == Element::Kind::kTime && is_between(clause)) {
         out.rest = e.values.front();  // `sit down between sets for 1 min`
+        return out;
+      } else if (e.kind == Element::Kind::kTime && e.values.front() >= kPartMinutes * 60 &&
+                 read.elements.size() == 1 && read.notes.empty()) {
+        out.minutes = e.values.front() / 60;  // `strength, 10 min, 3 rounds of these`
         return out;
       } else {
         return std::nullopt;
@@ -298,8 +310,10 @@ class PartSettler {
       const bool open = one.reading == Reading::kDrills || one.reading == Reading::kRemark;
       if (!open || one.line.mark == Line::Mark::kBullet || dosed_below(i) < 2) continue;
       const std::string_view text = one.line.words(source_).substr(0, 120);
-      const std::size_t name = name_of_repeated_part(text);
+      std::optional<double> minutes;
+      const std::size_t name = name_of_repeated_part(text, minutes);
       if (name == 0) continue;
+      if (minutes) one.heading.minutes = minutes;
       const Pieces pieces = pieces_of(text.substr(0, name));
       one.reading = Reading::kHeading;
       one.heading.name_begin = one.line.text;
@@ -310,7 +324,7 @@ class PartSettler {
     }
   }
   // The bytes of its name; 0 where it is none.
-  std::size_t name_of_repeated_part(std::string_view text) const {
+  std::size_t name_of_repeated_part(std::string_view text, std::optional<double>& minutes) const {
     const Pieces pieces = pieces_of(text);
     std::size_t phrase = 0;
     for (const Role role : {Role::kPart, Role::kStretchPart, Role::kWarmUp, Role::kCoolDown})
@@ -328,7 +342,9 @@ class PartSettler {
     const std::size_t behind = text.find_first_not_of(" ,:-(\xE2\x80\x93", mark);
     if (behind == std::string_view::npos) return 0;
     const auto said = said_of_all(text.substr(behind));
-    return said && said->plainly ? mark : 0;
+    if (!said || !said->plainly) return 0;
+    minutes = said->minutes;
+    return mark;
   }
 
   // The same on a line of its own.

@@ -226,3 +226,16 @@ TEST_CASE("the first of a list is no part for its minutes") {
   CHECK(readings("Gym\n\nPreparation, 20 min\na) rope skipping 3 min\nb) squats 2x10\n"
                  "c) arm circles 10 each way\n") == "t-hddd");
 }
+
+TEST_CASE("headings may stand between the rows of a table, and its head holds for all of them") {
+  CHECK(readings("Squad\n\nDrill\tSets\tReps\tRest\tCue\nWARM UP 15 min\nJog\t\t4 lengths\t\t\n"
+                 "Rebounds\t2\t10\t30s\ttight\nBASICS 20 min\nSnap down\t3\t5\t\toff the top\n"
+                 "Flick\t2\t6\t\tspot\n") == "t-.hddhdd");
+}
+
+TEST_CASE("parts in sentences: a name, its minutes behind a comma, and drills") {
+  CHECK(readings("tonight\n\nstart, 8 min, everyone. 10 frog jumps, straddle sit 20 seconds\n\n"
+                 "beams, 15 min, eight of you. dip walks 2 lengths, stork stand 5 secs each leg\n\n"
+                 "carpet, 15 min, the others. rocking to stand x6, bridge hold 5 secs x3\n") ==
+        "t-h-h-h");
+}

@@ -73,3 +73,29 @@ TEST_CASE("a row of hash numbers is a list, and one alone is a gymnast's") {
   CHECK(lines[2].words(source) == "jumps");
   CHECK(lines[3].words(source) == "#9 - wrist sore");
 }
+
+TEST_CASE("numbers that go on by one over many lines are a list's") {
+  std::string text =
+      "STRENGTH\n1  Press-ups, as many as possible\n2  V-sits\n3  Leg lifts\n\nPOWER\n";
+  const auto marks = [](const std::string& draft) {
+    const Source source("d.md", draft);
+    std::size_t out = 0;
+    for (const Line& line : draft::lines_of(source, 0))
+      out += line.mark == Line::Mark::kNumber ? 1 : 0;
+    return out;
+  };
+  CHECK(marks(text) == 0);  // three may be amounts
+  CHECK(marks(text + "4 Long jump\n5 Skipping\n") == 5);
+  CHECK(marks("10 squats\n8 dips\n6 lunges\n4 hops\n2 rolls\n") == 0);
+}
+
+TEST_CASE("a word and a number that go on by one are the labels of a list") {
+  const Source source("d.md",
+                      "rung 1 - bounces x20\nrung 2 - tucks x10\nrung 3: straddles\nrung 4 - seat\n"
+                      "level 3 - alone\n");
+  const auto lines = draft::lines_of(source, 0);
+  CHECK(lines[0].words(source) == "bounces x20");
+  CHECK(source.text().substr(lines[3].label_begin, lines[3].label_end - lines[3].label_begin) ==
+        "rung 4");
+  CHECK(lines[4].words(source) == "level 3 - alone");
+}

@@ -140,3 +140,13 @@ TEST_CASE("a list that is gone through again is a circuit, whose sets are said o
                "2. Dish hold 20 seconds\n3. Tuck ups x10\n")
             .find("2 rounds") != std::string::npos);
 }
+
+TEST_CASE("the rows below a heading are put together by the head of their table") {
+  const std::string made = tidied(
+      "Squad\n\nDrill\tSets\tReps\tRest\tCue\nBASICS 20 min\nSnap down\t3\t5\t\toff the top\n"
+      "CONDITIONING 15 min\nBox jumps\t4\t6\t45s\tstep down\nV sits\t3\t15\t20s\t\n");
+  CHECK(made.find("- Snap down: 3 x 5\n  - note: off the top\n") != std::string::npos);
+  CHECK(made.find(
+            "- Box jumps: 4 x 6, rest 45 s\n  - note: step down\n- V sits: 3 x 15, rest 20 s\n") !=
+        std::string::npos);
+}
