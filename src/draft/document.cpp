@@ -45,6 +45,7 @@ class DocumentReader {
     mark_grids(rotations_, title_, lines());
     keep_taught();
     find_columns(words_, source_, lines());
+    join_doses();
     read_all();
     settle_weak_parts();
     choose();
@@ -77,6 +78,56 @@ class DocumentReader {
                                     begins_with_minutes(words_, source_, one.line);
                            }) > 2;
     find_clocks_behind();
+  }
+
+  // `Spiderman walk`, and on the next line `(2 lengths)`: where three or more are written so, the
+  // dose belongs to the name above it.
+  void join_doses() {
+    std::vector<std::size_t> names;
+    for (std::size_t i = 0; i + 1 < lines().size(); ++i) {
+      const Line& name = lines()[i].line;
+      const Line& dose = lines()[i + 1].line;
+      if (is_open(lines()[i]) && is_open(lines()[i + 1]) && !dose.clock && is_plain_name(name) &&
+          is_only_dose(dose))
+        names.push_back(i);
+    }
+    if (names.size() < 3) return;
+    for (const std::size_t i : names) {
+      Line& dose = lines()[i + 1].line;
+      lines()[i].line.end = dose.end;
+      const std::string_view text = bare_dose(dose);
+      lines()[i].dose_begin = static_cast<std::uint32_t>(text.data() - source_.text().data());
+      lines()[i].dose_end = lines()[i].dose_begin + static_cast<std::uint32_t>(text.size());
+      dose.blank = true;
+      dose.text = dose.end;
+    }
+  }
+  static bool is_open(const DraftLine& one) {
+    return one.reading == Reading::kBlank && !one.line.blank && !one.line.table &&
+           !is_of_rotation(one);
+  }
+  bool is_plain_name(const Line& line) const {
+    const std::string_view text = line.words(source_);
+    constexpr std::size_t kLongestName = 60;  // bytes
+    return text.size() <= kLongestName &&
+           text.find_first_of("0123456789:") == std::string_view::npos;
+  }
+  std::string_view bare_dose(const Line& line) const {
+    std::string_view text = trim(line.words(source_));
+    if (text.starts_with('(') && text.ends_with(')')) text = trim(text.substr(1, text.size() - 2));
+    return text;
+  }
+  bool is_only_dose(const Line& line) const {
+    const std::string_view text = bare_dose(line);
+    if (text.size() > 40 || line.mark == Line::Mark::kHash) return false;
+    if (text.empty() || text.find_first_of("0123456789") == std::string_view::npos) return false;
+    if (text.size() < 3 && text.find_first_not_of("0123456789") == std::string_view::npos)
+      return true;
+    const SpokenDrill read = read_named(words_, "", text, {});
+    if (!read.dose || !read.notes.empty()) return false;
+    const bool long_time = read.dose->kind == SpokenDose::Kind::kSeconds &&
+                           read.dose->values.front() >= kPartMinutes * 60;
+    return !long_time;
   }
 
   // Most lines further in have doses, and most lines above such have none.
@@ -270,9 +321,11 @@ class DocumentReader {
         for (int state = 0; state < kStates; ++state) reach(state, state, reading, 0);
         continue;
       }
-      const double remark = scores.remark(one);
+      const double remark = one.dose_end > 0 ? kNever : scores.remark(one);
       const double drills = scores.drills(one);
-      const double heading = scores.heading(one, next_line(i), i > 0 && lines()[i - 1].line.blank);
+      const double heading =
+          one.dose_end > 0 ? kNever
+                           : scores.heading(one, next_line(i), i > 0 && lines()[i - 1].line.blank);
       const double remark_ahead = remark - (one.spoken.has_dose() ? kWeights.dose_in_remark : 0);
       reach(kHead, kHead, Reading::kRemark, remark_ahead);
       reach(kBody, kBody, Reading::kRemark, remark);

@@ -21,6 +21,7 @@ class PartSettler {
       : words_(words), source_(source), lines_(lines) {}
 
   void run() {
+    find_amounts_of_each();
     find_repeated_parts();
     settle_parts();
     find_rounds_behind();
@@ -59,8 +60,9 @@ class PartSettler {
       if (one.reading != Reading::kRemark && one.reading != Reading::kHeading)
         list_expected_ = false;
       if (one.reading == Reading::kDrills) {
-        one.spoken = setting.timed_group ? station_of(one.line)
-                                         : read_drills(words_, one.line.words(source_), setting);
+        one.spoken = one.dose_end > 0      ? drill_of_two_lines(one, setting)
+                     : setting.timed_group ? station_of(one.line)
+                                           : read_drills(words_, one.line.words(source_), setting);
         if (one.line.label_end > 0 && !one.spoken.drills.empty() &&
             one.spoken.drills.front().label.empty()) {
           one.spoken.drills.front().label = source_.text().substr(
@@ -83,6 +85,19 @@ class PartSettler {
       }
       if (one.reading == Reading::kHeading) list_expected_ = setting.group;
     }
+  }
+
+  // A name, and its dose on the next line.
+  SpokenLine drill_of_two_lines(const DraftLine& one, const Setting& setting) const {
+    const std::string_view all = source_.text();
+    const std::string_view name = trim(one.line.words(source_).substr(
+        0, all.substr(one.line.text, one.line.end - one.line.text).find('\n')));
+    SpokenLine out;
+    out.drills.push_back(read_named(
+        words_, name, all.substr(one.dose_begin, one.dose_end - one.dose_begin), setting));
+    out.drills.back().typed = name;
+    out.drills.back().where = {0, one.line.end - one.line.text};
+    return out;
   }
 
   // `push-ups; wall sit`, `hollow rocks / plank taps / burpees`: several on a line; none where it
@@ -182,11 +197,31 @@ class PartSettler {
     return true;
   }
 
+  // What a line says of rounds when it is read by itself, whatever the drills above it have.
+  void read_rounds(DraftLine& one, bool of_each) const {
+    const std::string_view text = one.line.words(source_);
+    if (one.line.table || is_too_long(text)) return;
+    if (const auto said = clause_of_all(text); said && said->plainly && said->rounds > 0) {
+      one.spoken = {};
+      one.spoken.group.emplace();
+      one.spoken.group->rounds = said->rounds;
+      one.spoken.group->has_rounds = true;
+      one.spoken.group->between = said->rest;
+    } else if (of_each) {
+      SpokenLine alone = read_drills(words_, text, {});
+      if (alone.group && alone.group->has_rounds && !alone.has_dose())
+        one.spoken = std::move(alone);
+    }
+  }
+
   // `Then go again!! 2 rounds`, below a list: all of the list, so many times.
   void find_rounds_behind() {
+    bool of_each = false;  // the drills of this part have the amount of its heading
     for (std::size_t i = 0; i < lines().size(); ++i) {
       DraftLine& one = lines()[i];
       const bool open = one.reading == Reading::kRemark || one.reading == Reading::kDrills;
+      if (one.reading == Reading::kHeading) of_each = !one.of_each.empty();
+      if (open) read_rounds(one, of_each);
       if (!open || !one.spoken.group || !one.spoken.group->has_rounds || one.spoken.group->work ||
           one.spoken.has_dose() || one.about_child)
         continue;
@@ -245,8 +280,16 @@ class PartSettler {
   }
   std::optional<OfAll> clause_of_all(std::string_view clause) const {
     constexpr double kMost = 10;
-    const SpokenDrill read = read_named(words_, "", clause, {});
     OfAll out;
+    const Pieces typed = pieces_of(clause);
+    // `twice through the whole list`
+    if (const std::size_t twice = words_.match(Role::kTwice, typed, 0, typed.size());
+        twice > 0 && twice < typed.size() && is_all_of_all(typed, twice)) {
+      out.rounds = 2;
+      out.plainly = true;
+      return out;
+    }
+    const SpokenDrill read = read_named(words_, "", clause, {});
     for (const Element& e : read.elements) {
       if (e.kind == Element::Kind::kEach || e.kind == Element::Kind::kNothing) continue;
       const bool one = e.values.size() == 1 && e.values.front() <= kMost && e.values.front() > 1;
@@ -270,20 +313,23 @@ class PartSettler {
       }
     }
     for (const std::string& note : read.notes) {
-      const Pieces pieces = pieces_of(note);
-      for (std::size_t i = 0; i < pieces.size();) {
-        std::size_t taken = 0;
-        for (const Role role : {Role::kOfEverything, Role::kThrough, Role::kOfAll, Role::kCircuit})
-          taken = std::max(taken, words_.match(role, pieces, i, pieces.size()));
-        if (taken == 0 && pieces[i].is(Piece::Kind::kWord)) return std::nullopt;
-        i += std::max<std::size_t>(taken, 1);
-      }
+      if (!is_all_of_all(pieces_of(note), 0)) return std::nullopt;
     }
-    const Pieces all = pieces_of(clause);
-    out.plainly = words_.within(Role::kOfEverything, all, 0, all.size()) ||
-                  words_.within(Role::kThrough, all, 0, all.size());
+    out.plainly = words_.within(Role::kOfEverything, typed, 0, typed.size()) ||
+                  words_.within(Role::kThrough, typed, 0, typed.size());
     const bool anything = out.sets > 0 || out.rounds > 0 || out.rest.has_value();
     return anything ? std::optional(out) : std::nullopt;
+  }
+  // Nothing from there on but words that stand for the whole list, or for going through it.
+  bool is_all_of_all(const Pieces& pieces, std::size_t at) const {
+    while (at < pieces.size()) {
+      std::size_t taken = 0;
+      for (const Role role : {Role::kOfEverything, Role::kThrough, Role::kOfAll, Role::kCircuit})
+        taken = std::max(taken, words_.match(role, pieces, at, pieces.size()));
+      if (taken == 0 && pieces[at].is(Piece::Kind::kWord)) return false;
+      at += std::max<std::size_t>(taken, 1);
+    }
+    return true;
   }
   bool is_between(std::string_view clause) const {
     const Pieces pieces = pieces_of(clause);
@@ -347,6 +393,78 @@ class PartSettler {
     return mark;
   }
 
+  // `Each for 40 s (12 min)`, `10 of each`, and below it names without a dose: a part whose drills
+  // all have it.
+  void find_amounts_of_each() {
+    for (std::size_t i = 0; i + 2 < lines().size(); ++i) {
+      DraftLine& one = lines()[i];
+      if (one.line.blank || one.line.table || one.line.end - one.line.text > 60) continue;
+      std::string_view text = one.line.words(source_);
+      std::optional<double> minutes;
+      const Pieces pieces = pieces_of(text);
+      const std::size_t size = pieces.size();
+      if (size > 4 && pieces[size - 1].is(Piece::Kind::kClose) &&
+          pieces[size - 4].is(Piece::Kind::kOpen) && pieces[size - 3].is(Piece::Kind::kNumber) &&
+          words_.is(Role::kMinute, pieces, size - 2, size)) {
+        minutes = pieces[size - 3].value;
+        text = text.substr(0, pieces[size - 4].begin);
+      }
+      const auto amount = amount_of_each(text);
+      if (!amount) continue;
+      std::size_t end = i + 1;
+      while (end < lines().size() && is_bare_name(lines()[end])) ++end;
+      if (end < i + 3) continue;
+      one.reading = Reading::kHeading;
+      one.heading = {};
+      one.heading.minutes = minutes;
+      one.heading.name_begin = one.line.text;
+      one.heading.name_end = one.line.text + static_cast<std::uint32_t>(trim(text).size());
+      one.heading.rest = one.heading.rest_end = one.line.end;
+      one.of_each = {*amount};
+      for (std::size_t k = i + 1; k < end; ++k) lines()[k].reading = Reading::kDrills;
+      i = end - 1;
+    }
+  }
+  // Nothing but an amount, and that each has it.
+  std::optional<Element> amount_of_each(std::string_view text) const {
+    if (text.find_first_of("0123456789") == std::string_view::npos) return std::nullopt;
+    const SpokenDrill read = read_named(words_, "", text, {});
+    std::optional<Element> out;
+    bool each = false;
+    for (const Element& e : read.elements) {
+      each = each || e.kind == Element::Kind::kEach || e.each || e.of_each;
+      if (e.kind == Element::Kind::kEach) continue;
+      if (out || !e.is_amount()) return std::nullopt;
+      out = e;
+    }
+    for (const std::string& note : read.notes) {
+      const Pieces pieces = pieces_of(note);
+      for (std::size_t i = 0; i < pieces.size();) {
+        const std::size_t all = words_.match(Role::kOfEverything, pieces, i, pieces.size());
+        const std::size_t taken =
+            std::max(all, words_.match(Role::kOfAll, pieces, i, pieces.size()));
+        if (taken == 0) return std::nullopt;
+        each = each || all > 0 || words_.is(Role::kEach, pieces, i, pieces.size());
+        i += taken;
+      }
+    }
+    if (!each || !out) return std::nullopt;
+    out->each = out->of_each = false;
+    if (out->unit == Unit::kBare) out->unit = Unit::kReps;
+    return out;
+  }
+  bool is_bare_name(const DraftLine& one) const {
+    const std::string_view text = one.line.words(source_);
+    constexpr std::size_t kLongestName = 45;  // bytes
+    const bool open = (one.reading == Reading::kDrills || one.reading == Reading::kRemark ||
+                       one.reading == Reading::kHeading) &&
+                      !one.line.blank && !one.line.table && !one.about_child &&
+                      one.line.mark != Line::Mark::kHash && !one.heading.minutes;
+    return open && text.size() <= kLongestName && !one.line.clock &&
+           text.find_first_of("0123456789:") == std::string_view::npos && !said_of_all(text) &&
+           !read_drills(words_, text, {}).has_dose();
+  }
+
   // The same on a line of its own.
   bool line_of_all(std::size_t at, Setting& setting) {
     DraftLine& one = lines()[at];
@@ -386,6 +504,11 @@ class PartSettler {
   void heading_line(std::size_t at, Setting& setting) {
     DraftLine& one = lines()[at];
     one.from = one.heading.rest;
+    if (!one.of_each.empty()) {
+      setting.of_each = one.of_each;
+      one.spoken = {};
+      return;
+    }
     const std::string_view rest =
         source_.text().substr(one.heading.rest, one.heading.rest_end - one.heading.rest);
     Setting behind = setting;

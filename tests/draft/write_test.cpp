@@ -150,3 +150,31 @@ TEST_CASE("the rows below a heading are put together by the head of their table"
             "- Box jumps: 4 x 6, rest 45 s\n  - note: step down\n- V sits: 3 x 15, rest 20 s\n") !=
         std::string::npos);
 }
+
+TEST_CASE(
+    "what each drill of a part has is said once, above it, and how often the list is done below "
+    "it") {
+  const std::string made = tidied(
+      "Circuits\n\nEach for 40 s (12 min)\nplank\nwall sit\nrope skipping\n"
+      "twice through the whole list\n\n10 of each (13 min)\npress-ups\nburpees\n"
+      "3 times round, partner counts out loud\n");
+  CHECK(made.find("## Each for 40 s (12 min)\n\n- Circuit: 2 rounds") != std::string::npos);
+  CHECK(made.find("  - Rope skipping: 40 s\n") != std::string::npos);
+  CHECK(made.find("## 10 of each (13 min)\n\n- Circuit: 3 rounds\n  - Press-ups: 10\n") !=
+        std::string::npos);
+}
+
+TEST_CASE("a dose on the line below its name belongs to it, where a draft is written so") {
+  const std::string made = tidied(
+      "Squad\nWARM UP: 15 min\nSpiderman walk\n(2 lengths)\nAnkle bounces\n(20)\n"
+      "Lunge with twist\n(5 each side)\n\nFLOOR: 30 min\nJump, jump, pause\n(6 goes)\n");
+  CHECK(
+      made.find(
+          "- Spiderman walk: 2 lengths\n- Ankle bounces: 20\n- Lunge with twist: 5 each side\n") !=
+      std::string::npos);
+  CHECK(made.find("- Jump, jump, pause: 6 goes\n") != std::string::npos);
+  // One such line may be a remark of its own.
+  CHECK(
+      tidied("Squad\nWARM UP: 15 min\nSpiderman walk\n(2 lengths)\n- hops 10\n").find("walk: 2") ==
+      std::string::npos);
+}
