@@ -50,6 +50,7 @@ class DocumentReader {
     settle_weak_parts();
     choose();
     settle_first_of_list();
+    settle_counted_parts();
     settle_levels();
     settle_parts(words_, source_, lines());
     name_levels();
@@ -96,6 +97,9 @@ class DocumentReader {
       Line& dose = lines()[i + 1].line;
       lines()[i].line.end = dose.end;
       const std::string_view text = bare_dose(dose);
+      Line& name = lines()[i].line;
+      name.text += static_cast<std::uint32_t>(
+          label_size(name.words(source_), Role::kColumnDrill));  // `Do: side support`
       lines()[i].dose_begin = static_cast<std::uint32_t>(text.data() - source_.text().data());
       lines()[i].dose_end = lines()[i].dose_begin + static_cast<std::uint32_t>(text.size());
       dose.blank = true;
@@ -107,13 +111,24 @@ class DocumentReader {
            !is_of_rotation(one);
   }
   bool is_plain_name(const Line& line) const {
-    const std::string_view text = line.words(source_);
+    std::string_view text = line.words(source_);
+    text.remove_prefix(label_size(text, Role::kColumnDrill));
     constexpr std::size_t kLongestName = 60;  // bytes
     return text.size() <= kLongestName &&
            text.find_first_of("0123456789:") == std::string_view::npos;
   }
+  // The bytes of a label of that role and its colon: `How many: `; 0 where there is none.
+  std::size_t label_size(std::string_view text, Role role) const {
+    const std::size_t colon = text.substr(0, 24).find(':');
+    if (colon == std::string_view::npos) return 0;
+    const Pieces label = pieces_of(text.substr(0, colon));
+    if (label.empty() || words_.match(role, label, 0, label.size()) != label.size()) return 0;
+    return std::min(text.find_first_not_of(' ', colon + 1), text.size());
+  }
   std::string_view bare_dose(const Line& line) const {
     std::string_view text = trim(line.words(source_));
+    for (const Role role : {Role::kColumnDose, Role::kRepetition})
+      text.remove_prefix(label_size(text, role));
     if (text.starts_with('(') && text.ends_with(')')) text = trim(text.substr(1, text.size() - 2));
     return text;
   }
@@ -356,6 +371,48 @@ class DocumentReader {
     const Pieces pieces = pieces_of(one.line.words(source_).substr(0, kLongestLine));
     const std::size_t level = words_.match(Role::kLevelOfThree, pieces, 0, pieces.size());
     return level > 0 && level < pieces.size();
+  }
+
+  // `CARD 1 * BARS`, and further down `CARD 2 * BEAM`, `CARD 3 …`, with drills below each: parts,
+  // whatever the word is.
+  void settle_counted_parts() {
+    for (std::size_t i = 0; i < lines().size(); ++i) {
+      const Pieces first = counter_of(lines()[i], 1);
+      if (first.empty()) continue;
+      std::vector<std::size_t> parts = {i};
+      bool drills_below = false;
+      for (std::size_t k = i + 1; k < lines().size(); ++k) {
+        const Pieces next = counter_of(lines()[k], parts.size() + 1);
+        if (!next.empty() && next[0].text == first[0].text) {
+          if (!drills_below) break;
+          parts.push_back(k);
+          drills_below = false;
+        }
+        drills_below = drills_below || (lines()[k].reading == Reading::kDrills && next.empty() &&
+                                        lines()[k].spoken.has_dose());
+      }
+      if (parts.size() < 3 || !drills_below) continue;
+      for (const std::size_t part : parts) {
+        DraftLine& one = lines()[part];
+        one.reading = Reading::kHeading;
+        one.heading.name_begin = one.line.text;
+        one.heading.name_end = one.heading.rest = one.heading.rest_end = one.line.end;
+      }
+    }
+  }
+  // The pieces of a line that begins with a word and this number, and has no other dose.
+  Pieces counter_of(const DraftLine& one, std::size_t number) const {
+    const std::string_view text = one.line.words(source_).substr(0, 80);
+    const bool open = (one.reading == Reading::kDrills || one.reading == Reading::kRemark) &&
+                      !one.about_child && !one.line.table && !is_listed(one.line) &&
+                      one.line.end - one.line.text < 60;
+    if (!open) return {};
+    Pieces pieces = pieces_of(text);
+    const bool counted = pieces.size() > 1 && pieces[0].is(Piece::Kind::kWord) &&
+                         pieces[1].is(Piece::Kind::kNumber) && pieces[1].whole &&
+                         pieces[1].value == static_cast<double>(number);
+    if (!counted || read_drills(words_, text.substr(pieces[1].end), {}).has_dose()) return {};
+    return pieces;
   }
 
   // `Preparation, 20 min`, below it `a) rope skipping 3 min`, `b) squats 2 x 10`: what looks like a

@@ -178,3 +178,15 @@ TEST_CASE("a dose on the line below its name belongs to it, where a draft is wri
       tidied("Squad\nWARM UP: 15 min\nSpiderman walk\n(2 lengths)\n- hops 10\n").find("walk: 2") ==
       std::string::npos);
 }
+
+TEST_CASE(
+    "cards: a counted word opens each part, and labels say what is the drill and what the dose") {
+  const std::string made = tidied(
+      "Saturday\n\nCARD 1 * BARS\nDo: hang and lift your knees\nHow many: 3 x 5\nCARD 2 * BEAM\n"
+      "Do: walk backwards on toes\nHow many: 4 lengths\nCARD 3 * FLOOR\nDo: forward roll\nHow "
+      "many: 6\n");
+  CHECK(made.find("## CARD 1 \\* BARS\n\n- Hang and lift your knees: 3 x 5\n") !=
+        std::string::npos);
+  CHECK(made.find("- Walk backwards on toes: 4 lengths\n\n## CARD 3") != std::string::npos);
+  CHECK(made.find("- Forward roll: 6\n") != std::string::npos);
+}
