@@ -102,6 +102,10 @@ class DocumentReader {
           label_size(name.words(source_), Role::kColumnDrill));  // `Do: side support`
       lines()[i].dose_begin = static_cast<std::uint32_t>(text.data() - source_.text().data());
       lines()[i].dose_end = lines()[i].dose_begin + static_cast<std::uint32_t>(text.size());
+      for (std::size_t k = i + 2; k < lines().size() && is_open(lines()[k]); ++k) {
+        if (lines()[k].line.indent <= name.indent || is_only_dose(lines()[k].line)) break;
+        lines()[k].remark_below = true;
+      }
       dose.blank = true;
       dose.text = dose.end;
     }
@@ -337,10 +341,11 @@ class DocumentReader {
         continue;
       }
       const double remark = one.dose_end > 0 ? kNever : scores.remark(one);
-      const double drills = scores.drills(one);
+      const double drills = one.remark_below ? kNever : scores.drills(one);
       const double heading =
-          one.dose_end > 0 ? kNever
-                           : scores.heading(one, next_line(i), i > 0 && lines()[i - 1].line.blank);
+          one.dose_end > 0 || one.remark_below
+              ? kNever
+              : scores.heading(one, next_line(i), i > 0 && lines()[i - 1].line.blank);
       const double remark_ahead = remark - (one.spoken.has_dose() ? kWeights.dose_in_remark : 0);
       reach(kHead, kHead, Reading::kRemark, remark_ahead);
       reach(kBody, kBody, Reading::kRemark, remark);

@@ -31,6 +31,7 @@ struct DraftLine {
   std::vector<Element> of_each = {};  ///< a heading that is what each drill below it has
   std::uint32_t dose_begin = 0;       ///< of a dose that stands on the next line, without its
   std::uint32_t dose_end = 0;         ///< brackets; both 0 where none does
+  bool remark_below = false;          ///< stands below such a dose, further in than its name
   bool about_child = false;
   bool label = false;  ///< `Coaches: …`: says something of the session
   bool tail = false;   ///< behind the last part

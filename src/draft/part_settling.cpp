@@ -24,6 +24,7 @@ class PartSettler {
     find_amounts_of_each();
     find_repeated_parts();
     settle_parts();
+    give_remarks_below();
     find_rounds_behind();
   }
 
@@ -98,6 +99,18 @@ class PartSettler {
     out.drills.back().typed = name;
     out.drills.back().where = {0, one.line.end - one.line.text};
     return out;
+  }
+
+  // What stands below a dose on a line of its own is a note of that drill.
+  void give_remarks_below() {
+    DraftLine* owner = nullptr;
+    for (DraftLine& one : lines()) {
+      if (one.dose_end > 0) owner = &one;
+      if (!one.remark_below || one.about_child || one.reading != Reading::kRemark) continue;
+      if (owner == nullptr || owner->spoken.drills.empty()) continue;
+      owner->spoken.drills.back().notes.emplace_back(trim(one.line.words(source_)));
+      one.reading = Reading::kTyped;
+    }
   }
 
   // `push-ups; wall sit`, `hollow rocks / plank taps / burpees`: several on a line; none where it

@@ -190,3 +190,13 @@ TEST_CASE(
   CHECK(made.find("- Walk backwards on toes: 4 lengths\n\n## CARD 3") != std::string::npos);
   CHECK(made.find("- Forward roll: 6\n") != std::string::npos);
 }
+
+TEST_CASE("lines below a dose on a line of its own are notes of its drill") {
+  const std::string made = tidied(
+      "Vault Mon\n\nTrampette (25 min)\nStraight jump\n    5 goes each\n    land in the hoop\n"
+      "Tuck jump\n    4 goes each\n    knees come up, arms stay high\nHalf turn\n    3 each way\n  "
+      "  turn late\n");
+  CHECK(made.find("- Straight jump: 5 goes\n  - note: land in the hoop\n- Tuck jump: 4 goes\n"
+                  "  - note: knees come up, arms stay high\n- Half turn: 3 each way\n  - note: "
+                  "turn late\n") != std::string::npos);
+}
