@@ -6,6 +6,7 @@
 #include "base/text.h"
 #include "draft/grids.h"
 #include "draft/line_scores.h"
+#include "draft/of_all.h"
 #include "draft/remarks.h"
 #include "draft/tables.h"
 #include "draft/weights.h"
@@ -18,7 +19,7 @@ using Reading = DraftLine::Reading;
 class PartSettler {
  public:
   PartSettler(const Lexicon& words, const Source& source, std::vector<DraftLine>& lines)
-      : words_(words), source_(source), lines_(lines) {}
+      : words_(words), source_(source), lines_(lines), all_(words) {}
 
   void run() {
     find_amounts_of_each();
@@ -214,7 +215,7 @@ class PartSettler {
   void read_rounds(DraftLine& one, bool of_each) const {
     const std::string_view text = one.line.words(source_);
     if (one.line.table || is_too_long(text)) return;
-    if (const auto said = clause_of_all(text); said && said->plainly && said->rounds > 0) {
+    if (const auto said = all_.clause(text); said && said->plainly && said->rounds > 0) {
       one.spoken = {};
       one.spoken.group.emplace();
       one.spoken.group->rounds = said->rounds;
@@ -251,102 +252,6 @@ class PartSettler {
       one.reading = Reading::kRemark;
       lines()[first].opens = one.spoken.group;
     }
-  }
-
-  /// What is said of all drills below.
-  struct OfAll {
-    double sets = 0;    ///< each drill, one after the other
-    double rounds = 0;  ///< the list, again and again
-    std::optional<double> rest = {};
-    std::optional<double> minutes = {};  ///< of the part
-    bool plainly = false;  ///< `everything`, `go through it`: can be said of no one drill
-  };
-  // `3 sets of each`, `all x3, 30 s rest`, `go through it twice, 1 minute rest in between`,
-  // `2 sets of everything, sit down between sets`: a clause that says nothing else, and beside it
-  // rests, and words without a number.
-  std::optional<OfAll> said_of_all(std::string_view text) const {
-    if (text.empty() || text.size() > 120) return std::nullopt;
-    OfAll out;
-    bool remarks = false;
-    for (std::size_t at = 0; at <= text.size();) {
-      const std::size_t stop =
-          std::min({text.find_first_of(",;(", at), text.find(". ", at), text.size()});
-      const std::string_view clause = trim(text.substr(at, stop - at));
-      at = stop + 1;
-      if (clause.empty()) continue;
-      if (const auto said = clause_of_all(clause)) {
-        const bool again = (said->sets > 0 || said->rounds > 0) && (out.sets > 0 || out.rounds > 0);
-        if (again || (said->rest && out.rest)) return std::nullopt;
-        if (said->sets > 0) out.sets = said->sets;
-        if (said->rounds > 0) out.rounds = said->rounds;
-        if (said->rest) out.rest = said->rest;
-        if (said->minutes) out.minutes = said->minutes;
-        out.plainly = out.plainly || said->plainly;
-      } else if (clause.find_first_of("0123456789") != std::string_view::npos) {
-        return std::nullopt;
-      } else {
-        remarks = true;
-      }
-    }
-    if (remarks && !out.plainly) return std::nullopt;
-    return (out.sets > 0) != (out.rounds > 0) ? std::optional(out) : std::nullopt;
-  }
-  std::optional<OfAll> clause_of_all(std::string_view clause) const {
-    constexpr double kMost = 10;
-    OfAll out;
-    const Pieces typed = pieces_of(clause);
-    // `twice through the whole list`
-    if (const std::size_t twice = words_.match(Role::kTwice, typed, 0, typed.size());
-        twice > 0 && twice < typed.size() && is_all_of_all(typed, twice)) {
-      out.rounds = 2;
-      out.plainly = true;
-      return out;
-    }
-    const SpokenDrill read = read_named(words_, "", clause, {});
-    for (const Element& e : read.elements) {
-      if (e.kind == Element::Kind::kEach || e.kind == Element::Kind::kNothing) continue;
-      const bool one = e.values.size() == 1 && e.values.front() <= kMost && e.values.front() > 1;
-      if (e.kind == Element::Kind::kRest) {
-        out.rest = e.values.front();
-      } else if (e.kind == Element::Kind::kCount && e.unit == Unit::kSets && one) {
-        out.sets = e.values.front();
-      } else if (e.kind == Element::Kind::kCount && e.unit == Unit::kTimes && one) {
-        out.rounds = e.values.front();
-      } else if (e.kind == Element::Kind::kRounds && one) {
-        out.rounds = e.values.front();  // `twice through`
-      } else if (e.kind == Element::Kind::kTime && is_between(clause)) {
-        out.rest = e.values.front();  // `sit down between sets for 1 min`
-        return out;
-      } else if (e.kind == Element::Kind::kTime && e.values.front() >= kPartMinutes * 60 &&
-                 read.elements.size() == 1 && read.notes.empty()) {
-        out.minutes = e.values.front() / 60;  // `strength, 10 min, 3 rounds of these`
-        return out;
-      } else {
-        return std::nullopt;
-      }
-    }
-    for (const std::string& note : read.notes) {
-      if (!is_all_of_all(pieces_of(note), 0)) return std::nullopt;
-    }
-    out.plainly = words_.within(Role::kOfEverything, typed, 0, typed.size()) ||
-                  words_.within(Role::kThrough, typed, 0, typed.size());
-    const bool anything = out.sets > 0 || out.rounds > 0 || out.rest.has_value();
-    return anything ? std::optional(out) : std::nullopt;
-  }
-  // Nothing from there on but words that stand for the whole list, or for going through it.
-  bool is_all_of_all(const Pieces& pieces, std::size_t at) const {
-    while (at < pieces.size()) {
-      std::size_t taken = 0;
-      for (const Role role : {Role::kOfEverything, Role::kThrough, Role::kOfAll, Role::kCircuit})
-        taken = std::max(taken, words_.match(role, pieces, at, pieces.size()));
-      if (taken == 0 && pieces[at].is(Piece::Kind::kWord)) return false;
-      at += std::max<std::size_t>(taken, 1);
-    }
-    return true;
-  }
-  bool is_between(std::string_view clause) const {
-    const Pieces pieces = pieces_of(clause);
-    return words_.within(Role::kBetween, pieces, 0, pieces.size());
   }
 
   // Drills with doses that stand right below, to the next heading; two are as good as more.
@@ -390,7 +295,7 @@ class PartSettler {
       phrase = std::max(phrase, words_.match(role, pieces, 0, pieces.size()));
     if (phrase > 0 && phrase < pieces.size()) {
       const std::size_t end = pieces[phrase - 1].end;
-      if (said_of_all(text.substr(end))) return end;
+      if (all_.said(text.substr(end))) return end;
     }
     constexpr std::size_t kLongestName = 40;  // bytes
     const std::size_t mark =
@@ -400,7 +305,7 @@ class PartSettler {
     if (text.substr(0, mark).find_first_of("0123456789") != std::string_view::npos) return 0;
     const std::size_t behind = text.find_first_not_of(" ,:-(\xE2\x80\x93", mark);
     if (behind == std::string_view::npos) return 0;
-    const auto said = said_of_all(text.substr(behind));
+    const auto said = all_.said(text.substr(behind));
     if (!said || !said->plainly) return 0;
     minutes = said->minutes;
     return mark;
@@ -422,7 +327,7 @@ class PartSettler {
         minutes = pieces[size - 3].value;
         text = text.substr(0, pieces[size - 4].begin);
       }
-      const auto amount = amount_of_each(text);
+      const auto amount = all_.amount_of_each(text);
       if (!amount) continue;
       std::size_t end = i + 1;
       while (end < lines().size() && is_bare_name(lines()[end])) ++end;
@@ -438,34 +343,6 @@ class PartSettler {
       i = end - 1;
     }
   }
-  // Nothing but an amount, and that each has it.
-  std::optional<Element> amount_of_each(std::string_view text) const {
-    if (text.find_first_of("0123456789") == std::string_view::npos) return std::nullopt;
-    const SpokenDrill read = read_named(words_, "", text, {});
-    std::optional<Element> out;
-    bool each = false;
-    for (const Element& e : read.elements) {
-      each = each || e.kind == Element::Kind::kEach || e.each || e.of_each;
-      if (e.kind == Element::Kind::kEach) continue;
-      if (out || !e.is_amount()) return std::nullopt;
-      out = e;
-    }
-    for (const std::string& note : read.notes) {
-      const Pieces pieces = pieces_of(note);
-      for (std::size_t i = 0; i < pieces.size();) {
-        const std::size_t all = words_.match(Role::kOfEverything, pieces, i, pieces.size());
-        const std::size_t taken =
-            std::max(all, words_.match(Role::kOfAll, pieces, i, pieces.size()));
-        if (taken == 0) return std::nullopt;
-        each = each || all > 0 || words_.is(Role::kEach, pieces, i, pieces.size());
-        i += taken;
-      }
-    }
-    if (!each || !out) return std::nullopt;
-    out->each = out->of_each = false;
-    if (out->unit == Unit::kBare) out->unit = Unit::kReps;
-    return out;
-  }
   bool is_bare_name(const DraftLine& one) const {
     const std::string_view text = one.line.words(source_);
     constexpr std::size_t kLongestName = 45;  // bytes
@@ -474,7 +351,7 @@ class PartSettler {
                       !one.line.blank && !one.line.table && !one.about_child &&
                       one.line.mark != Line::Mark::kHash && !one.heading.minutes;
     return open && text.size() <= kLongestName && !one.line.clock &&
-           text.find_first_of("0123456789:") == std::string_view::npos && !said_of_all(text) &&
+           text.find_first_of("0123456789:") == std::string_view::npos && !all_.said(text) &&
            !read_drills(words_, text, {}).has_dose();
   }
 
@@ -483,7 +360,7 @@ class PartSettler {
     DraftLine& one = lines()[at];
     const bool open = one.reading == Reading::kDrills || one.reading == Reading::kRemark;
     if (!open || one.about_child || dosed_below(at) < 2) return false;
-    const auto said = said_of_all(one.line.words(source_));
+    const auto said = all_.said(one.line.words(source_));
     if (!said) return false;
     one.reading = Reading::kRemark;
     take_of_all(*said, setting, [&](Group group) {
@@ -533,7 +410,7 @@ class PartSettler {
     one.spoken = read_drills(words_, rest, behind);
     if (one.heading.pause && takes_time_of_pause(one)) return;
     if (dosed_below(at) > 1) {
-      auto said = said_of_all(rest);
+      auto said = all_.said(rest);
       const Pieces words = pieces_of(one.line.words(source_));
       // Of a superset a set is a round of all its drills.
       if (said && said->sets > 0 && words_.within(Role::kSuperset, words, 0, words.size()))
@@ -597,6 +474,7 @@ class PartSettler {
   const Lexicon& words_;
   const Source& source_;
   std::vector<DraftLine>& lines_;
+  OfAllReader all_;
   std::optional<Line::Mark> first_mark_ = {};  ///< of the part's first line of drills
   bool list_expected_ = false;                 ///< the lines that follow are those of a circuit
 };
