@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "draft/grids.h"
+#include "draft/line_scores.h"
 #include "draft/weights.h"
 
 namespace chalkleaf::draft {
@@ -16,6 +17,7 @@ class DoseLines {
       : words_(words), source_(source), lines_(lines) {}
 
   void run() {
+    find_brackets();
     std::vector<std::size_t> names;
     for (std::size_t i = 0; i + 1 < lines_.size(); ++i) {
       const Line& name = lines_[i].line;
@@ -44,6 +46,28 @@ class DoseLines {
   }
 
  private:
+  // `- dish (3 x 5 secs)`, `- ski jumps (20)`: in a list whose doses stand in brackets behind their
+  // names, a number alone is one, too.
+  void find_brackets() {
+    std::vector<std::pair<DraftLine*, std::string_view>> found;
+    std::size_t sure = 0;
+    for (DraftLine& one : lines_) {
+      if (!is_open(one) || !is_listed(one.line)) continue;
+      const std::string_view text = one.line.words(source_);
+      const std::size_t open = text.rfind('(');
+      if (!text.ends_with(')') || open == std::string_view::npos || open < 3) continue;
+      const std::string_view inside = trim(text.substr(open + 1, text.size() - open - 2));
+      if (text.substr(0, open).find_first_of("0123456789:(") != std::string_view::npos) continue;
+      if (!is_dose(inside)) continue;
+      sure += inside.size() > 2 ? 1 : 0;
+      found.emplace_back(&one, inside);
+    }
+    if (found.size() < 3 || sure < 2) return;
+    for (const auto& [one, inside] : found) {
+      one->dose_begin = static_cast<std::uint32_t>(inside.data() - source_.text().data());
+      one->dose_end = one->dose_begin + static_cast<std::uint32_t>(inside.size());
+    }
+  }
   static bool is_open(const DraftLine& one) {
     return one.reading == DraftLine::Reading::kBlank && !one.line.blank && !one.line.table &&
            !is_of_rotation(one);
@@ -71,8 +95,10 @@ class DoseLines {
     return text;
   }
   bool is_only_dose(const Line& line) const {
-    const std::string_view text = bare_dose(line);
-    if (text.size() > 40 || line.mark == Line::Mark::kHash) return false;
+    return line.mark != Line::Mark::kHash && is_dose(bare_dose(line));
+  }
+  bool is_dose(std::string_view text) const {
+    if (text.size() > 40) return false;
     if (text.empty() || text.find_first_of("0123456789") == std::string_view::npos) return false;
     if (text.size() < 3 && text.find_first_not_of("0123456789") == std::string_view::npos)
       return true;

@@ -9,7 +9,7 @@
 namespace chalkleaf::draft {
 namespace {
 
-enum class Column { kClock, kPart, kName, kSets, kReps, kTime, kMinutes, kRest, kNote };
+enum class Column { kClock, kPart, kName, kSets, kReps, kTime, kMinutes, kRest, kLevel, kNote };
 
 Column column_of(const Lexicon& words, std::string_view head) {
   const Pieces pieces = pieces_of(head);
@@ -21,6 +21,7 @@ Column column_of(const Lexicon& words, std::string_view head) {
   };
   if (whole(Role::kColumnPart)) return Column::kPart;
   if (whole(Role::kColumnDrill)) return Column::kName;
+  if (whole(Role::kLevelOfThree)) return Column::kLevel;
   if (begins(Role::kSet) || begins(Role::kRound)) return Column::kSets;
   if (begins(Role::kColumnDose)) return Column::kReps;
   if (begins(Role::kRepetition) && !begins(Role::kTimes)) return Column::kReps;
@@ -44,7 +45,8 @@ std::vector<Column> columns_named(const Lexicon& words, const Source& source,
     out.push_back(column_of(words, text));
   }
   const auto has = [&](Column one) { return std::find(out.begin(), out.end(), one) != out.end(); };
-  if (out.size() < 3 || !(has(Column::kSets) || has(Column::kReps))) return {};
+  const bool levels = std::count(out.begin(), out.end(), Column::kLevel) > 1;
+  if (out.size() < 3 || !(has(Column::kSets) || has(Column::kReps) || levels)) return {};
   // Of two columns of names the first has those of the parts.
   const auto first = std::find(out.begin(), out.end(), Column::kName);
   if (first != out.end()) {
@@ -52,6 +54,8 @@ std::vector<Column> columns_named(const Lexicon& words, const Source& source,
       *first = Column::kPart;
     return out;
   }
+  if (levels && out[0] == Column::kNote) out[0] = Column::kName;
+  if (levels) return has(Column::kName) ? out : std::vector<Column>();
   // A first column that is called whatever it is called has the names.
   const bool amounts = has(Column::kReps) || has(Column::kTime);
   if (out[0] != Column::kNote || !has(Column::kSets) || !amounts) return {};
@@ -79,12 +83,13 @@ void find_clocks(const Source& source, const std::vector<DraftLine>& lines, std:
 class HeadedTable {
  public:
   HeadedTable(const Lexicon& words, const Source& source, const Setting& setting,
-              std::vector<Column> columns)
+              std::vector<Column> columns, std::vector<std::string_view> heads)
       : words_(words),
         source_(source),
         setting_(setting),
         own_(setting),
-        columns_(std::move(columns)) {
+        columns_(std::move(columns)),
+        levels_(std::move(heads)) {
     const auto named = std::find(columns_.begin(), columns_.end(), Column::kName);
     name_ = static_cast<std::size_t>(named - columns_.begin());
     const auto clock = std::find(columns_.begin(), columns_.end(), Column::kClock);
@@ -114,6 +119,8 @@ class HeadedTable {
     const std::vector<Cell> cells = cells_of(source_, line.line);
     line.from = line.line.begin;
     line.spoken = {};
+    if (std::find(columns_.begin(), columns_.end(), Column::kLevel) != columns_.end())
+      return read_levels(line, cells);
     const std::string_view part = part_ ? said(cells, *part_) : std::string_view();
     if (!part.empty()) open_part(line, cells);
     if (name_ < cells.size() && !said(cells, name_).empty()) {
@@ -125,6 +132,39 @@ class HeadedTable {
   }
 
  private:
+  // `Cast | 2 x 5 | 3 x 5 | 3 x 8`, below `Bronze | Silver | Gold`: what each level does of it.
+  void read_levels(DraftLine& line, const std::vector<Cell>& cells) const {
+    const std::string_view name = said(cells, name_);
+    if (name.empty()) return;
+    line.reading = DraftLine::Reading::kDrills;
+    std::vector<std::string> notes;
+    for (std::size_t i = 0; i < cells.size(); ++i) {
+      const std::string_view text = said(cells, i);
+      if (i == name_ || text.empty()) continue;
+      if (i >= columns_.size() || columns_[i] != Column::kLevel) {
+        notes.emplace_back(text);
+        continue;
+      }
+      const std::string whole = std::string(name) + " – " + std::string(text);
+      SpokenDrill one = read_named(words_, name, text, own_);
+      if (!one.dose || !one.notes.empty()) {
+        // `wall walk x3`: which way of it is part of the name.
+        SpokenLine read = read_drills(words_, text, own_);
+        if (read.drills.size() == 1) {
+          one = std::move(read.drills.front());
+          one.name = std::string(name) + (one.name.empty() ? "" : " – " + one.name);
+        }
+      }
+      one.label = std::string(levels_[i]);
+      one.typed = whole;
+      one.where = {cells[i].begin - line.from, cells[i].end - line.from};
+      line.spoken.drills.push_back(std::move(one));
+    }
+    if (!line.spoken.drills.empty())
+      line.spoken.drills.back().notes.insert(line.spoken.drills.back().notes.end(), notes.begin(),
+                                             notes.end());
+  }
+
   std::string_view row(const Line& line) const {
     return source_.text().substr(line.begin, line.end - line.begin);
   }
@@ -211,6 +251,7 @@ class HeadedTable {
   const Setting& setting_;
   Setting own_;  ///< of the part that a row opened
   std::vector<Column> columns_;
+  std::vector<std::string_view> levels_;  ///< the heads' texts
   std::size_t name_ = 0;
   std::optional<std::size_t> part_ = {};
   std::optional<std::size_t> clock_ = {};
@@ -234,7 +275,10 @@ bool read_headed_table(const Lexicon& words, const Source& source, std::vector<D
   };
   // Without a column of parts, what stands behind a time of day is one.
   if (has(Column::kClock) && !has(Column::kPart)) return false;
-  HeadedTable table(words, source, setting, std::move(columns));
+  std::vector<std::string_view> heads;
+  for (const Cell& cell : cells_of(source, lines[head].line))
+    heads.push_back(text_of(source, cell));
+  HeadedTable table(words, source, setting, std::move(columns), std::move(heads));
   table.look_at(lines, first, end);
   lines[begin].reading = DraftLine::Reading::kTyped;
   for (std::size_t i = first; i < end; ++i) table.read(lines[i]);

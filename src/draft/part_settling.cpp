@@ -62,7 +62,7 @@ class PartSettler {
       if (one.reading != Reading::kRemark && one.reading != Reading::kHeading)
         list_expected_ = false;
       if (one.reading == Reading::kDrills) {
-        one.spoken = one.dose_end > 0      ? drill_of_two_lines(one, setting)
+        one.spoken = one.dose_end > 0      ? drill_and_dose(one, setting)
                      : setting.timed_group ? station_of(one.line)
                                            : read_drills(words_, one.line.words(source_), setting);
         if (one.line.label_end > 0 && !one.spoken.drills.empty() &&
@@ -89,11 +89,13 @@ class PartSettler {
     }
   }
 
-  // A name, and its dose on the next line.
-  SpokenLine drill_of_two_lines(const DraftLine& one, const Setting& setting) const {
+  // A name, and its dose on the next line or in a bracket behind it.
+  SpokenLine drill_and_dose(const DraftLine& one, const Setting& setting) const {
     const std::string_view all = source_.text();
-    const std::string_view name = trim(one.line.words(source_).substr(
-        0, all.substr(one.line.text, one.line.end - one.line.text).find('\n')));
+    const std::string_view above = all.substr(one.line.text, one.dose_begin - one.line.text);
+    const std::size_t next_line = above.find('\n');
+    const std::string_view name =
+        trim(above.substr(0, next_line != std::string_view::npos ? next_line : above.rfind('(')));
     SpokenLine out;
     out.drills.push_back(read_named(
         words_, name, all.substr(one.dose_begin, one.dose_end - one.dose_begin), setting));

@@ -20,7 +20,9 @@ class PlainSpeaker {
       if (short_rest() || letters_for_digits() || unit_in_front() || slash_ladder() ||
           dot_leaders() || fraction())
         continue;
-      if (phrase() || colon_seconds() || clock_seconds() || tens_and_units() || range()) continue;
+      if (phrase() || colon_seconds() || clock_seconds() || minute_and_half() || tens_and_units() ||
+          range())
+        continue;
       out_.push_back(in_[at_++]);
     }
     return std::move(out_);
@@ -111,6 +113,19 @@ class PlainSpeaker {
                           words_.is(Role::kHold, out_, out_.size() - 1, out_.size()));
     if (digit(0) != 0 && !behind) return false;
     replace(at_ + 1, {number(60 * digit(0) + 10 * digit(2) + digit(3)), seconds()});
+    return true;
+  }
+
+  // `1min30`, `1m30s`: without a blank between them.
+  bool minute_and_half() {
+    const bool near = is_whole(at_) && touches(at_) && touches(at_ + 1) && is_whole(at_ + 2);
+    if (!near || in_[at_ + 2].value >= 60 || in_[at_ + 2].end - in_[at_ + 2].begin != 2)
+      return false;
+    const bool unit = at_ + 3 < in_.size() && words_.is(Role::kSecond, in_, at_ + 3, at_ + 4);
+    const bool metres = in_[at_ + 1].text == "m";
+    if (metres ? !unit : !words_.is(Role::kMinute, in_, at_ + 1, at_ + 2)) return false;
+    replace(unit ? at_ + 4 : at_ + 3,
+            {number(60 * in_[at_].value + in_[at_ + 2].value), seconds()});
     return true;
   }
 

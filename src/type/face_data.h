@@ -57,6 +57,10 @@ class FaceData {
   std::int32_t x_height = 0;
   std::int32_t italic_angle = 0;
   std::array<std::int32_t, 4> bounds{};
+  /// Taken by whoever cuts a subset. A face that hb_subset_preprocess made keeps the tables it has
+  /// checked, and HarfBuzz 6.0 writes them down there without a lock (the thread sanitizer found
+  /// it).
+  mutable std::mutex cutting;
   std::once_flag share_once;
   std::unique_ptr<const SharedSubset> shared;  // null before, and when it cannot be cut
 

@@ -104,6 +104,7 @@ tl::expected<Subset, FontError> Face::subset(const std::vector<std::uint16_t>& g
   const auto refused = [this] {
     return tl::unexpected(FontError{data_->path, "the glyphs it needs cannot be cut out of it"});
   };
+  const std::scoped_lock turn(data_->cutting);
   hb_face_t* face = data_->face_for_subsets();
   const HbInput input = make_input(face, glyphs, data_->outlines);
   if (!input) return refused();

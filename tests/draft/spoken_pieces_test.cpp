@@ -61,3 +61,9 @@ TEST_CASE("a fraction before a unit is one number") {
   CHECK(first("1/2 turns") == 1);  // a skill's name
   CHECK(first("3/4") == 3);        // nothing behind it: years, or groups
 }
+
+TEST_CASE("a minute and some seconds without a blank") {
+  CHECK(pieces("splits 1min30 each leg").find("90|s") != std::string::npos);
+  CHECK(pieces("1m30s") == "90|s");
+  CHECK(pieces("jog 1min 30 hops").find("90|s") == std::string::npos);
+}

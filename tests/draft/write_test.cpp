@@ -200,3 +200,23 @@ TEST_CASE("lines below a dose on a line of its own are notes of its drill") {
                   "  - note: knees come up, arms stay high\n- Half turn: 3 each way\n  - note: "
                   "turn late\n") != std::string::npos);
 }
+
+TEST_CASE("columns of levels give each level's dose of one drill") {
+  const std::string made = tidied(
+      "Skills day\n\n## Bars (30 min)\n\n| Skill | Bronze | Silver | Gold |\n|---|---|---|---|\n"
+      "| Cast | 2 x 5 | 3 x 5 | 3 x 8 |\n| Roll | down wedge x5 | on the flat x5 | to straddle x4 "
+      "|\n");
+  CHECK(made.find("- Bronze – Cast: 2 x 5\n- Silver – Cast: 3 x 5\n- Gold – Cast: 3 x 8\n") !=
+        std::string::npos);
+  CHECK(made.find("- Bronze – Roll – down wedge: 5\n") != std::string::npos);
+}
+
+TEST_CASE("a number in brackets counts where a list has its doses in brackets") {
+  const std::string made = tidied(
+      "Parkour\n\nWarm up\n- ski jumps (20)\n- dish (3 x 5 secs)\n- hands walk round (2 laps each "
+      "way)\n");
+  CHECK(made.find("- Ski jumps: 20\n- Dish: 3 x 5 s\n- Hands walk round: 2 lengths each way\n") !=
+        std::string::npos);
+  CHECK(tidied("Club\n\nWarm up\n- ski jumps (20)\n- dish 5\n- rolls 6\n").find("Ski jumps: 20") ==
+        std::string::npos);
+}
