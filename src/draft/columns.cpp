@@ -74,14 +74,13 @@ class ColumnFinder {
       for (std::size_t row = i; row < end; ++row) {
         if (tabs_in(lines_[row]) == 0) continue;
         cut(lines_[row], '\t');
-        lines_[row].line.head = static_cast<std::uint32_t>(i) + 1;
+        lines_[row].line.head = i;
       }
       i = end - 1;
     }
   }
   std::size_t tabs_in(const DraftLine& one) const {
-    const std::string_view row =
-        source_.text().substr(one.line.begin, one.line.end - one.line.begin);
+    const std::string_view row = row_of(source_, one.line);
     return static_cast<std::size_t>(std::count(row.begin(), row.end(), '\t'));
   }
 

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 #include <limits>
+#include <unordered_map>
 
 #include "base/text.h"
 #include "draft/dose_lines.h"
@@ -314,43 +315,47 @@ class DocumentReader {
   // `CARD 1 * BARS`, and further down `CARD 2 * BEAM`, `CARD 3 …`, with drills below each: parts,
   // whatever the word is.
   void settle_counted_parts() {
-    for (std::size_t i = 0; i < lines().size(); ++i) {
-      const Pieces first = counter_of(lines()[i], 1);
-      if (first.empty()) continue;
-      std::vector<std::size_t> parts = {i};
-      bool drills_below = false;
-      for (std::size_t k = i + 1; k < lines().size(); ++k) {
-        const Pieces next = counter_of(lines()[k], parts.size() + 1);
-        if (!next.empty() && next[0].text == first[0].text) {
-          if (!drills_below) break;
-          parts.push_back(k);
-          drills_below = false;
+    std::unordered_map<std::string, std::vector<std::size_t>> found;  // by the word
+    std::size_t last_dosed = 0;
+    const auto close = [&](std::vector<std::size_t>& parts) {
+      if (parts.size() > 2 && last_dosed > parts.back()) {
+        for (const std::size_t part : parts) {
+          DraftLine& one = lines()[part];
+          one.reading = Reading::kHeading;
+          one.heading.name_begin = one.line.text;
+          one.heading.name_end = one.heading.rest = one.heading.rest_end = one.line.end;
         }
-        drills_below = drills_below || (lines()[k].reading == Reading::kDrills && next.empty() &&
-                                        lines()[k].spoken.has_dose());
       }
-      if (parts.size() < 3 || !drills_below) continue;
-      for (const std::size_t part : parts) {
-        DraftLine& one = lines()[part];
-        one.reading = Reading::kHeading;
-        one.heading.name_begin = one.line.text;
-        one.heading.name_end = one.heading.rest = one.heading.rest_end = one.line.end;
+      parts.clear();
+    };
+    for (std::size_t i = 0; i < lines().size(); ++i) {
+      const auto counter = counter_of(lines()[i]);
+      if (!counter) {
+        const bool dosed = lines()[i].reading == Reading::kDrills && lines()[i].spoken.has_dose();
+        if (dosed) last_dosed = i;
+        continue;
       }
+      std::vector<std::size_t>& parts = found[counter->first];
+      if (counter->second == 1) close(parts);
+      const bool next = counter->second == static_cast<double>(parts.size() + 1) &&
+                        (parts.empty() || last_dosed > parts.back());
+      if (next) parts.push_back(i);
     }
+    for (auto& [word, parts] : found) close(parts);
   }
-  // The pieces of a line that begins with a word and this number, and has no other dose.
-  Pieces counter_of(const DraftLine& one, std::size_t number) const {
-    const std::string_view text = one.line.words(source_).substr(0, 80);
+  // The word and the number a line begins with that has no other dose.
+  std::optional<std::pair<std::string, double>> counter_of(const DraftLine& one) const {
+    const std::string_view text = one.line.words(source_);
     const bool open = (one.reading == Reading::kDrills || one.reading == Reading::kRemark) &&
                       !one.about_child && !one.line.table && !is_listed(one.line) &&
-                      one.line.end - one.line.text < 60;
-    if (!open) return {};
-    Pieces pieces = pieces_of(text);
+                      text.size() < 60;
+    if (!open) return std::nullopt;
+    const Pieces pieces = pieces_of(text);
     const bool counted = pieces.size() > 1 && pieces[0].is(Piece::Kind::kWord) &&
-                         pieces[1].is(Piece::Kind::kNumber) && pieces[1].whole &&
-                         pieces[1].value == static_cast<double>(number);
-    if (!counted || read_drills(words_, text.substr(pieces[1].end), {}).has_dose()) return {};
-    return pieces;
+                         pieces[1].is(Piece::Kind::kNumber) && pieces[1].whole;
+    if (!counted || read_drills(words_, text.substr(pieces[1].end), {}).has_dose())
+      return std::nullopt;
+    return std::pair(pieces[0].text, pieces[1].value);
   }
 
   // `Preparation, 20 min`, below it `a) rope skipping 3 min`, `b) squats 2 x 10`: what looks like a

@@ -24,14 +24,14 @@ struct DraftLine {
   Line line;
   Reading reading = Reading::kBlank;
   HeadingRead heading;
-  SpokenLine spoken;                  ///< of the whole line, or of what stands behind the heading
-  std::uint32_t from = 0;             ///< where `spoken` begins, in bytes of the file
-  bool dose_behind = false;           ///< behind what would be its heading stand doses
-  std::optional<Group> opens = {};    ///< rounds over this line and those below it
-  std::vector<Element> of_each = {};  ///< a heading that is what each drill below it has
-  std::uint32_t dose_begin = 0;       ///< of a dose on the next line or in a bracket behind the
-  std::uint32_t dose_end = 0;         ///< name, without the bracket; both 0 where none stands so
-  bool remark_below = false;          ///< stands below such a dose, further in than its name
+  SpokenLine spoken;                    ///< of the whole line, or of what stands behind the heading
+  std::uint32_t from = 0;               ///< where `spoken` begins, in bytes of the file
+  bool dose_behind = false;             ///< behind what would be its heading stand doses
+  std::optional<Group> opens = {};      ///< rounds over this line and those below it
+  std::optional<Element> of_each = {};  ///< a heading that is what each drill below it has
+  std::uint32_t dose_begin = 0;         ///< of a dose on the next line or in a bracket behind the
+  std::uint32_t dose_end = 0;           ///< name, without the bracket; both 0 where none stands so
+  bool remark_below = false;            ///< stands below such a dose, further in than its name
   bool about_child = false;
   bool label = false;  ///< `Coaches: …`: says something of the session
   bool tail = false;   ///< behind the last part

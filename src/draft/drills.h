@@ -66,13 +66,13 @@ struct SpokenLine {
 
 /// What holds for the part the line stands in.
 struct Setting {
-  std::string_view name = {};          ///< of what the words are said: the heading before them
-  bool stretch = false;                ///< bare numbers are seconds
-  std::vector<Element> defaults = {};  ///< `hold everything 30`
-  std::vector<Element> of_each = {};   ///< `10 of each`: the amount of what has none of its own
-  bool group = false;                  ///< its drills are done in rounds
-  bool timed_group = false;            ///< and the time at each is given
-  double sets = 0;                     ///< `3 sets of each`, of its drills; 0: not said
+  std::string_view name = {};           ///< of what the words are said: the heading before them
+  bool stretch = false;                 ///< bare numbers are seconds
+  std::vector<Element> defaults = {};   ///< `hold everything 30`
+  std::optional<Element> of_each = {};  ///< `10 of each`: the amount of what has none of its own
+  bool group = false;                   ///< its drills are done in rounds
+  bool timed_group = false;             ///< and the time at each is given
+  double sets = 0;                      ///< `3 sets of each`, of its drills; 0: not said
 };
 
 /// A drill whose name is known, and the words of its dose.

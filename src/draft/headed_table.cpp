@@ -106,7 +106,7 @@ class HeadedTable {
       bool only_parts = true;
       for (std::size_t i = begin; i < end && only_parts; ++i) {
         const std::vector<Cell> cells = cells_of(source_, lines[i].line);
-        if (said(cells, c).empty() || is_delimiter(row(lines[i].line))) continue;
+        if (said(cells, c).empty() || is_delimiter(row_of(source_, lines[i].line))) continue;
         only_parts = !said(cells, *part_).empty();
       }
       if (only_parts) columns_[c] = Column::kMinutes;
@@ -115,19 +115,24 @@ class HeadedTable {
 
   void read(DraftLine& line) {
     line.reading = DraftLine::Reading::kTyped;
-    if (is_delimiter(row(line.line))) return;
+    if (is_delimiter(row_of(source_, line.line))) return;
     const std::vector<Cell> cells = cells_of(source_, line.line);
     line.from = line.line.begin;
     line.spoken = {};
     if (std::find(columns_.begin(), columns_.end(), Column::kLevel) != columns_.end())
       return read_levels(line, cells);
     const std::string_view part = part_ ? said(cells, *part_) : std::string_view();
-    if (!part.empty()) open_part(line, cells);
+    if (!part.empty()) begin_part(line, cells);
     if (name_ < cells.size() && !said(cells, name_).empty()) {
       if (part.empty()) line.reading = DraftLine::Reading::kDrills;
       line.spoken.drills.push_back(drill(line, cells, name_));
-    } else if (!part.empty() && !line.heading.pause && has_amount(cells)) {
-      line.spoken.drills.push_back(drill(line, cells, *part_));  // `Rebounds | | | 2 | 10`
+    } else if (!part.empty()) {
+      // `Rebounds | | | 2 | 10`, `Home | | | | | bring the log books`
+      SpokenDrill one = drill(line, cells, *part_);
+      if (one.dose || !one.notes.empty()) line.spoken.drills.push_back(std::move(one));
+    } else if (std::any_of(cells.begin(), cells.end(),
+                           [](const Cell& c) { return c.end > c.begin; })) {
+      line.reading = DraftLine::Reading::kRemark;
     }
   }
 
@@ -135,8 +140,8 @@ class HeadedTable {
   // `Cast | 2 x 5 | 3 x 5 | 3 x 8`, below `Bronze | Silver | Gold`: what each level does of it.
   void read_levels(DraftLine& line, const std::vector<Cell>& cells) const {
     const std::string_view name = said(cells, name_);
+    line.reading = name.empty() ? DraftLine::Reading::kRemark : DraftLine::Reading::kDrills;
     if (name.empty()) return;
-    line.reading = DraftLine::Reading::kDrills;
     std::vector<std::string> notes;
     for (std::size_t i = 0; i < cells.size(); ++i) {
       const std::string_view text = said(cells, i);
@@ -160,36 +165,22 @@ class HeadedTable {
       one.where = {cells[i].begin - line.from, cells[i].end - line.from};
       line.spoken.drills.push_back(std::move(one));
     }
-    if (!line.spoken.drills.empty())
+    if (line.spoken.drills.empty()) {
+      line.spoken.drills.push_back(drill(line, cells, name_));
+    } else {
       line.spoken.drills.back().notes.insert(line.spoken.drills.back().notes.end(), notes.begin(),
                                              notes.end());
+    }
   }
 
-  std::string_view row(const Line& line) const {
-    return source_.text().substr(line.begin, line.end - line.begin);
-  }
   std::string_view said(const std::vector<Cell>& cells, std::size_t at) const {
     if (at >= cells.size()) return {};
     const std::string_view text = text_of(source_, cells[at]);
     return text.find_first_not_of("-– ") == std::string_view::npos ? std::string_view() : text;
   }
-  bool has_amount(const std::vector<Cell>& cells) const {
-    for (std::size_t i = 0; i < std::min(cells.size(), columns_.size()); ++i) {
-      const bool amount = columns_[i] == Column::kSets || columns_[i] == Column::kReps ||
-                          columns_[i] == Column::kTime;
-      if (amount && !said(cells, i).empty()) return true;
-    }
-    return false;
-  }
-
-  void open_part(DraftLine& line, const std::vector<Cell>& cells) {
-    const Cell& name = cells[*part_];
-    line.reading = DraftLine::Reading::kHeading;
-    line.heading = {};
-    line.heading.name_begin = name.begin;
-    line.heading.name_end = name.end;
-    line.heading.rest = line.heading.rest_end = line.line.end;
-    const Pieces pieces = pieces_of(text_of(source_, name));
+  void begin_part(DraftLine& line, const std::vector<Cell>& cells) {
+    open_part(line, cells[*part_]);
+    const Pieces pieces = pieces_of(text_of(source_, cells[*part_]));
     line.heading.pause = words_.is(Role::kBreak, pieces, 0, pieces.size());
     line.heading.stretch = words_.within(Role::kStretchPart, pieces, 0, pieces.size());
     if (clock_) line.line.clock = clock_in(said(cells, *clock_));
@@ -214,18 +205,20 @@ class HeadedTable {
     for (std::size_t i = 0; i < cells.size(); ++i) {
       const std::string value(said(cells, i));
       const Column column = i < columns_.size() ? columns_[i] : Column::kNote;
-      const bool of_part = part_ && (column == Column::kPart || column == Column::kClock ||
-                                     (column == Column::kMinutes && !said(cells, *part_).empty()));
+      const bool of_part =
+          part_ && !said(cells, *part_).empty() &&
+          (column == Column::kPart || column == Column::kClock || column == Column::kMinutes);
       if (i == name || value.empty() || of_part) continue;
       const bool bare = value.find_first_not_of("0123456789-") == std::string::npos;
       if (column == Column::kSets && bare) {
         sets = value;
       } else if ((column == Column::kReps || column == Column::kTime) && amount.empty()) {
-        amount = !bare ? value : value + (column == Column::kReps ? " reps" : " s");
-      } else if (column == Column::kMinutes && amount.empty() && bare) {
-        amount = value + " min";
+        const std::string unit = column == Column::kReps ? words_.first(Role::kRepetition) : "s";
+        amount = bare ? value + " " + unit : value;
+      } else if (column == Column::kMinutes && amount.empty()) {
+        amount = bare ? value + " min" : value;
       } else if (column == Column::kRest) {
-        rest = ", rest " + value;
+        rest = ", " + words_.first(Role::kRestBefore) + " " + value;
       } else if (rest.empty() && is_only(value, Element::Kind::kRest)) {
         rest = ", " + value;
       } else if (sides.empty() && is_only(value, Element::Kind::kSides)) {
@@ -259,13 +252,22 @@ class HeadedTable {
 
 }  // namespace
 
+void open_part(DraftLine& line, const Cell& name) {
+  line.reading = DraftLine::Reading::kHeading;
+  line.heading = {};
+  line.heading.name_begin = name.begin;
+  line.heading.name_end = name.end;
+  line.heading.rest = line.heading.rest_end = line.line.end;
+  line.spoken = {};
+}
+
 bool is_table_head(const Lexicon& words, const Source& source, const std::vector<Cell>& cells) {
   return !columns_named(words, source, cells).empty();
 }
 
 bool read_headed_table(const Lexicon& words, const Source& source, std::vector<DraftLine>& lines,
                        std::size_t begin, std::size_t end, const Setting& setting) {
-  const std::size_t head = lines[begin].line.head > 0 ? lines[begin].line.head - 1 : begin;
+  const std::size_t head = lines[begin].line.head.value_or(begin);
   const std::size_t first = head == begin ? begin + 1 : begin;
   std::vector<Column> columns = columns_named(words, source, cells_of(source, lines[head].line));
   if (columns.empty()) return false;

@@ -10,6 +10,9 @@
 
 namespace chalkleaf::draft {
 
+/// Makes a row the heading of a part that is called as one of its cells.
+void open_part(DraftLine& line, const Cell& name);
+
 /// True when the cells are such a row.
 bool is_table_head(const Lexicon& words, const Source& source, const std::vector<Cell>& cells);
 

@@ -152,6 +152,7 @@ enum class Role {
   kGame,          ///< its rounds are no dose
   kCounter,       ///< with a number, alone on its line, it opens a part: `Day 1`, `Task 2`
   kRestLetter,    ///< right before a number, for a rest: `r15"`
+  kMinuteLetter,  ///< `1m30s`: alone it is metres
   kNumbersWord,   ///< before the first of several numbers that are names
   kOfEverything,  ///< of all of them, and never of one drill: `2 sets of everything`
   kColumnDrill,   ///< the head of the column of a table that has the drills' names

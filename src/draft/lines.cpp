@@ -44,15 +44,6 @@ std::size_t bullet_size(std::string_view text) {
 }
 
 // `1.`, `2)`, `a)`, `iv.`, `A.`: the bytes with the space behind; 0 when there is none.
-// `#1 safety vault`, `#2: plank`
-std::size_t hash_number_size(std::string_view text) {
-  std::size_t i = 1;
-  while (i < text.size() && i < 3 && is_digit(text[i])) ++i;
-  if (i == 1) return 0;
-  if (i < text.size() && std::string_view(":.)-").find(text[i]) != std::string_view::npos) ++i;
-  return space_size(text, i) > 0 ? i : 0;
-}
-
 std::size_t number_size(std::string_view text) {
   std::size_t i = 0;
   if (text[0] == '(') {  // `(a)`, `(iv)`, `(2)`
@@ -249,110 +240,94 @@ std::optional<ClockRead> read_clock(std::string_view text) {
 
 namespace {
 
-// `#1 safety vault`, `#2 cat hang`, `#3 …`: a list, where one alone may be a gymnast's number.
-void read_hash_numbers(const Source& source, std::vector<Line>& lines) {
-  std::vector<Line*> run;
+/// What numbers a line of a list that has no dots.
+struct Counter {
+  std::size_t number = 0;
+  std::string_view word = {};  ///< before the number; may be empty
+  std::uint32_t size = 0;      ///< of both, in bytes
+  std::uint32_t behind = 0;    ///< where the words begin
+};
+
+// `#1 safety vault`, `#2: plank`
+std::optional<Counter> hash_counter(const Line& line, std::string_view words) {
+  if (line.mark != Line::Mark::kNone || !words.starts_with('#')) return std::nullopt;
+  Counter out;
+  std::size_t at = 1;
+  while (at < words.size() && at < 3 && is_digit(words[at]))
+    out.number = out.number * 10 + static_cast<std::size_t>(words[at++] - '0');
+  if (at > 1 && at < words.size() && std::string_view(":.)-").find(words[at]) < 4) ++at;
+  if (at == 1 || space_size(words, at) == 0) return std::nullopt;
+  out.behind = static_cast<std::uint32_t>(behind_spaces(words, at));
+  return out;
+}
+
+// `1  Press-ups`, `16 Stork stand`
+std::optional<Counter> bare_counter(const Line& line, std::string_view words) {
+  if (line.mark != Line::Mark::kNone || line.clock) return std::nullopt;
+  Counter out;
+  std::size_t at = 0;
+  while (at < words.size() && at < 3 && is_digit(words[at]))
+    out.number = out.number * 10 + static_cast<std::size_t>(words[at++] - '0');
+  const std::size_t name = behind_spaces(words, at);
+  if (at == 0 || name == at || name >= words.size() || !is_letter(words[name])) return std::nullopt;
+  out.behind = static_cast<std::uint32_t>(name);
+  return out;
+}
+
+// `rung 1 - straight bounces x20`, `step 2: hop`, whatever the word is
+std::optional<Counter> labelled_counter(const Line&, std::string_view words) {
+  Counter out;
+  std::size_t at = 0;
+  while (at < words.size() && is_letter(words[at])) ++at;
+  out.word = words.substr(0, at);
+  const std::size_t digits = behind_spaces(words, at);
+  if (at == 0 || digits == at) return std::nullopt;
+  at = digits;
+  while (at < words.size() && at < digits + 2 && is_digit(words[at]))
+    out.number = out.number * 10 + static_cast<std::size_t>(words[at++] - '0');
+  out.size = static_cast<std::uint32_t>(at);
+  const std::size_t mark = behind_spaces(words, at);
+  const bool colon = words.substr(mark).starts_with(':');
+  const std::size_t size = colon ? 1 : dash_size(words, mark);
+  const std::size_t name = behind_spaces(words, mark + size);
+  if (at == digits || size == 0 || name == mark + size || name >= words.size()) return std::nullopt;
+  out.behind = static_cast<std::uint32_t>(name);
+  return out;
+}
+
+/// A way in which lists are numbered.
+struct Numbering {
+  std::optional<Counter> (*read)(const Line&, std::string_view);
+  std::size_t least;  ///< so many lines are a list; fewer may be amounts, or gymnasts' numbers
+  bool unbroken;      ///< with nothing between them
+};
+
+// Numbers that go on by one from 1 are a list's.
+void find_numbering(const Source& source, std::vector<Line>& lines, const Numbering& numbering) {
+  std::vector<std::pair<Line*, Counter>> run;
   const auto close = [&] {
-    constexpr std::size_t kLeast = 3;
-    for (Line* line : run.size() < kLeast ? std::vector<Line*>() : run) {
-      line->mark = Line::Mark::kNumber;
-      line->level = 1;
-      const std::string_view words = line->words(source);
-      line->text += static_cast<std::uint32_t>(behind_spaces(words, hash_number_size(words)));
+    if (run.size() >= numbering.least) {
+      for (const auto& [line, counter] : run) {
+        if (counter.word.empty()) {
+          line->mark = Line::Mark::kNumber;
+          line->level = 1;
+        } else {
+          line->label_begin = line->text;
+          line->label_end = line->text + counter.size;
+        }
+        line->text += counter.behind;
+      }
     }
     run.clear();
   };
   for (Line& line : lines) {
-    const std::string_view words = line.words(source);
-    const bool open = line.mark == Line::Mark::kNone && !words.empty() && words[0] == '#';
-    const bool next = open && hash_number_size(words) > 0 &&
-                      words.substr(1).starts_with(std::to_string(run.size() + 1)) &&
-                      !is_digit(words[1 + std::to_string(run.size() + 1).size()]);
+    const auto counter =
+        line.blank || line.table ? std::nullopt : numbering.read(line, line.words(source));
+    if (!counter && !numbering.unbroken) continue;
+    const bool next = counter && counter->number == run.size() + 1 &&
+                      (run.empty() || counter->word == run.back().second.word);
     if (!next) close();
-    if (next) run.push_back(&line);
-  }
-  close();
-}
-
-// `1  Press-ups`, `2  V-sits`, …, `16 Stork stand`: numbers that go on by one from 1 over many
-// lines are a list's, whatever stands between; a few may be amounts.
-void read_bare_numbers(const Source& source, std::vector<Line>& lines) {
-  std::vector<std::pair<Line*, std::uint32_t>> run;  // and the bytes of its number
-  for (Line& line : lines) {
-    if (line.mark != Line::Mark::kNone || line.blank || line.table || line.clock) continue;
-    const std::string_view words = line.words(source);
-    std::size_t digits = 0;
-    while (digits < words.size() && digits < 3 && is_digit(words[digits])) ++digits;
-    if (digits == 0 || space_size(words, digits) == 0) continue;
-    const std::size_t name = behind_spaces(words, digits);
-    if (name >= words.size() || !is_letter(words[name])) continue;
-    if (words.substr(0, digits) != std::to_string(run.size() + 1)) {
-      if (run.size() < 5) run.clear();
-      if (words.substr(0, digits) != std::to_string(run.size() + 1)) continue;
-    }
-    run.emplace_back(&line, static_cast<std::uint32_t>(name));
-  }
-  constexpr std::size_t kLeast = 5;
-  if (run.size() < kLeast) return;
-  for (const auto& [line, size] : run) {
-    line->mark = Line::Mark::kNumber;
-    line->level = 1;
-    line->text += size;
-  }
-}
-
-// `rung 1 - straight bounces x20`, `rung 2 - …`: a word and a number that go on by one, line by
-// line, number a list, whatever the word is.
-void read_counted_labels(const Source& source, std::vector<Line>& lines) {
-  struct Label {
-    std::string_view word;
-    std::string_view number;
-    std::uint32_t size = 0;    ///< of both, in bytes
-    std::uint32_t behind = 0;  ///< where the words begin
-  };
-  const auto label_of = [](std::string_view words) -> std::optional<Label> {
-    std::size_t at = 0;
-    while (at < words.size() && is_letter(words[at])) ++at;
-    Label out;
-    out.word = words.substr(0, at);
-    const std::size_t digits = behind_spaces(words, at);
-    if (at == 0 || digits == at) return std::nullopt;
-    std::size_t end = digits;
-    while (end < words.size() && is_digit(words[end])) ++end;
-    out.number = words.substr(digits, end - digits);
-    out.size = static_cast<std::uint32_t>(end);
-    std::size_t mark = behind_spaces(words, end);
-    if (words.substr(mark).starts_with("\xE2\x80\x93") ||
-        words.substr(mark).starts_with("\xE2\x80\x94")) {
-      mark += 3;
-    } else if (mark < words.size() && (words[mark] == '-' || words[mark] == ':')) {
-      ++mark;
-    } else {
-      return std::nullopt;
-    }
-    const std::size_t name = behind_spaces(words, mark);
-    if (out.number.empty() || out.number.size() > 2 || name == mark || name >= words.size())
-      return std::nullopt;
-    out.behind = static_cast<std::uint32_t>(name);
-    return out;
-  };
-  std::vector<std::pair<Line*, Label>> run;
-  const auto close = [&] {
-    constexpr std::size_t kLeast = 4;
-    for (const auto& [line, label] :
-         run.size() < kLeast ? std::vector<std::pair<Line*, Label>>() : run) {
-      line->label_begin = line->text;
-      line->label_end = line->text + label.size;
-      line->text += label.behind;
-    }
-    run.clear();
-  };
-  for (Line& line : lines) {
-    const auto label = line.blank || line.table ? std::nullopt : label_of(line.words(source));
-    const bool next = label && label->number == std::to_string(run.size() + 1) &&
-                      (run.empty() || label->word == run.back().second.word);
-    if (!next) close();
-    if (next) run.emplace_back(&line, *label);
+    if (next || (counter && counter->number == 1)) run.emplace_back(&line, *counter);
   }
   close();
 }
@@ -376,9 +351,10 @@ std::vector<Line> lines_of(const Source& source, std::uint32_t begin) {
     out.push_back(line);
     begin = static_cast<std::uint32_t>(stop) + 1;
   }
-  read_hash_numbers(source, out);
-  read_bare_numbers(source, out);
-  read_counted_labels(source, out);
+  for (const Numbering& numbering :
+       {Numbering{hash_counter, 3, true}, Numbering{bare_counter, 5, false},
+        Numbering{labelled_counter, 4, true}})
+    find_numbering(source, out, numbering);
   return out;
 }
 

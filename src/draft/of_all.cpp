@@ -107,13 +107,9 @@ std::optional<Element> OfAllReader::amount_of_each(std::string_view text) const 
   }
   for (const std::string& note : read.notes) {
     const Pieces pieces = pieces_of(note);
-    for (std::size_t i = 0; i < pieces.size();) {
-      const std::size_t all = words_.match(Role::kOfEverything, pieces, i, pieces.size());
-      const std::size_t taken = std::max(all, words_.match(Role::kOfAll, pieces, i, pieces.size()));
-      if (taken == 0) return std::nullopt;
-      each = each || all > 0 || words_.is(Role::kEach, pieces, i, pieces.size());
-      i += taken;
-    }
+    if (!is_only_of_all(pieces, 0)) return std::nullopt;
+    each = each || words_.within(Role::kOfEverything, pieces, 0, pieces.size()) ||
+           words_.within(Role::kEach, pieces, 0, pieces.size());
   }
   if (!each || !out) return std::nullopt;
   out->each = out->of_each = false;

@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "draft/grids.h"
+#include "draft/heading_minutes.h"
 #include "draft/line_scores.h"
 #include "draft/of_all.h"
 #include "draft/remarks.h"
@@ -235,25 +236,33 @@ class PartSettler {
     bool of_each = false;  // the drills of this part have the amount of its heading
     for (std::size_t i = 0; i < lines().size(); ++i) {
       DraftLine& one = lines()[i];
-      const bool open = one.reading == Reading::kRemark || one.reading == Reading::kDrills;
-      if (one.reading == Reading::kHeading) of_each = !one.of_each.empty();
-      if (open) read_rounds(one, of_each);
-      if (!open || !one.spoken.group || !one.spoken.group->has_rounds || one.spoken.group->work ||
-          one.spoken.has_dose() || one.about_child)
-        continue;
-      if (names_move(one) || opens_list(i)) continue;
-      std::size_t first = i;
-      std::size_t dosed = 0;
-      while (first > 0 && lines()[first - 1].reading == Reading::kDrills &&
-             !lines()[first - 1].spoken.group) {
-        --first;
-        dosed += lines()[first].spoken.has_dose() ? 1 : 0;
-      }
-      const bool more = i + 1 < lines().size() && lines()[i + 1].reading == Reading::kDrills;
-      if (dosed < 2 || more) continue;
-      one.reading = Reading::kRemark;
-      lines()[first].opens = one.spoken.group;
+      if (one.reading == Reading::kHeading) of_each = one.of_each.has_value();
+      if (one.reading != Reading::kRemark && one.reading != Reading::kDrills) continue;
+      SpokenLine typed = one.spoken;
+      read_rounds(one, of_each);
+      if (!takes_rounds(i)) one.spoken = std::move(typed);
     }
+  }
+  // The list above it is done as often as the line says.
+  bool takes_rounds(std::size_t at) {
+    DraftLine& one = lines()[at];
+    if (!one.spoken.group || !one.spoken.group->has_rounds || one.spoken.group->work ||
+        one.spoken.has_dose() || one.about_child)
+      return false;
+    if (names_move(one)) return false;
+    if (opens_list(at)) return true;
+    std::size_t first = at;
+    std::size_t dosed = 0;
+    while (first > 0 && lines()[first - 1].reading == Reading::kDrills &&
+           !lines()[first - 1].spoken.group) {
+      --first;
+      dosed += lines()[first].spoken.has_dose() ? 1 : 0;
+    }
+    const bool more = at + 1 < lines().size() && lines()[at + 1].reading == Reading::kDrills;
+    if (dosed < 2 || more) return false;
+    one.reading = Reading::kRemark;
+    lines()[first].opens = one.spoken.group;
+    return true;
   }
 
   // Drills with doses that stand right below, to the next heading; two are as good as more.
@@ -300,12 +309,11 @@ class PartSettler {
       if (all_.said(text.substr(end))) return end;
     }
     constexpr std::size_t kLongestName = 40;  // bytes
-    const std::size_t mark =
-        std::min({text.find(','), text.find(" - "), text.find(" \xE2\x80\x93 "), text.find(':'),
-                  text.find(" (")});
+    const std::size_t mark = std::min(
+        {text.find(','), text.find(" - "), text.find(" – "), text.find(':'), text.find(" (")});
     if (mark == 0 || mark > kLongestName) return 0;
     if (text.substr(0, mark).find_first_of("0123456789") != std::string_view::npos) return 0;
-    const std::size_t behind = text.find_first_not_of(" ,:-(\xE2\x80\x93", mark);
+    const std::size_t behind = text.find_first_not_of(" ,:-(–", mark);
     if (behind == std::string_view::npos) return 0;
     const auto said = all_.said(text.substr(behind));
     if (!said || !said->plainly) return 0;
@@ -320,15 +328,12 @@ class PartSettler {
       DraftLine& one = lines()[i];
       if (one.line.blank || one.line.table || one.line.end - one.line.text > 60) continue;
       std::string_view text = one.line.words(source_);
-      std::optional<double> minutes;
       const Pieces pieces = pieces_of(text);
-      const std::size_t size = pieces.size();
-      if (size > 4 && pieces[size - 1].is(Piece::Kind::kClose) &&
-          pieces[size - 4].is(Piece::Kind::kOpen) && pieces[size - 3].is(Piece::Kind::kNumber) &&
-          words_.is(Role::kMinute, pieces, size - 2, size)) {
-        minutes = pieces[size - 3].value;
-        text = text.substr(0, pieces[size - 4].begin);
-      }
+      std::size_t open = 1;
+      while (open < pieces.size() && !pieces[open].is(Piece::Kind::kOpen)) ++open;
+      const auto minutes =
+          open < pieces.size() ? minutes_at({words_, pieces, text, false}, open) : std::nullopt;
+      if (minutes && minutes->end == pieces.size()) text = text.substr(0, pieces[open].begin);
       const auto amount = all_.amount_of_each(text);
       if (!amount) continue;
       std::size_t end = i + 1;
@@ -336,11 +341,11 @@ class PartSettler {
       if (end < i + 3) continue;
       one.reading = Reading::kHeading;
       one.heading = {};
-      one.heading.minutes = minutes;
+      if (minutes) one.heading.minutes = minutes->minutes;
       one.heading.name_begin = one.line.text;
       one.heading.name_end = one.line.text + static_cast<std::uint32_t>(trim(text).size());
       one.heading.rest = one.heading.rest_end = one.line.end;
-      one.of_each = {*amount};
+      one.of_each = amount;
       for (std::size_t k = i + 1; k < end; ++k) lines()[k].reading = Reading::kDrills;
       i = end - 1;
     }
@@ -396,7 +401,7 @@ class PartSettler {
   void heading_line(std::size_t at, Setting& setting) {
     DraftLine& one = lines()[at];
     one.from = one.heading.rest;
-    if (!one.of_each.empty()) {
+    if (one.of_each) {
       setting.of_each = one.of_each;
       one.spoken = {};
       return;

@@ -68,7 +68,7 @@ class Resolver {
   // `hold everything 30` of the part.
   void inherit() {
     if (sets_ > 0 || none_) return;
-    for (const Element& e : setting_.of_each) take(e);
+    if (setting_.of_each) take(*setting_.of_each);
     for (const Element& e : setting_.defaults) {
       if (e.kind == EKind::kTime && e.held && !has_amount_) take(e);
     }

@@ -20,8 +20,8 @@ class PlainSpeaker {
       if (short_rest() || letters_for_digits() || unit_in_front() || slash_ladder() ||
           dot_leaders() || fraction())
         continue;
-      if (phrase() || colon_seconds() || clock_seconds() || minute_and_half() || tens_and_units() ||
-          range())
+      if (phrase() || colon_seconds() || clock_seconds() || minutes_and_seconds() ||
+          tens_and_units() || range())
         continue;
       out_.push_back(in_[at_++]);
     }
@@ -117,12 +117,12 @@ class PlainSpeaker {
   }
 
   // `1min30`, `1m30s`: without a blank between them.
-  bool minute_and_half() {
+  bool minutes_and_seconds() {
     const bool near = is_whole(at_) && touches(at_) && touches(at_ + 1) && is_whole(at_ + 2);
     if (!near || in_[at_ + 2].value >= 60 || in_[at_ + 2].end - in_[at_ + 2].begin != 2)
       return false;
     const bool unit = at_ + 3 < in_.size() && words_.is(Role::kSecond, in_, at_ + 3, at_ + 4);
-    const bool metres = in_[at_ + 1].text == "m";
+    const bool metres = words_.is(Role::kMinuteLetter, in_, at_ + 1, at_ + 2);
     if (metres ? !unit : !words_.is(Role::kMinute, in_, at_ + 1, at_ + 2)) return false;
     replace(unit ? at_ + 4 : at_ + 3,
             {number(60 * in_[at_].value + in_[at_ + 2].value), seconds()});
@@ -192,7 +192,7 @@ class PlainSpeaker {
       return false;
     const double below = in_[at + 2].value;
     if (in_[at].value >= below || (below != 2 && below != 3 && below != 4)) return false;
-    const std::size_t unit = is(at + 3, Kind::kWord) && in_[at + 3].text == "a" ? at + 4 : at + 3;
+    const std::size_t unit = at + 3;
     if (unit >= in_.size()) return false;
     const bool follows = words_.is(Role::kMinute, in_, unit, unit + 1) ||
                          words_.is(Role::kHour, in_, unit, unit + 1) ||
@@ -202,7 +202,6 @@ class PlainSpeaker {
     Piece made = number(whole + in_[at].value / below);
     made.whole = false;
     replace(at + 3, {made});
-    if (unit > at + 3) ++at_;  // `1/2 a minute`
     return true;
   }
 

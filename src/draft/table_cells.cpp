@@ -43,12 +43,16 @@ std::vector<Cell> cut_cells(const Source& source, const Line& line, char mark) {
 
 }  // namespace
 
+std::string_view row_of(const Source& source, const Line& line) {
+  return source.text().substr(line.begin, line.end - line.begin);
+}
+
 std::string_view text_of(const Source& source, const Cell& cell) {
   return source.text().substr(cell.begin, cell.end - cell.begin);
 }
 
 std::size_t bars_in(const Source& source, const Line& line) {
-  const std::string_view row = source.text().substr(line.begin, line.end - line.begin);
+  const std::string_view row = row_of(source, line);
   return static_cast<std::size_t>(std::count(row.begin(), row.end(), '|'));
 }
 

@@ -15,6 +15,8 @@ struct Cell {
   std::uint32_t end = 0;
 };
 
+/// All of a line, its margin too.
+std::string_view row_of(const Source& source, const Line& line);
 std::string_view text_of(const Source& source, const Cell& cell);
 std::size_t bars_in(const Source& source, const Line& line);
 /// Of a row without a bar at its begin.

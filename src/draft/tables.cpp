@@ -23,9 +23,9 @@ class TableReader {
     std::size_t dosed = 0;
     std::size_t clocks = 0;
     std::size_t minutes = 0;
-    const bool headed = begin + 1 < end && is_delimiter(row_text(lines[begin + 1].line));
+    const bool headed = begin + 1 < end && is_delimiter(row_of(source_, lines[begin + 1].line));
     for (std::size_t i = begin + (headed ? 2 : 0); i < end; ++i) {
-      if (is_delimiter(row_text(lines[i].line))) continue;
+      if (is_delimiter(row_of(source_, lines[i].line))) continue;
       ++body;
       dosed += has_dose(lines[i].line) ? 1 : 0;
       clocks += clock_of(lines[i].line) ? 1 : 0;
@@ -39,15 +39,12 @@ class TableReader {
       DraftLine& line = lines[i];
       const bool head = headed && i < begin + 2;
       line.reading = DraftLine::Reading::kTyped;
-      if (head || is_delimiter(row_text(line.line))) continue;
+      if (head || is_delimiter(row_of(source_, line.line))) continue;
       timetable ? timed_row(line) : row(line);
     }
   }
 
  private:
-  std::string_view row_text(const Line& line) const {
-    return source_.text().substr(line.begin, line.end - line.begin);
-  }
   std::string_view text(const Cell& cell) const { return text_of(source_, cell); }
   bool has_dose(const Line& line) const {
     const std::vector<Cell> cells = cells_of(source_, line);
@@ -157,15 +154,6 @@ class TableReader {
         line.spoken.drills.push_back(std::move(drill));
       }
     }
-  }
-
-  static void open_part(DraftLine& line, const Cell& name) {
-    line.reading = DraftLine::Reading::kHeading;
-    line.heading = {};
-    line.heading.name_begin = name.begin;
-    line.heading.name_end = name.end;
-    line.heading.rest = line.heading.rest_end = line.line.end;
-    line.spoken = {};
   }
 
   // Nothing but minutes.

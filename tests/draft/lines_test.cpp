@@ -99,3 +99,16 @@ TEST_CASE("a word and a number that go on by one are the labels of a list") {
         "rung 4");
   CHECK(lines[4].words(source) == "level 3 - alone");
 }
+
+TEST_CASE("a second list of bare numbers is a list, too") {
+  std::string text;
+  for (const char* part : {"STRENGTH\n", "SUPPLE\n"}) {
+    text += part;
+    for (int i = 1; i < 6; ++i) text += std::to_string(i) + " shapes\n";
+  }
+  const Source source("d.md", text);
+  std::size_t numbered = 0;
+  for (const Line& line : draft::lines_of(source, 0))
+    numbered += line.mark == Line::Mark::kNumber ? 1 : 0;
+  CHECK(numbered == 10);
+}

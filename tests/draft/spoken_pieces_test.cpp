@@ -57,9 +57,9 @@ TEST_CASE("a fraction before a unit is one number") {
   CHECK(first("1/2 min") == 0.5);
   CHECK(first("1 1/2 mins") == 1.5);
   CHECK(first("3/4 hr") == 0.75);
-  CHECK(first("1/2 a minute") == 0.5);
-  CHECK(first("1/2 turns") == 1);  // a skill's name
-  CHECK(first("3/4") == 3);        // nothing behind it: years, or groups
+  CHECK(first("1/2 a minute") == 30);  // seconds
+  CHECK(first("1/2 turns") == 1);      // a skill's name
+  CHECK(first("3/4") == 3);            // nothing behind it: years, or groups
 }
 
 TEST_CASE("a minute and some seconds without a blank") {

@@ -1,6 +1,7 @@
 #include "draft/write.h"
 
 #include <catch2/catch.hpp>
+#include <ctime>
 
 #include "draft/english.h"
 #include "rota/grids.h"
@@ -219,4 +220,28 @@ TEST_CASE("a number in brackets counts where a list has its doses in brackets") 
         std::string::npos);
   CHECK(tidied("Club\n\nWarm up\n- ski jumps (20)\n- dish 5\n- rolls 6\n").find("Ski jumps: 20") ==
         std::string::npos);
+}
+
+TEST_CASE("nothing of a row is lost that has no drill, or no dose") {
+  const std::string made = tidied(
+      "Squad Sun\nSection\tMins\tDrill\tSets\tReps\tNotes\nWarm up\t12\tJog\t\t4 laps\t\n"
+      "Home\t\t\t\t\tbring the log books\n\t\t\t\t\tdoor code on the board\n");
+  CHECK(made.find("- Home\n  - note: bring the log books\n") != std::string::npos);
+  CHECK(made.find("door code on the board") != std::string::npos);
+  CHECK(tidied("Day\n\n| Skill | Bronze | Silver |\n|---|---|---|\n| Cast | 5 | 3 x 5 |\n"
+               "| Chalk | | |\n| | ask for help | |\n")
+            .find("ask for help") != std::string::npos);
+}
+
+TEST_CASE("many lines that may each begin a list take time in proportion") {
+  const auto seconds = [](int lines) {
+    std::string text = "Rec\n";
+    for (int i = 0; i < lines; ++i) text += "run 1\n";
+    const std::clock_t begin = std::clock();
+    tidied(text);
+    return static_cast<double>(std::clock() - begin) / CLOCKS_PER_SEC;
+  };
+  const double once = seconds(500);
+  // Eight times the lines; the floor keeps a busy machine from failing it.
+  CHECK(seconds(4000) < 30 * std::max(once, 0.01));
 }
