@@ -8,15 +8,12 @@
 namespace chalkleaf::figure {
 namespace {
 
-constexpr double kQuarter = 90;  // of a turn: misses the circle by 0.03 % of its radius
-
-// The rounded end of a limb, most of which lies under the next limb: a third of a turn misses by
-// 0.15 % of the radius; half a turn of a slim one by 1.8 %, which is a fiftieth of a point in
-// print.
-double most_of(double radius) {
-  constexpr double kSlim = 0.02;  // metres
-  return radius <= kSlim ? 200 : 120;
-}
+// The longest piece of a circle that is drawn as one curve. A third of a turn misses the circle by
+// 0.15 % of its radius; half a turn by 1.8 %. Ends of limbs lie for the most part under the next
+// limb, and 1.8 % of the thickest is a fiftieth of a millimetre where a figure is three centimetres
+// tall: less than half a dot at 300 dpi.
+constexpr double kThird = 120;  // degrees
+constexpr double kLimbEnd = 200;
 
 Spot polar(Spot centre, double radius, SineCosine direction) {
   return {centre.x + radius * direction.cosine, centre.y + radius * direction.sine};
@@ -50,8 +47,9 @@ void add_arc(Steps& steps, Spot centre, double radius, Angle from, Angle sweep, 
 }  // namespace
 
 void add_circle(Steps& steps, Spot centre, double radius) {
-  steps.push_back({Step::Kind::kMove, {centre.x + radius, centre.y}, {}, {}});
-  add_arc(steps, centre, radius, {}, Angle::degrees(360), kQuarter);
+  // From the top, so that the circle of a mirrored figure is the mirrored circle.
+  steps.push_back({Step::Kind::kMove, {centre.x, centre.y + radius}, {}, {}});
+  add_arc(steps, centre, radius, Angle::degrees(90), Angle::degrees(360), kThird);
   steps.push_back({Step::Kind::kClose, {}, {}, {}});
 }
 
@@ -68,9 +66,9 @@ void add_limb(Steps& steps, Spot from, double from_radius, Spot to, double to_ra
   const Angle along = direction_of(way.x, way.y);
   const Angle half = Angle::degrees(180);
   steps.push_back({Step::Kind::kMove, polar(from, from_radius, along + apart), {}, {}});
-  add_arc(steps, from, from_radius, along + apart, (half - apart) * 2, most_of(from_radius));
+  add_arc(steps, from, from_radius, along + apart, (half - apart) * 2, kLimbEnd);
   steps.push_back({Step::Kind::kLine, polar(to, to_radius, along - apart), {}, {}});
-  add_arc(steps, to, to_radius, along - apart, apart * 2, most_of(to_radius));
+  add_arc(steps, to, to_radius, along - apart, apart * 2, kLimbEnd);
   steps.push_back({Step::Kind::kClose, {}, {}, {}});
 }
 
@@ -121,7 +119,7 @@ void add_rounded(Steps& steps, const Box& box, double radius) {
   const auto corner = [&](Spot centre, double from) {
     const Spot begin = polar(centre, r, Angle::degrees(from));
     steps.push_back({from == -90 ? Step::Kind::kMove : Step::Kind::kLine, begin, {}, {}});
-    add_arc(steps, centre, r, Angle::degrees(from), quarter, kQuarter);
+    add_arc(steps, centre, r, Angle::degrees(from), quarter, kThird);
   };
   corner({box.right - r, box.bottom + r}, -90);
   corner({box.right - r, box.top - r}, 0);

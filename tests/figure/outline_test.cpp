@@ -22,9 +22,9 @@ double limb_area(double distance, double r, double s) {
 
 }  // namespace
 
-// Four cubic arcs with control points at 4/3 tan(22.5 degrees) leave a circle by 0.027 % of its
-// radius at most, and only outwards (well known; worked again here).
-TEST_CASE("a circle of curves is round to 0.0273 % of its radius") {
+// Three cubic arcs with control points at 4/3 tan(30 degrees) leave a circle by 0.154 % of its
+// radius at most, and only outwards (worked again here).
+TEST_CASE("a circle of curves is round to 0.155 % of its radius") {
   Steps steps;
   add_circle(steps, {2, -1}, 0.5);
   double least = 1;
@@ -36,20 +36,20 @@ TEST_CASE("a circle of curves is round to 0.0273 % of its radius") {
     most = std::max(most, off);
   }
   CHECK(least > -1e-12);
-  CHECK(most < 0.000273);
-  CHECK(most > 0.000272);
+  CHECK(most < 0.00155);
+  CHECK(most > 0.00154);
 }
 
 TEST_CASE("a circle's area is that of a circle, anticlockwise") {
   for (const double radius : {0.01, 0.5, 3.0}) {
     Steps steps;
     add_circle(steps, {-1, 4}, radius);
-    CHECK(area_of(steps) == Approx(kPi * radius * radius).epsilon(0.0003));
+    CHECK(area_of(steps) == Approx(kPi * radius * radius).epsilon(0.002));
   }
 }
 
 // Two circles and what their outer tangents enclose: two trapezia and two sectors. The end of a
-// slim limb is one curve, a little fuller than a half circle.
+// limb is one curve, a little fuller than a half circle.
 TEST_CASE("a limb's area is that of two circles and their tangents") {
   for (const double r : {0.02, 0.05}) {
     for (const double s : {0.01, 0.03, 0.05}) {
@@ -58,17 +58,17 @@ TEST_CASE("a limb's area is that of two circles and their tangents") {
         const double tangent = std::sqrt(distance * distance - (r - s) * (r - s));
         const double expected = (r + s) * tangent + (kPi - angle) * r * r + angle * s * s;
         INFO(r << " " << s << " " << distance);
-        CHECK(limb_area(distance, r, s) ==
-              Approx(expected).epsilon(r < 0.03 || s < 0.03 ? 0.011 : 0.001));
+        CHECK(limb_area(distance, r, s) == Approx(expected).epsilon(0.012));
+        CHECK(limb_area(distance, r, s) > expected);
       }
     }
   }
 }
 
 TEST_CASE("a limb whose one end lies in the other is the larger circle") {
-  CHECK(limb_area(0.01, 0.05, 0.02) == Approx(kPi * 0.05 * 0.05).epsilon(0.0003));
-  CHECK(limb_area(0.01, 0.02, 0.05) == Approx(kPi * 0.05 * 0.05).epsilon(0.0003));
-  CHECK(limb_area(0, 0.03, 0.03) == Approx(kPi * 0.03 * 0.03).epsilon(0.0003));
+  CHECK(limb_area(0.01, 0.05, 0.02) == Approx(kPi * 0.05 * 0.05).epsilon(0.002));
+  CHECK(limb_area(0.01, 0.02, 0.05) == Approx(kPi * 0.05 * 0.05).epsilon(0.002));
+  CHECK(limb_area(0, 0.03, 0.03) == Approx(kPi * 0.03 * 0.03).epsilon(0.002));
 }
 
 TEST_CASE("a rounded box loses its corners and nothing else") {
