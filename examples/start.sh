@@ -12,6 +12,7 @@ cat <<'END'
 The demo club's sheets are in plans/out. Open one, for example:
   plans/out/kestrels-bar-shapes-card.pdf          a coach card, for the gym
   plans/out/kestrels-home-strong-shapes-sheet.pdf a home sheet, for a family
+  plans/out/swifts-squad-evening-poster.pdf       who is where in a squad evening, for the wall
 Next:
   cp plans/sessions/kestrels-bar-shapes.md plans/sessions/my-session.md
   edit it, then     build/chalkleaf build plans/sessions/my-session.md

@@ -28,7 +28,7 @@ WORK = pathlib.Path("build-mutants")
 TREE = WORK / "tree"
 BUILD = TREE / "build"
 # The rooms in the order a plan flows through them: a fault is noticed nearest to where it is.
-ROOMS = "base source dose draft plan reason figure picture type page sheet pdf club cli".split()
+ROOMS = "base source dose rota draft plan reason figure picture type page sheet pdf club cli".split()
 # Of those without tests of their own others ask: `dose` is asked by `plan`.
 TESTED = [room for room in ROOMS if pathlib.Path("tests", room).is_dir()]
 PYTHON = "/usr/bin/python3"

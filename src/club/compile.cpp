@@ -27,8 +27,14 @@ void begin(const OnPass& on_pass, std::string_view pass) {
 // from memory) has too few words on a line of A5.
 Paper paper_for(sheet::Kind kind, const plan::Session& session, const sheet::Theme& theme,
                 const RunTools& run) {
+  if (kind == sheet::Kind::kHallPoster) {  // the wall takes what the printer has
+    const Paper asked = run.paper.value_or(
+        session.printing.card_paper ? session.printing.card_paper->value : Paper::kA4);
+    const Paper whole = double_of(asked).value_or(asked);
+    return is_landscape(whole) ? whole : turned(whole);
+  }
   if (run.paper) return *run.paper;
-  const bool card = kind == sheet::Kind::kCoachCard;
+  const bool card = sheet::is_for_coaches(kind);
   const auto& written = card ? session.printing.card_paper : session.printing.sheet_paper;
   if (written) return written->value;
   const bool large = theme.look(kind).minimum >= Length::pt(16);
@@ -214,18 +220,19 @@ Compiled compile_plan(const PlanPaths& plan, const ClubTools& club, const RunToo
   };
   const auto prints = [&](sheet::Kind kind) {
     return sound() &&
-           (kind == sheet::Kind::kCoachCard || (!club.broken_club.holds_home_sheets() &&
-                                                !stops(found, reason::Stops::kHomeSheet, run)));
+           (sheet::is_for_coaches(kind) || (!club.broken_club.holds_home_sheets() &&
+                                            !stops(found, reason::Stops::kHomeSheet, run)));
   };
 
   const auto theme = sound() ? look_for(session.printing, club, run, found) : nullptr;
   // A plan with errors is not set: its sheets would repeat the same mistakes as overflow.
   if (theme && sound()) {
-    for (const sheet::Kind kind : kinds_to_print(session.place.value, run.only)) {
+    const Rotations rotations = rotations_of(studied->timetable);
+    for (const sheet::Kind kind : kinds_to_print(session.place.value, rotations, run.only)) {
       if (!prints(kind)) continue;
       sheet::Context context = context_for(kind, session, *theme, club, run, plan.path);
-      if (kind == sheet::Kind::kCoachCard) context.cautions = cautions_in(found);
-      begin(run.on_pass, kind == sheet::Kind::kCoachCard ? "set card" : "set sheet");
+      if (sheet::is_for_coaches(kind)) context.cautions = cautions_in(found);
+      begin(run.on_pass, sheet::is_for_coaches(kind) ? "set card" : "set sheet");
       page::DisplayList list =
           two_up(sheet::make(kind, session, studied->timetable, context, typesetter, found),
                  context.paper, *theme, run);

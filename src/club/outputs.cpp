@@ -6,14 +6,31 @@
 #include <array>
 
 #include "reason/checks.h"
+#include "sheet/evening.h"
 
 namespace chalkleaf::club {
 namespace {
 
 std::vector<sheet::Kind> kinds_let_through(Only only) {
-  if (only == Only::kCards) return {sheet::Kind::kCoachCard};
-  if (only == Only::kSheets) return {sheet::Kind::kHomeSheet};
-  return {sheet::Kind::kCoachCard, sheet::Kind::kHomeSheet};
+  std::vector<sheet::Kind> out(sheet::kKinds.begin(), sheet::kKinds.end());
+  if (only == Only::kCards)
+    std::erase_if(out, [](sheet::Kind kind) { return !sheet::is_for_coaches(kind); });
+  if (only == Only::kSheets) std::erase_if(out, sheet::is_for_coaches);
+  return out;
+}
+
+std::string_view ending_of(sheet::Kind kind) {
+  switch (kind) {
+    case sheet::Kind::kCoachCard:
+      return "card";
+    case sheet::Kind::kHomeSheet:
+      return "sheet";
+    case sheet::Kind::kStationCards:
+      return "stations";
+    case sheet::Kind::kHallPoster:
+      return "poster";
+  }
+  return {};
 }
 
 std::string hint_for(const FileError& error) {
@@ -101,19 +118,25 @@ tl::expected<void, FileError> number_away(FileSystem& files, const std::string& 
 
 }  // namespace
 
-std::vector<sheet::Kind> kinds_to_print(plan::Place place, Only only) {
+Rotations rotations_of(const reason::Timetable& timetable) {
+  if (!sheet::evenings_of(timetable).empty()) return Rotations::kStations;
+  return sheet::grids_of(timetable).empty() ? Rotations::kNone : Rotations::kGrid;
+}
+
+std::vector<sheet::Kind> kinds_to_print(plan::Place place, Rotations rotations, Only only) {
   std::vector<sheet::Kind> out = kinds_let_through(only);
   if (place == plan::Place::kGym) std::erase(out, sheet::Kind::kHomeSheet);
+  if (rotations != Rotations::kStations) std::erase(out, sheet::Kind::kStationCards);
+  if (rotations == Rotations::kNone) std::erase(out, sheet::Kind::kHallPoster);
   return out;
 }
 
 std::string sheet_path(const std::string& stem, sheet::Kind kind) {
-  return stem + (kind == sheet::Kind::kCoachCard ? "-card.pdf" : "-sheet.pdf");
+  return fmt::format("{}-{}.pdf", stem, ending_of(kind));
 }
 
 std::string picture_path(const std::string& stem, sheet::Kind kind, std::size_t page) {
-  return fmt::format("{}{}-{}.png", stem, kind == sheet::Kind::kCoachCard ? "-card" : "-sheet",
-                     page);
+  return fmt::format("{}-{}-{}.png", stem, ending_of(kind), page);
 }
 
 Older fate_of_older(const Diagnostics& found, const Source* plan_source) {

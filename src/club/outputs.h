@@ -25,11 +25,14 @@ struct Sheet {
   std::vector<std::string> pages = {};  ///< each a PNG
 };
 
-/// A gym plan has a coach card, a home plan a coach card and a home sheet; of these, what `only`
-/// lets through.
-std::vector<sheet::Kind> kinds_to_print(plan::Place place, Only only);
+/// What of groups that go round stands in a plan.
+enum class Rotations { kNone, kGrid, kStations };
+Rotations rotations_of(const reason::Timetable& timetable);
+/// A gym plan has a coach card, with a grid a hall poster, and with stations their cards; a home
+/// plan has a coach card and a home sheet. Of these, what `only` lets through.
+std::vector<sheet::Kind> kinds_to_print(plan::Place place, Rotations rotations, Only only);
 
-/// `<stem>-card.pdf` or `<stem>-sheet.pdf`
+/// `<stem>-card.pdf`, `-sheet.pdf`, `-stations.pdf`, `-poster.pdf`
 std::string sheet_path(const std::string& stem, sheet::Kind kind);
 
 /// `<stem>-card-2.png` for page 2, from 1

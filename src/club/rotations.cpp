@@ -6,6 +6,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "plan/table_row.h"
 #include "reason/rotations.h"
 #include "rota/around.h"
 #include "rota/notation.h"
@@ -135,19 +136,11 @@ void add_grids(plan::Session& session, const std::vector<reason::Seat>& seats,
     if (seat.station || session.parts[seat.part].station_of || !is_proposed(rotation)) continue;
     bool head = true;
     for (const auto& row : rota::table_of(rotation)) {
-      plan::Note note;
-      note.kind = plan::Note::Kind::kTableRow;
-      note.words.span = rotation.heading.span;
-      note.table_head = head;
+      std::vector<std::string> cells;
+      for (const rota::Piece& piece : row) cells.push_back(piece.text);
+      session.parts[seat.part].steps.emplace_back(plan::table_row(
+          cells, head ? plan::RowKind::kHead : plan::RowKind::kBody, rotation.heading.span));
       head = false;
-      for (const rota::Piece& piece : row) {
-        plan::Words words;
-        words.text = piece.text;
-        words.span = rotation.heading.span;
-        note.words.text += (note.words.text.empty() || piece.text.empty() ? "" : " ") + piece.text;
-        note.cells.push_back(std::move(words));
-      }
-      session.parts[seat.part].steps.emplace_back(std::move(note));
     }
   }
 }

@@ -279,9 +279,15 @@ struct PageCount {
 
 /// `ticks: 6 weeks`: what there is a box for beside each drill.
 struct Ticks {
-  enum class Each { kGymnast, kSet, kDay, kWeek };
+  enum class Each {
+    kGymnast,
+    kSet,
+    kDay,
+    kWeek,
+    kTurn,  ///< of a rotation: on a station's card, never written
+  };
   Each each = Each::kGymnast;
-  int weeks = 0;  ///< kWeek: of the block
+  int count = 0;  ///< kWeek: weeks of the block; kTurn: turns
 };
 
 /// One entry of `equipment:`.

@@ -37,6 +37,35 @@ std::optional<int> largest_group(const rota::Rotation& rotation) {
   return out;
 }
 
+struct StationPart {
+  std::size_t part = 0;
+  std::optional<std::size_t> station = {};
+};
+
+// The parts below the grid that are its stations, up to the first that is none. Lunch may stand
+// between the grid and its stations; one part alone further down, such as `Beam jumps` after a
+// grid with beams, is what comes later.
+std::vector<StationPart> station_parts(const plan::Session& session, const rota::Rotation& rotation,
+                                       std::size_t home) {
+  std::vector<StationPart> out;
+  for (std::size_t i = home + 1; i < session.parts.size(); ++i) {
+    const plan::Part& part = session.parts[i];
+    const auto title = std::find_if(
+        rotation.titles.begin(), rotation.titles.end(),
+        [&](const auto& one) { return part.title.span && one.line == line_of(part.title.span); });
+    const bool named = title != rotation.titles.end();
+    if (!named && part.station_of != home) {
+      if (!out.empty()) break;
+      continue;
+    }
+    out.push_back({i, named ? std::optional(title->station) : std::nullopt});
+  }
+  const bool far = !out.empty() && out.front().part > home + 1 &&
+                   session.parts[out.front().part].station_of != home;
+  if (far && out.size() == 1) out.clear();
+  return out;
+}
+
 }  // namespace
 
 std::vector<Seat> seat_rotations(plan::Session& session,
@@ -51,23 +80,11 @@ std::vector<Seat> seat_rotations(plan::Session& session,
     const Span where = part.title.span ? part.title.span : part.span;
     if (!part.budget && rotation.minutes() > 0)
       part.budget = plan::Sourced<Duration>{Duration::minutes(rotation.minutes()), where};
-    bool begun = false;  // lunch may stand between the grid and its stations
-    for (std::size_t i = *home + 1; i < session.parts.size(); ++i) {
-      plan::Part& station = session.parts[i];
-      const auto title =
-          std::find_if(rotation.titles.begin(), rotation.titles.end(), [&](const auto& one) {
-            return station.title.span && one.line == line_of(station.title.span);
-          });
-      const bool marked = station.station_of == home;
-      const bool own = title != rotation.titles.end() || marked;
-      if (!own && begun) break;
-      if (!own) continue;
-      begun = true;
+    for (const StationPart& one : station_parts(session, rotation, *home)) {
+      plan::Part& station = session.parts[one.part];
       station.station_of = home;
       station.gymnasts = largest_group(rotation);
-      std::optional<std::size_t> which;
-      if (title != rotation.titles.end()) which = title->station;
-      out.push_back({i, r, which});
+      out.push_back({one.part, r, one.station});
       if (!station.budget && shortest_turn(rotation) > 0)
         station.budget =
             plan::Sourced<Duration>{Duration::minutes(shortest_turn(rotation)), station.title.span};

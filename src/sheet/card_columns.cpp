@@ -40,8 +40,12 @@ TickColumns::TickColumns(const plan::Session& session, Builder& builder) : b_(bu
       meaning_ = labels.say("box-each-day");
       break;
     case Each::kWeek:
-      heads_ = practice_weeks(ticks.weeks, labels);
+      heads_ = practice_weeks(ticks.count, labels);
       meaning_ = labels.say("box-each-week");
+      break;
+    case Each::kTurn:
+      heads_ = numbered("rota-turn", std::clamp(ticks.count, 1, kMostColumns), labels);
+      meaning_ = labels.say("box-each-turn");
       break;
   }
   // A card set larger keeps its boxes as the theme has them, if that saves a line of boxes.

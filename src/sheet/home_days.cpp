@@ -47,7 +47,7 @@ HomeDays::HomeDays(const plan::Session& session, Builder& builder)
   if (!session.ticks_sheet) return;
   const plan::Ticks& ticks = session.ticks_sheet->value;
   each_set_ = ticks.each == TickEach::kSet;
-  if (ticks.each == TickEach::kWeek) weeks_ = practice_weeks(ticks.weeks, labels_);
+  if (ticks.each == TickEach::kWeek) weeks_ = practice_weeks(ticks.count, labels_);
 }
 
 std::int64_t HomeDays::boxes_a_day(const plan::Drill& drill) const {

@@ -24,7 +24,7 @@ bool Builder::is_for_reader(const plan::Note& note) const {
     case plan::Note::For::kAll:
       break;
     case plan::Note::For::kCoach:
-      return kind_ == Kind::kCoachCard;
+      return is_for_coaches(kind_);
     case plan::Note::For::kFamily:
       return kind_ == Kind::kHomeSheet;
   }

@@ -2,6 +2,7 @@
 
 #include "page/filing.h"
 #include "sheet/builder.h"
+#include "sheet/evening.h"
 #include "sheet/fit.h"
 
 namespace chalkleaf::sheet {
@@ -46,6 +47,10 @@ page::Composed compose_at(Kind kind, double scale, Arrangement arrangement,
 page::DisplayList make(Kind kind, const plan::Session& session, const reason::Timetable& timetable,
                        const Context& context, type::Typesetter& typesetter,
                        Diagnostics& diagnostics) {
+  if (kind == Kind::kStationCards)
+    return station_cards(session, timetable, context, typesetter, diagnostics);
+  if (kind == Kind::kHallPoster)
+    return hall_poster(session, timetable, context, typesetter, diagnostics);
   const double paper_scale = context.theme.look(kind).scale.at(context.paper);
   const bool compact =
       kind == Kind::kCoachCard || session.printing.layout == plan::SheetLayout::kCompact;

@@ -262,7 +262,7 @@ Look Look::scaled(double factor) const {
 
 // Running text of all kinds is of one size; what is an eighth larger or more is a heading.
 Look Look::compacted(Kind kind) const {
-  const bool card = kind == Kind::kCoachCard;
+  const bool card = is_for_coaches(kind);
   const double headings = card ? 0.88 : 0.86;
   const Length running = card ? minimum.scaled(1.055) : minimum;
   const double leading_of_it = card ? 0.94 : 0.89;

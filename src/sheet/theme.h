@@ -25,7 +25,15 @@
 
 namespace chalkleaf::sheet {
 
-enum class Kind { kCoachCard, kHomeSheet };
+enum class Kind {
+  kCoachCard,
+  kHomeSheet,
+  kStationCards,  ///< of an evening of rotations: a card a station and a card a group
+  kHallPoster,    ///< of the same: who is where, for the wall
+};
+inline constexpr std::array kKinds = {Kind::kCoachCard, Kind::kHomeSheet, Kind::kStationCards,
+                                      Kind::kHallPoster};
+inline bool is_for_coaches(Kind kind) { return kind != Kind::kHomeSheet; }
 
 /// What a piece of text is on a sheet.
 enum class TextRole {
@@ -104,7 +112,7 @@ struct Theme {
   Look home;
 
   Colour colour(Use use) const { return colours[static_cast<std::size_t>(use)]; }
-  const Look& look(Kind kind) const { return kind == Kind::kCoachCard ? card : home; }
+  const Look& look(Kind kind) const { return is_for_coaches(kind) ? card : home; }
 };
 
 /// The file of another theme, by the name that stands behind `like:`; null when there is none.

@@ -48,12 +48,21 @@ std::string said(const Diagnostics& found) {
 
 TEST_CASE("which sheets a plan has") {
   using plan::Place;
-  CHECK(kinds_to_print(Place::kGym, Only::kBoth) == std::vector{Kind::kCoachCard});
-  CHECK(kinds_to_print(Place::kHome, Only::kBoth) ==
+  CHECK(kinds_to_print(Place::kGym, Rotations::kNone, Only::kBoth) ==
+        std::vector{Kind::kCoachCard});
+  CHECK(kinds_to_print(Place::kHome, Rotations::kNone, Only::kBoth) ==
         std::vector{Kind::kCoachCard, Kind::kHomeSheet});
-  CHECK(kinds_to_print(Place::kGym, Only::kSheets).empty());
-  CHECK(kinds_to_print(Place::kHome, Only::kSheets) == std::vector{Kind::kHomeSheet});
-  CHECK(kinds_to_print(Place::kHome, Only::kCards) == std::vector{Kind::kCoachCard});
+  CHECK(kinds_to_print(Place::kGym, Rotations::kStations, Only::kCards) ==
+        std::vector{Kind::kCoachCard, Kind::kStationCards, Kind::kHallPoster});
+  CHECK(sheet_path("out/a", Kind::kStationCards) == "out/a-stations.pdf");
+  CHECK(kinds_to_print(Place::kGym, Rotations::kGrid, Only::kBoth) ==
+        std::vector{Kind::kCoachCard, Kind::kHallPoster});
+  CHECK(kinds_to_print(Place::kGym, Rotations::kStations, Only::kSheets).empty());
+  CHECK(kinds_to_print(Place::kGym, Rotations::kNone, Only::kSheets).empty());
+  CHECK(kinds_to_print(Place::kHome, Rotations::kNone, Only::kSheets) ==
+        std::vector{Kind::kHomeSheet});
+  CHECK(kinds_to_print(Place::kHome, Rotations::kNone, Only::kCards) ==
+        std::vector{Kind::kCoachCard});
 }
 
 TEST_CASE(

@@ -155,7 +155,7 @@ TEST_CASE("what there is a box for") {
     return each_sheet(
         "ticks: " + written, &Session::ticks_card, &Session::ticks_sheet, [](const auto& one) {
           constexpr std::array<std::string_view, 4> kNames{"gymnasts", "sets", "days", "weeks"};
-          return fmt::format("{} {}", one.value.weeks,
+          return fmt::format("{} {}", one.value.count,
                              kNames.at(static_cast<std::size_t>(one.value.each)));
         });
   };

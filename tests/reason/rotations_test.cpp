@@ -2,6 +2,7 @@
 #include "reason/rotations.h"
 
 #include <catch2/catch.hpp>
+#include <string>
 
 #include "base/files.h"
 #include "plan/read.h"
@@ -27,11 +28,11 @@ struct Read {
   std::vector<rota::Rotation> rotations;
 };
 
-Read read_plan() {
+Read read_plan(const std::string& text = kPlan) {
   Read out;
   const RealFileSystem files;
   static Diagnostics found;
-  out.source = source::load_text("plan.md", kPlan, found);
+  out.source = source::load_text("plan.md", text, found);
   out.session = plan::read_session(source::read_document(out.source, found), {}, found);
   const std::string path = support::repository() + "/themes/words/en/rota.yaml";
   const auto words = rota::read_words(source::load(files, path, "rota.yaml", found), found);
@@ -62,4 +63,27 @@ TEST_CASE("rotations in time: the grid's clock, the stations beside each other")
   CHECK(times.total == Duration::minutes(100));
   // A line without a dose does not fill a turn.
   CHECK_FALSE(times.parts[2].drills[1].shared_time);
+}
+
+TEST_CASE("one part alone further down is no station, whatever it is called") {
+  std::string text = kPlan;
+  const std::size_t vault = text.find("### Vault");
+  text.replace(vault, text.find("## Cool-down") - vault,
+               "## Open shoulders\n\n- Bridge: 3 x 5 s\n\n## Vault walks\n\n- March: 1 min\n\n");
+  Read read = read_plan(text);
+  const std::vector<reason::Seat> seats = reason::seat_rotations(read.session, read.rotations);
+  REQUIRE(seats.size() == 1);
+  CHECK_FALSE(read.session.parts[3].station_of);
+}
+
+TEST_CASE("stations may stand behind lunch") {
+  std::string text = kPlan;
+  text.insert(text.find("### Vault"), "## Lunch\n\n- Eat and rest: 30 min\n\n");
+  text.replace(text.find("### Vault"), 9, "## Vault");
+  text.replace(text.find("### Bars"), 8, "## Bars");
+  Read read = read_plan(text);
+  const std::vector<reason::Seat> seats = reason::seat_rotations(read.session, read.rotations);
+  REQUIRE(seats.size() == 3);
+  CHECK(seats[1].part == 3);
+  CHECK(seats[2].part == 4);
 }
