@@ -115,7 +115,7 @@ def names():
     expect("their names are plain", not any(raw(p.name) or p.name.startswith((".", "-")) for p in made))
 
     strange = "\x1b]0;t\x07\x9b31m\u202e\u2066\x85\n\r"
-    commands = [[c, strange] for c in ("build", "check", "proof", "times", "loads", "week", "booklet", "explain", "figure", "looks",
+    commands = [[c, strange] for c in ("build", "check", "proof", "times", "loads", "clashes", "week", "booklet", "explain", "figure", "looks",
                                        "figures", strange)]
     commands += [["build", option, strange] for option in ("--only", "--paper", "--look", "--jobs", "--messages", strange)]
     commands += [["figure", "dish", "--age", strange], ["figure", "dish", strange], ["week", "--group", strange],

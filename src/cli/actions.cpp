@@ -17,6 +17,7 @@
 #include "cli/times_json.h"
 #include "cli/times_table.h"
 #include "club/begin.h"
+#include "club/clashes.h"
 #include "club/draw.h"
 #include "club/list_drills.h"
 #include "club/list_looks.h"
@@ -126,6 +127,22 @@ int show_times(const Run& run) {
 int show_loads(const Run& run) {
   const club::LoadsRun made = club::loads(request_of(run), run.around, run.terminal);
   say(run.given.has(kJson) ? loads_json(made) : loads_table(made));
+  return made.summary.exit_code();
+}
+
+int show_clashes(const Run& run) {
+  const club::ClashesRun made = club::clashes(request_of(run), run.around, run.terminal);
+  const std::string among =
+      counted(made.sessions, "session in a hall with a clock", "sessions in a hall with a clock");
+  if (made.clashes.empty()) {
+    say(fmt::format("No clashes among {}\n", among));
+    return made.summary.exit_code();
+  }
+  for (const club::ShownClash& one : made.clashes) {
+    say(fmt::format("{}  {}\n              {}\n              {}\n", iso_text(one.day), one.what,
+                    printable(one.first), printable(one.second)));
+  }
+  say(fmt::format("{} among {}\n", counted(made.clashes.size(), "clash", "clashes"), among));
   return made.summary.exit_code();
 }
 

@@ -11,6 +11,7 @@ int check_plans(const Run& run);
 int proof_plans(const Run& run);
 int show_times(const Run& run);
 int show_loads(const Run& run);
+int show_clashes(const Run& run);
 int tidy_plans(const Run& run);
 int make_week(const Run& run);
 int make_booklet(const Run& run);

@@ -42,6 +42,12 @@ std::vector<Command> make_commands() {
        "Counts for one gymnast: hands, landings, neck, back, upside down, effort.",
        {&kPlans, &kJson},
        show_loads},
+      {"clashes",
+       "Say which sessions want the same of the hall at the same time",
+       "chalkleaf clashes\nchalkleaf clashes sessions\n"
+       "Stations, kit and coaches, by what club.yaml says there is.",
+       {&kPlans},
+       show_clashes},
       {"tidy",
        "Show plans as they were understood, in the taught form",
        "chalkleaf tidy sessions/tuesday.md\nchalkleaf tidy --write sessions/tuesday.md",

@@ -49,7 +49,7 @@ void check_shared(const Selection& selection, const std::vector<ClubTools>& club
   }
 }
 
-// What only all plans of a group together can say: its weeks.
+// What only all plans of a club together can say: each group's weeks, and who is in whose way.
 void check_weeks(const std::map<std::size_t, std::vector<reason::WeekSession>>& by_club,
                  const std::vector<ClubTools>& clubs, const Request& request, Teller& teller) {
   for (const auto& [root, sessions] : by_club) {
@@ -62,6 +62,12 @@ void check_weeks(const std::map<std::size_t, std::vector<reason::WeekSession>>& 
       if (strict && request.purpose == Purpose::kCheck) found.make_strict();
       teller.tell(found, "");
     }
+    Diagnostics found;
+    reason::check_clashes(sessions, clubs[root].club, found);
+    reason::apply_choices(clubs[root].club, found);
+    const bool strict = request.strictness == Strictness::kStrict;
+    if (strict && request.purpose == Purpose::kCheck) found.make_strict();
+    teller.tell(found, "");
   }
 }
 

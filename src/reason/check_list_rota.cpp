@@ -41,6 +41,14 @@ std::vector<CheckInfo> rotation_checks() {
        "Change the grid, or take the line out; a line that cannot be read is printed, and nothing "
        "looks after it.",
        "- must: A not first on vault"},
+      {"hall-clash", kWarning,
+       "Two sessions of the club want the same station, kit or coach at the same time.",
+       "Two groups find out at the beam, with sixteen children looking on.",
+       "A rule of Chalkleaf's own, from what club.yaml says of hall and kit.",
+       "Let one session begin later, or swap two of its parts. ‘chalkleaf clashes’ shows all there "
+       "are.",
+       "a.md: start: \"17:00\", Vault 17:20 to 17:40\nb.md: start: \"17:15\", Vault 17:30 to "
+       "17:50"},
   };
 }
 

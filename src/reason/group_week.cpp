@@ -62,7 +62,8 @@ WeekSession week_session(const plan::Session& session, const Timetable& timetabl
           session.group,
           when_on(session),
           by_slot ? session.slot->value : timetable.total,
-          sum};
+          sum,
+          wants_of(session, timetable)};
 }
 
 std::vector<GroupWeek> group_weeks(const std::vector<WeekSession>& plans) {

@@ -8,6 +8,7 @@
 
 #include "base/date.h"
 #include "base/diagnostic.h"
+#include "reason/clashes.h"
 #include "reason/loads.h"
 #include "reason/week.h"
 
@@ -22,6 +23,7 @@ struct WeekSession {
   WhenOn when;
   Duration length;  ///< its slot in the gym, else its timetable
   LoadSums sum;
+  std::vector<Want> wants = {};  ///< of the hall
 };
 WeekSession week_session(const plan::Session& session, const Timetable& timetable,
                          const LoadSums& sum);

@@ -20,11 +20,7 @@ class Evening {
  public:
   Evening(const plan::Session& whole, const reason::Timetable& times,
           const rota::Rotation& rotation, const Context& context)
-      : whole_(whole),
-        times_(times),
-        rotation_(rotation),
-        context_(context),
-        labels_(context.labels) {
+      : whole_(whole), rotation_(rotation), context_(context), labels_(context.labels) {
     const auto number = static_cast<std::size_t>(&rotation - times.rotations.data());
     for (const reason::Seat& seat : times.seats) {
       if (seat.rotation != number) continue;
@@ -226,7 +222,6 @@ class Evening {
   }
 
   const plan::Session& whole_;
-  const reason::Timetable& times_;
   const rota::Rotation& rotation_;
   const Context& context_;
   const Labels& labels_;

@@ -112,7 +112,8 @@ TEST_CASE("a scene's box holds all that is drawn") {
 
 TEST_CASE("what bears is drawn down to the ground") {
   // Of a trunk the outline is smooth between its slices: less than half the ground line is wide.
-  // The rounded ends of toes and fingers are one curve each, half a millimetre of the child too full.
+  // The rounded ends of toes and fingers are one curve each, half a millimetre of the child too
+  // full.
   constexpr double kCap = 0.0005;
   struct Case {
     const char* keys;
