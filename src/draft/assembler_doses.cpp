@@ -12,6 +12,10 @@ namespace {
 using EKind = Element::Kind;
 using PKind = Piece::Kind;
 
+bool is_time(const Element& e) {
+  return e.kind == EKind::kTime || (e.kind == EKind::kSetsOf && e.timed);
+}
+
 }  // namespace
 
 bool Assembler::is_linked(const Elements& elements) const {
@@ -42,7 +46,7 @@ bool Assembler::are_sided_moves(const Elements& elements) const {
            bool plural = false;
            for (std::size_t i = name.begin; i < name.end; ++i)
              plural = plural || pieces_[i].text.ends_with('s');
-           return plural && !within(Role::kBody, name.begin, name.end);
+           return plural && !is(Role::kBody, name.end - 1, name.end);
          });
 }
 
@@ -191,7 +195,8 @@ void Assembler::dosed(const Name& name, const Elements& elements) {
   std::vector<Name> halves =
       each || lengths ? names_.parted(name, each && (lengths || of_each || !slashes(name)), lengths)
                       : std::vector<Name>{name};
-  if (each && halves.size() == 1 && elements.front().kind == EKind::kTime && !slashes(name))
+  if (each && halves.size() == 1 && is_time(elements.front()) &&
+      !(slashes(name) && elements.front().held))  // `pike / straddle / butterfly hold 10 each`
     halves = names_.held_shapes(name);
   if (names_.is_ladder(name)) halves = {name};
   if (!pending_.empty() && each && !complex) {
@@ -242,6 +247,8 @@ void Assembler::nameless(const Elements& said) {
   }
   if (pending_.size() == 1 && each && kept.front().unit == Unit::kLengths)
     pending_ = names_.parted(pending_.front(), true, true);
+  if (pending_.size() == 1 && each && amount && is_time(kept.front()))
+    pending_ = names_.held_shapes(pending_.front());  // `dish and arch, 20 s each`
   // `…, 5 deep breaths`, `three big sighs`: the word is what is done.
   const bool own_name = kept.size() == 1 && kept.front().kind == EKind::kCount &&
                         pending_.empty() && kept.front().unit == Unit::kOwn;
@@ -279,6 +286,13 @@ void Assembler::nameless(const Elements& said) {
     }
     const bool complex = complex_ && kept.front().unit == Unit::kLengths;
     const bool dashed = divided_ && dashed_distribution(kept);
+    // `arms up, out, punch – 8 of each`: the ways of one drill.
+    const bool way_between =
+        pending_.size() > 2 &&
+        std::any_of(pending_.begin() + 1, pending_.end() - 1, [&](const Name& name) {
+          return name.end == name.begin + 1 && is(Role::kOneWay, name.begin, name.end);
+        });
+    if (way_between && is_of_each(kept)) return join_pending(kept);
     if (several && is_linked(kept)) {
       drop_remarks();
       return join_pending(kept);

@@ -12,6 +12,7 @@
 #include "draft/grids.h"
 #include "draft/line_scores.h"
 #include "draft/margins.h"
+#include "draft/opening_run.h"
 #include "draft/part_settling.h"
 #include "draft/remarks.h"
 #include "draft/tables.h"
@@ -51,6 +52,7 @@ class DocumentReader {
     read_all();
     settle_weak_parts();
     choose();
+    settle_opening_run(words_, source_, lines());
     settle_first_of_list();
     settle_counted_parts();
     settle_levels();

@@ -20,6 +20,24 @@ Element bare_count(const std::vector<double>& values, std::size_t begin, std::si
 
 }  // namespace
 
+// `10/10/8`, `20/20/15`: how many numbers, as many or fewer each time, so that no date is one. 0
+// where there is none.
+std::size_t ElementReader::slash_ladder(std::size_t at, std::size_t end) const {
+  constexpr double kMost = 60;
+  std::size_t rungs = 0;
+  for (std::size_t i = at; is(i, end, Kind::kNumber); i += 2) {
+    const Piece& piece = pieces_[i];
+    const bool first = i == at;
+    if (!piece.whole || piece.in_words || piece.value < 1 || piece.value > kMost) return 0;
+    if (first ? i > 0 && pieces_[i - 1].is(Kind::kSlash)
+              : piece.space_before || piece.value > pieces_[i - 2].value)
+      return 0;
+    ++rungs;
+    if (!is(i + 1, end, Kind::kSlash) || pieces_[i + 1].space_before) break;
+  }
+  return rungs > 2 ? rungs : 0;
+}
+
 // What is counted in front of its name: `10 slow sit-ups`.
 bool ElementReader::names_move(std::size_t at, std::size_t end) const {
   constexpr std::size_t kFar = 5;
@@ -51,6 +69,10 @@ std::optional<Element> ElementReader::bare(const Numbers& read, std::size_t at, 
                       !pieces_[next].space_after && is(next + 1, end, Kind::kWord);
   if ((degrees && !has(Role::kEach, next, end)) || hyphen) return std::nullopt;
   Element out = bare_count(read.values, at, next);
+  // `bridge kickover (5)`: so few in a bracket are counted, whatever is held.
+  constexpr double kFewHeld = 10;
+  const bool bracketed = at > 0 && pieces_[at - 1].is(Kind::kOpen) && is(next, end, Kind::kClose);
+  if (bracketed && read.values.front() < kFewHeld) out.unit = Unit::kReps;
   if (read.values.size() > 2) {  // a ladder wherever it stands
     out.leads =
         place == Place::kFirst && is(next, end, Kind::kWord) && !has(Role::kQualifier, next, end);

@@ -21,6 +21,7 @@ std::optional<Element> ElementReader::there_and_back(std::size_t at, std::size_t
           has(Role::kThereAndBack, i, end) || has(Role::kForwardBack, i, end))
         break;
       if (!has(Role::kAnd, i, end) || !has(Role::kBack, i + 1, end)) continue;
+      if (has(Role::kTo, i + 2, end)) break;  // `and back to sitting`
       next = i + 2;
       break;
     }

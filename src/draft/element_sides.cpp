@@ -59,7 +59,12 @@ std::optional<Element> ElementReader::each_limb(std::size_t at, std::size_t end)
     return sides_of(*role, at, next);
   }
   const std::size_t prep = skip(Role::kSidePrep, at, end);
-  const std::size_t each = skip(Role::kSideEach, prep, end);
+  std::size_t each = skip(Role::kSideEach, prep, end);
+  // `8 a side`, `1 min a leg`: right behind the amount.
+  const bool amount = at > 0 && (pieces_[at - 1].is(Kind::kNumber) ||
+                                 words_.is(Role::kSecond, pieces_, at - 1, at) ||
+                                 words_.is(Role::kMinute, pieces_, at - 1, at));
+  if (each == prep && amount && is(at, end, Kind::kWord) && pieces_[at].text == "a") ++each;
   if (each == prep) return std::nullopt;
   std::size_t noun = each;
   if (is(noun, end, Kind::kSlash) && !pieces_[noun].space_before) ++noun;  // `e/side`
@@ -237,14 +242,21 @@ std::optional<Element> ElementReader::by_direction(std::size_t at, std::size_t e
 std::optional<ElementReader::Sided> ElementReader::side_first(std::size_t at,
                                                               std::size_t end) const {
   for (const Role role : {Role::kLeft, Role::kRight, Role::kMiddle, Role::kForwardBack}) {
-    const std::size_t next = skip(role, at, end);
+    std::size_t next = skip(role, at, end);
     if (next == at) continue;
-    const auto read = numbers(next, end);
-    if (!read || read->values.size() != 1) return std::nullopt;
     Sided out;
+    std::size_t noun_end = next;
+    if (const auto of = limb(next, end, noun_end)) {  // `L leg 5 R leg 5`
+      out.limb = *of;
+      next = noun_end;
+    }
     out.role = role;
-    out.value = read->values.front();
-    out.next = read->next;
+    const bool tight = is(next, end, Kind::kNumber) && !pieces_[next].space_before &&
+                       pieces_[next].whole && pieces_[at].text.size() == 1;  // `L10 R10`
+    const auto read = numbers(next, end);
+    if (!tight && (!read || read->values.size() != 1)) return std::nullopt;
+    out.value = tight ? pieces_[next].value : read->values.front();
+    out.next = tight ? next + 1 : read->next;
     if (const auto seconds = unit_seconds(out.next, end)) {
       out.seconds = *seconds;
     } else if (const auto unit_said = unit(out.next, end)) {
@@ -273,6 +285,8 @@ std::optional<Element> ElementReader::direction_before(std::size_t at, std::size
   if (found.size() < 2 || found.size() > 3) return std::nullopt;
   Element out = amount_of(*first, at, found.back());
   const bool ways = first->role == Role::kForwardBack;
+  // `forwards 2 lengths, backwards 2 lengths` are two things to do; one each is there and back.
+  if (ways && out.unit == Unit::kLengths && out.values.front() > 1) return std::nullopt;
   if (ways && out.unit == Unit::kLengths) {  // one there, one back
     out.values.front() *= static_cast<double>(found.size());
     out.remark = text(at, out.next);

@@ -54,7 +54,7 @@ bool ElementReader::is_number(std::size_t at, std::size_t end) const {
     return false;
   const bool over = is(at + 1, end, Kind::kSlash) && is(at + 2, end, Kind::kNumber) &&
                     !pieces_[at + 1].space_before && !pieces_[at + 2].space_before;
-  return !over;
+  return !over || slash_ladder(at, end) > 0;
 }
 
 // `line 1`, `beam 2`, `girl 11`; but `on the beam 5` where an amount may stand.
@@ -67,7 +67,8 @@ bool ElementReader::is_name_number(std::size_t name, std::size_t at, std::size_t
     return true;
   const bool range = is(behind, end, Kind::kDash) && is(behind + 1, end, Kind::kNumber) &&
                      !pieces_[behind].space_before && !pieces_[behind].space_after;
-  if (range) behind += 2;  // `to the pit 4-6 turns`
+  if (range) behind += 2;                                      // `to the pit 4-6 turns`
+  if (words_.is(Role::kRank, pieces_, name, at)) return true;  // `any level 1 set`
   if (unit(behind, end) || has(Role::kCounted, behind, end) || unit_seconds(behind, end))
     return false;
   if (words_.is(Role::kChild, pieces_, name, at)) return true;
@@ -116,6 +117,11 @@ std::optional<ElementReader::Numbers> ElementReader::numbers(std::size_t at,
   out.values.push_back(pieces_[at].value);
   out.whole = pieces_[at].whole;
   out.next = at + 1;
+  if (const std::size_t rungs = slash_ladder(at, end); rungs > 0) {
+    for (; out.next < at + 2 * rungs - 1; out.next += 2)
+      out.values.push_back(pieces_[out.next + 1].value);
+    return out;
+  }
   while (is(out.next, end, Kind::kDash) && is(out.next + 1, end, Kind::kNumber)) {
     const Piece& dash = pieces_[out.next];
     if (dash.space_before || dash.space_after) break;
@@ -166,8 +172,8 @@ bool ElementReader::is_clause_end(std::size_t at, std::size_t end) const {
   if (piece.is(Kind::kDash)) return piece.space_before || piece.space_after;
   if (piece.is(Kind::kSlash)) return piece.space_before && piece.space_after;
   return piece.is(Kind::kComma) || piece.is(Kind::kStop) || piece.is(Kind::kSemicolon) ||
-         piece.is(Kind::kColon) || piece.is(Kind::kOpen) || piece.is(Kind::kClose) ||
-         has(Role::kThen, at, end);
+         piece.text == "·" || piece.is(Kind::kColon) || piece.is(Kind::kOpen) ||
+         piece.is(Kind::kClose) || has(Role::kThen, at, end);
 }
 
 std::optional<double> ElementReader::how_often(std::size_t& at, std::size_t end) const {
@@ -233,6 +239,12 @@ std::optional<Element> ElementReader::sets_of(std::size_t at, std::size_t end) c
     std::size_t time = often + (has(Role::kOf, often, end) ? 1 : 0);
     const bool number = is_number(time, end) && time < end;
     if (number && unit_seconds(++time, end)) sets_word = often;
+  }
+  // `3 games of 1 min`
+  if (sets_word == i && is(i, end, Kind::kWord) && pieces_[i].text.ends_with('s') &&
+      has(Role::kOf, i + 1, end) && is_number(i + 2, end)) {
+    std::size_t time = i + 3;
+    if (unit_seconds(time, end)) sets_word = i + 1;
   }
   const bool named = sets_word > i;
   i = sets_word;

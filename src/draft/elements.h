@@ -97,6 +97,7 @@ class ElementReader {
     return at + words_.match(role, pieces_, at, end);
   }
   bool is_number(std::size_t at, std::size_t end) const;
+  std::size_t slash_ladder(std::size_t at, std::size_t end) const;
   bool is_name_number(std::size_t name, std::size_t at, std::size_t end) const;
   bool is_next_name_number(std::size_t at) const;
   bool at_place(std::size_t at, std::size_t end) const;

@@ -74,6 +74,7 @@ enum class Role {
   kForwardBack,
   kNotADose,          ///< a number before it counts no dose
   kNameBeforeNumber,  ///< the number behind it is part of a name
+  kRank,              ///< the same, whatever stands behind: `level 1 routines`
   kNoAmountBehind,
   kCondition,
   kFinish,

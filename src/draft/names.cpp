@@ -1,6 +1,8 @@
 // See the header.
 #include "draft/names.h"
 
+#include <algorithm>
+
 #include "base/text.h"
 
 namespace chalkleaf::draft {
@@ -111,9 +113,21 @@ std::vector<Name> NameReader::held_shapes(const Name& name) const {
     return words_.within(Role::kStatic, pieces_, half.begin, half.end) ||
            words_.within(Role::kOneSided, pieces_, half.begin, half.end);
   };
-  const std::vector<Name> halves = all_of(name);
-  const bool both = halves.size() == 2 && held(halves[0]) && held(halves[1]);
-  return both ? halves : std::vector<Name>{name};
+  std::vector<Name> halves = all_of(name);
+  if (halves.size() == 1) halves = any_slashed(name);
+  const bool all = halves.size() > 1 && std::all_of(halves.begin(), halves.end(), held);
+  return all ? halves : std::vector<Name>{name};
+}
+
+// `Tuck / straddle / pike sit`, with or without blanks.
+std::vector<Name> NameReader::any_slashed(const Name& name) const {
+  std::vector<Name> out{{name.begin, name.end, {}}};
+  for (std::size_t at = name.begin + 1; at + 1 < name.end; ++at) {
+    if (!pieces_[at].is(PKind::kSlash)) continue;
+    out.back().end = at;
+    out.push_back({at + 1, name.end, {}});
+  }
+  return out;
 }
 
 // `animal walks bear bunny crab`

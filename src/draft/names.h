@@ -49,6 +49,7 @@ class NameReader {
   }
   std::vector<Name> animals(const Name& name) const;
   std::vector<Name> slashed(const Name& name) const;
+  std::vector<Name> any_slashed(const Name& name) const;
   bool names_way_to_go(std::size_t begin, std::size_t end) const;
   bool is_counted_thing(const Name& name) const;
   bool counts_something(const Name& name) const;

@@ -149,22 +149,28 @@ class Resolver {
     }
     named_sides(e);
     if (has_amount_ && out_.kind == DKind::kReps && e.held && !sets_closed_ &&
-        out_.values.size() == 1 && ((own_unit_ == Unit::kTimes && is_close(e)) || leads_)) {
+        out_.values.size() == 1 &&
+        ((own_unit_ == Unit::kTimes && is_close(e)) || leads_ || is_held_name())) {
       sets_ = out_.values.front();  // `x5 hold 5 secs`
       amount(DKind::kSeconds, e.values);
       out_.held = true;
       return;
     }
-    // `3 tries, 10 seconds each`
+    // `3 tries, 10 seconds each`, `4 tries, 3 s hold`
     if (has_amount_ && out_.kind == DKind::kGoes && out_.values.size() == 1 && !sets_closed_ &&
-        sets_ == 0 && each_behind(e)) {
+        sets_ == 0 && (each_behind(e) || (e.held && is_held_name()))) {
       sets_ = out_.values.front();
       amount(DKind::kSeconds, e.values);
+      out_.held = e.held;
       return;
     }
     if (has_amount_) return leftover(e);
     amount(DKind::kSeconds, e.values);
     out_.held = e.held;
+  }
+  bool is_held_name() const {
+    return words_.within(Role::kStatic, name_, 0, name_.size()) &&
+           !words_.within(Role::kMoving, name_, 0, name_.size());
   }
   bool each_behind(const Element& e) const {
     return e.each ||
@@ -225,7 +231,11 @@ class Resolver {
         if (!out_.rest) out_.rest = e.values.front();
         return;
       case EKind::kSides:
-        if (out_.sides && e.ways.empty() && !(both_ways_ && e.sides != Role::kEachWay)) return;
+        // `Circle both arms, 10 each way`: what stands behind the amount counts.
+        if (out_.sides && e.ways.empty() && !(both_ways_ && e.sides != Role::kEachWay) &&
+            !(has_amount_ && sides_in_name_))
+          return;
+        sides_in_name_ = !has_amount_;
         out_.sides = e.ways.empty() ? e.sides : Role::kEachWay;
         out_.ways = e.ways;
         return;
@@ -280,6 +290,7 @@ class Resolver {
   Unit own_unit_ = Unit::kBare;
   double sets_ = 0;
   bool sets_goes_ = false;
+  bool sides_in_name_ = false;  ///< the sides were said before the amount
   bool leads_ = false;
   bool none_ = false;  ///< `to fatigue`: no amount at all
   bool sets_closed_ = false;

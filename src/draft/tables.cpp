@@ -200,7 +200,10 @@ class TableReader {
                                     [&](const Cell& cell) { return minutes_in(cell).has_value(); });
     const bool several = cells.size() > 2 && is_amount(cells[2]) && !is_amount(cells[1]) &&
                          !timed_is(timed, end, cells[2]);
-    const bool opens = timed != end && *minutes_in(*timed) >= kPartMinutes - 3 &&
+    // `Stuck in the mud | 4 min`, and `Tag | 5 min` in a warm-up of ten: a game of the part.
+    const double least =
+        names_part(cells[0]) ? kPartMinutes - 3 : std::max(kPartMinutes, part_minutes_ / 2 + 0.5);
+    const bool opens = timed != end && *minutes_in(*timed) >= least &&
                        (names_part(cells[0]) || timed + 1 == end) &&
                        !(cells.size() > 2 && several && !names_part(cells[0]));
     if (!opens && !(several && names_part(cells[0]))) return false;
@@ -217,6 +220,7 @@ class TableReader {
       return true;
     }
     line.heading.minutes = minutes_in(*timed);
+    part_minutes_ = *line.heading.minutes;
     for (auto cell = cells.begin() + 1; cell != end; ++cell) {
       if (cell == timed || cell->begin == cell->end) continue;
       const SpokenLine said = read_drills(words_, text(*cell), {});
@@ -285,7 +289,8 @@ class TableReader {
   const Lexicon& words_;
   const Source& source_;
   const Setting& setting_;
-  Setting own_;  ///< of the part that a row opened
+  Setting own_;              ///< of the part that a row opened
+  double part_minutes_ = 0;  ///< of the same; 0: none said
 };
 
 }  // namespace

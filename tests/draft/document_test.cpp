@@ -239,3 +239,21 @@ TEST_CASE("parts in sentences: a name, its minutes behind a comma, and drills") 
                  "carpet, 15 min, the others. rocking to stand x6, bridge hold 5 secs x3\n") ==
         "t-h-h-h");
 }
+
+TEST_CASE("drills above the first part are drills, below a line that may head them") {
+  CHECK(
+      readings("Tots\nHello song on the red mat\n\n\"He walked all day\" (10 min)\nWe tiptoe round "
+               "the mats, 2 laps\nWe stomp like giants, 1 lap\nWe crawl through, 3 times\n\nFLOOR\n"
+               "- rolls x5\n") == "tr-hddd-hd");
+  // Two lines that name no move may say anything.
+  CHECK(readings("Squad\nBring 2 bottles each\nThe bus comes at 5\n\nFLOOR\n- rolls x5\n") ==
+        "trr-hd");
+}
+
+TEST_CASE("a short time in a row of a table is a drill's, not a part's") {
+  CHECK(readings("Rec\n\n## Warm up (15 min)\n\n| Activity | How much |\n|---|---|\n| Follow the "
+                 "leader | 3 min |\n| Bear walk | 2 lengths |\n| Crab walk | 2 lengths |\n") ==
+        "t-h-..ddd");
+  CHECK(readings("Rec\n\nWARM UP\t10 min\n\tStuck in the mud\t4 min\n\tBunny hops\t2 lengths\n"
+                 "\tButterfly\t20 secs\n") == "t-hddd");
+}

@@ -62,6 +62,39 @@ TEST_CASE("ladders, ways there and back, until so many are good") {
   CHECK(drills("kip, 3 in a row, 3 sets") == "kip: 3 x 3, in a row");
 }
 
+TEST_CASE("rungs with slashes; not a date") {
+  CHECK(drills("casts 10/10/8") == "casts: 10-10-8");
+  CHECK(drills("back lifts 20/20/15") == "back lifts: 20-20-15");
+  CHECK(drills("casts 4/12/26").find("4-12-26") == std::string::npos);
+}
+
+TEST_CASE("sides in short: behind a noun, a letter and a number, `a side`") {
+  CHECK(drills("reach across - 8 a side") == "reach across: 8 each side");
+  CHECK(drills("splits 1 min a side, pike 30s") == "splits: 60 s each side | pike: 30 s");
+  CHECK(drills("10 squat jumps · 6 lunge jumps/leg · 5 tuck jumps") ==
+        "squat jumps: 10 | lunge jumps: 6 each leg | tuck jumps: 5");
+  CHECK(drills("single leg cuts L10 R10") == "single leg cuts: 10 each side");
+  CHECK(drills("kick up L leg 5 R leg 5") == "kick up: 5 each side");
+  CHECK(drills("circle both arms slowly, 10 each way") == "circle both arms slowly: 10 each way");
+}
+
+TEST_CASE("so often so long: tries that are held, games of a minute") {
+  CHECK(drills("straddle lever: 4 tries, 3s hold") == "straddle lever: 4 x hold 3 s");
+  CHECK(drills("stuck in the mud, 3 games of 1 min") == "stuck in the mud: 3 x 60 s");
+  CHECK(drills("dish and arch, 20s each, x2") == "dish: 2 x 20 s | arch: 2 x 20 s");
+  CHECK(drills("dish / arch 3 x 15 secs each") == "dish: 3 x 15 s | arch: 3 x 15 s");
+  CHECK(drills("front kicks, side kicks, back kicks: 10 per leg") ==
+        "front kicks: 10 each leg | side kicks: 10 each leg | back kicks: 10 each leg");
+}
+
+TEST_CASE("a level is no amount, `of them` counts, and back to a shape is no way back") {
+  CHECK(drills("throw to catch, 4 goes each, levels 2+ only") == "throw to catch: 4 goes");
+  CHECK(drills("frog jumps, 10 of them") == "frog jumps: 10");
+  CHECK(drills("rock to shoulders and back to sitting, 8 reps") ==
+        "rock to shoulders and back to sitting: 8");
+  CHECK(drills("bridge kickover 5") == "bridge kickover: 5");
+}
+
 TEST_CASE("several drills on a line, with and without commas") {
   CHECK(drills("fwd roll x5 teddy rolls x4 bunny hops over bench there and back x4") ==
         "forward roll: 5 | teddy rolls: 4 | bunny hops over bench: 8 lengths");
