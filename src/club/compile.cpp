@@ -187,9 +187,9 @@ bool stops(const Diagnostics& found, reason::Stops what, const RunTools& run) {
 }
 
 // What the coach has to see first: everything that can hurt a child, and what the session lacks.
-std::vector<std::string> cautions_in(const Diagnostics& found) {
+std::vector<sheet::Caution> cautions_in(const Diagnostics& found) {
   constexpr std::size_t kMost = 5;  // a box that fills the card is not read
-  std::vector<std::string> out;
+  std::vector<sheet::Caution> out;
   std::size_t more = 0;
   for (const Diagnostic& one : found.sorted()) {
     if (!reason::is_open_point(one)) continue;
@@ -200,9 +200,14 @@ std::vector<std::string> cautions_in(const Diagnostics& found) {
     std::string hint = one.hint;
     if (!hint.empty() && hint[0] >= 'a' && hint[0] <= 'z')
       hint[0] = static_cast<char>(hint[0] - 'a' + 'A');
-    out.push_back(hint.empty() ? one.message : fmt::format("{}. {}", one.message, hint));
+    out.push_back({hint.empty() ? one.message : fmt::format("{}. {}", one.message, hint),
+                   reason::stopped_by(one) == reason::Stops::kHomeSheet});
   }
-  if (more > 0) out.push_back(fmt::format("and {} more: see ‘chalkleaf check’", more));
+  if (more > 0)
+    out.push_back({fmt::format("{} more: see ‘chalkleaf check’", more), out.back().is_danger});
+  // Dangers first.
+  std::stable_partition(out.begin(), out.end(),
+                        [](const sheet::Caution& one) { return one.is_danger; });
   return out;
 }
 

@@ -9,8 +9,35 @@
 
 namespace chalkleaf::plan {
 
+namespace {
+
+// `5 x 35 min`
+bool has_turns(std::string_view text) {
+  const auto digit = [&](std::size_t at) {
+    return at < text.size() && text[at] >= '0' && text[at] <= '9';
+  };
+  for (std::size_t at = 1; at + 1 < text.size(); ++at) {
+    const bool sign = text[at] == 'x' || text[at] == '*';
+    if (!sign) continue;
+    std::size_t before = at - 1;
+    while (before > 0 && text[before] == ' ') --before;
+    std::size_t behind = at + 1;
+    while (behind < text.size() && text[behind] == ' ') ++behind;
+    if (!digit(before) || !digit(behind)) continue;
+    while (digit(behind)) ++behind;
+    while (behind < text.size() && text[behind] == ' ') ++behind;
+    if (text.substr(behind).starts_with("min")) return true;
+  }
+  return false;
+}
+
+}  // namespace
+
 bool is_rotation(std::string_view title) {
-  return lower_ascii(title).find("rotation") != std::string::npos;
+  const std::string lower = replace_all(lower_ascii(title), "\u00D7", "x");
+  const auto says = [&](std::string_view word) { return lower.find(word) != std::string::npos; };
+  if (says("rotation") || says("carousel")) return true;
+  return has_turns(lower) && (says("to move") || says("to change") || says("station"));
 }
 
 bool is_rotation_line(std::string_view line) {

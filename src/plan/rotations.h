@@ -8,7 +8,7 @@
 
 namespace chalkleaf::plan {
 
-/// `Rotations (4 x 28 min, 2 min to move)`
+/// `Rotations (4 x 28 min, 2 min to move)`, `Stations (5 x 35 min)`
 bool is_rotation(std::string_view title);
 
 /// `groups: …`, `break after 2: …`, `must: …`

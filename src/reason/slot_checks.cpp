@@ -47,6 +47,11 @@ std::vector<Label> labels(const Parts& parts) {
   return out;
 }
 
+// Less than half a minute over is within what anybody can tell of an hour: it is said, and no more.
+Severity weight_of(Duration over) {
+  return over < Duration::seconds(30) ? Severity::kNote : Severity::kWarning;
+}
+
 void keep_few(Parts& parts) {
   if (parts.size() > kMostNamedParts) parts.resize(kMostNamedParts);
 }
@@ -68,7 +73,7 @@ void check_over_slot(const plan::Session& session, const Timetable& timetable,
   if (!enough.empty()) givers = enough;
   keep_few(givers);
   diagnostics.add(
-      {Severity::kWarning, "over-slot", session.slot->span,
+      {weight_of(over), "over-slot", session.slot->span,
        fmt::format("the session takes {}, {} over its slot of {}", exact_text(timetable.total),
                    exact_text(over), exact_text(session.slot->value)),
        labels(givers),
@@ -111,7 +116,7 @@ void report_over(const PartTime& part, Diagnostics& diagnostics) {
   const Duration budget = part.part->budget->value;
   const Duration over = part.planned - budget;
   diagnostics.add(
-      {Severity::kWarning,
+      {weight_of(over),
        "over-budget",
        part.part->budget->span,
        fmt::format("the drills of {} take {} with their change-overs, {} over the {} it has",

@@ -406,6 +406,12 @@ void fill_clocks(Rotation& rotation) {
     }
     rotation.turns[t].clock = clock;
   }
+  // A break ends when the turn behind it begins.
+  for (Pause& pause : rotation.pauses) {
+    if (pause.clock || pause.minutes == 0 || pause.before == 0) continue;
+    if (pause.before >= rotation.turns.size()) continue;
+    if (const auto& next = rotation.turns[pause.before].clock) pause.clock = *next - pause.minutes;
+  }
 }
 
 void read_around(const Source& source, const std::vector<Line>& lines, const Words& words,

@@ -20,13 +20,17 @@ struct Name {
   Span span;
 };
 
+/// A colour by its name.
+enum class NamedColour { kRed, kOrange, kYellow, kGreen, kTurquoise, kBlue, kPurple, kBlack };
+
 struct Group {
   Name name;
-  std::optional<int> size = {};         ///< gymnasts
-  std::optional<int> from = {};         ///< minute of the day it comes; none: with the others
-  std::optional<int> until = {};        ///< minute of the day it goes
-  std::vector<std::size_t> twice = {};  ///< stations it is to have two turns at
-  std::vector<std::size_t> skips = {};  ///< stations it is not to come to
+  std::optional<int> size = {};            ///< gymnasts
+  std::optional<int> from = {};            ///< minute of the day it comes; none: with the others
+  std::optional<int> until = {};           ///< minute of the day it goes
+  std::vector<std::size_t> twice = {};     ///< stations it is to have two turns at
+  std::vector<std::size_t> skips = {};     ///< stations it is not to come to
+  std::optional<NamedColour> colour = {};  ///< that its name says: `Reds`
 };
 
 struct Station {

@@ -2,6 +2,8 @@
 #include "rota/read.h"
 
 #include <algorithm>
+#include <array>
+#include <utility>
 
 #include "rota/around.h"
 #include "rota/interpret.h"
@@ -24,6 +26,24 @@ void find_titles(const Source& source, const std::vector<Line>& lines, const Wor
     const auto station = mentions.station_of_title(line.words(source));
     if (!station && !rotation.titles.empty()) return;
     if (station) rotation.titles.push_back({line.number, *station});
+  }
+}
+
+void find_colours(const Words& words, Rotation& rotation) {
+  const std::array kColours{
+      std::pair{&Words::red, NamedColour::kRed},
+      std::pair{&Words::orange, NamedColour::kOrange},
+      std::pair{&Words::yellow, NamedColour::kYellow},
+      std::pair{&Words::green, NamedColour::kGreen},
+      std::pair{&Words::turquoise, NamedColour::kTurquoise},
+      std::pair{&Words::blue, NamedColour::kBlue},
+      std::pair{&Words::purple, NamedColour::kPurple},
+      std::pair{&Words::black, NamedColour::kBlack},
+  };
+  for (Group& group : rotation.groups) {
+    for (const auto& [phrases, colour] : kColours) {
+      if (within(words.*phrases, group.name.text)) group.colour = colour;
+    }
   }
 }
 
@@ -57,6 +77,7 @@ std::vector<Rotation> read(const Source& source, const Words& words) {
   for (Rotation& rotation : out) {
     read_around(source, lines, words, rotation);
     find_titles(source, lines, words, rotation);
+    find_colours(words, rotation);
   }
   return out;
 }

@@ -48,8 +48,10 @@ class WantedReader {
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       const Line& line = lines_[i];
       if (line.blank || line.pipe || line.bullet || line.end - line.begin > 200) continue;
-      if (!within(words_.rotating, words_at(i))) continue;
       const Lengths said = lengths_in(words_, words_at(i));
+      // `## Stations (5 x 35 min, 5 min to move)`
+      const bool places = line.hashes > 1 && said.turns && within(words_.events, words_at(i));
+      if (!within(words_.rotating, words_at(i)) && !places) continue;
       const bool long_enough = said.turns || !said.list.empty() || (said.turn && ruled);
       const bool titled = line.hashes > 1;
       if (!long_enough && !(ruled && (titled || said.alone || line.clock))) continue;

@@ -20,14 +20,17 @@ struct List {
   Phrases Words::*phrases;
 };
 
-constexpr std::array<List, 20> kLists{
-    {{"stations", &Words::stations}, {"pauses", &Words::pauses}, {"rotating", &Words::rotating},
-     {"events", &Words::events},     {"turns", &Words::turns},   {"first", &Words::first},
-     {"minutes", &Words::minutes},   {"each", &Words::each},     {"move", &Words::move},
-     {"rest", &Words::rest},         {"group", &Words::group},   {"coach", &Words::coach},
-     {"children", &Words::children}, {"years", &Words::years},   {"at", &Words::at},
-     {"with", &Words::with},         {"from", &Words::from},     {"until", &Words::until},
-     {"most", &Words::most},         {"same", &Words::same}}};
+constexpr std::array<List, 28> kLists{
+    {{"stations", &Words::stations},   {"pauses", &Words::pauses}, {"rotating", &Words::rotating},
+     {"events", &Words::events},       {"turns", &Words::turns},   {"first", &Words::first},
+     {"minutes", &Words::minutes},     {"each", &Words::each},     {"move", &Words::move},
+     {"rest", &Words::rest},           {"group", &Words::group},   {"coach", &Words::coach},
+     {"children", &Words::children},   {"years", &Words::years},   {"at", &Words::at},
+     {"with", &Words::with},           {"from", &Words::from},     {"until", &Words::until},
+     {"most", &Words::most},           {"same", &Words::same},     {"red", &Words::red},
+     {"orange", &Words::orange},       {"yellow", &Words::yellow}, {"green", &Words::green},
+     {"turquoise", &Words::turquoise}, {"blue", &Words::blue},     {"purple", &Words::purple},
+     {"black", &Words::black}}};
 
 }  // namespace
 

@@ -52,6 +52,7 @@ struct Words {
   Phrases until;
   Phrases most;  ///< before or behind how many a station takes
   Phrases same;  ///< two words for one station: `fx floor`
+  Phrases red, orange, yellow, green, turquoise, blue, purple, black;  ///< in the names of groups
 };
 
 /// Reads such a file; null when it is not right (reported).

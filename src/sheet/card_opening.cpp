@@ -129,9 +129,9 @@ class OpeningWriter {
       const Owner owner = Owner::of(b_.node(Builder::kRoot, Role::kP));
       paragraphs.push_back(b_.paragraph(std::move(pieces), TextRole::kBoxText, owner));
     };
-    for (const std::string& caution : b_.context().cautions)
-      add({b_.piece(TextRole::kBoxText,
-                    labels_.say("card-danger", {{"text", typographic(caution)}}))});
+    for (const Caution& caution : b_.context().cautions)
+      add({b_.piece(TextRole::kBoxText, labels_.say(caution.is_danger ? "card-danger" : "card-open",
+                                                    {{"text", typographic(caution.text)}}))});
     for (const plan::Safety& safety : session_.safety)
       add(b_.pieces(TextRole::kBoxText, safety.words));
     for (const PartsSafety& one : safety_of_parts()) add(part_safety(one));

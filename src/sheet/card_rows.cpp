@@ -68,6 +68,7 @@ InCommon CardRows::common_of(const reason::PartTime& part) const {
 bool CardRows::is_ticked(const plan::Drill& drill) const {
   if (asked_) return counts(drill);
   if (!drill.record.empty()) return true;
+  if (part_ != nullptr && part_->station_of && goes_round(*part_)) return false;
   const auto written = [](const plan::Drill& station) { return !station.record.empty(); };
   if (std::any_of(drill.stations.begin(), drill.stations.end(), written)) return true;
   if (lower_ascii(drill.name.text).find(labels_.say("register-word")) != std::string::npos)
@@ -78,6 +79,16 @@ bool CardRows::is_ticked(const plan::Drill& drill) const {
   const auto on_apparatus = [](const plan::Drill& one) { return !one.at.empty(); };
   return on_apparatus(drill) ||
          std::any_of(drill.stations.begin(), drill.stations.end(), on_apparatus);
+}
+
+// Several groups come to the station: its own card has a box for each turn.
+bool CardRows::goes_round(const plan::Part& part) const {
+  const reason::Seat* seat = timetable_.seat_of(part);
+  if (seat == nullptr || !seat->station) return false;
+  const auto& visits = timetable_.rotations[seat->rotation].visits;
+  return std::count_if(visits.begin(), visits.end(), [&](const rota::Visit& visit) {
+           return visit.station == *seat->station;
+         }) > 1;
 }
 
 // ---- pieces of a row

@@ -50,6 +50,7 @@ class CardRows {
                  Length width);
 
  private:
+  bool goes_round(const plan::Part& part) const;
   Block beside_clock(Block clock, Block content) const;
   void run_on(std::vector<Block>& lines) const;
   Block beside_or_around(Block left, Length left_width, Length gap, std::vector<Block> lines,

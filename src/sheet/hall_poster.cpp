@@ -25,6 +25,35 @@ constexpr std::array<Colour, 8> kGroupColours = {
     Colour{0xD5, 0x5E, 0x00}, Colour{0x56, 0xB4, 0xE9}, Colour{0xCC, 0x79, 0xA7},
     Colour{0xF0, 0xE4, 0x42}, Colour{0x00, 0x00, 0x00}};
 
+// As a group is called, if it is called by a colour; the others get what is left, in turn.
+std::vector<Colour> colours_of(const rota::Rotation& rotation) {
+  using rota::NamedColour;
+  constexpr std::array<std::pair<NamedColour, std::size_t>, 8> kNamed{{{NamedColour::kBlue, 0},
+                                                                       {NamedColour::kOrange, 1},
+                                                                       {NamedColour::kGreen, 2},
+                                                                       {NamedColour::kRed, 3},
+                                                                       {NamedColour::kTurquoise, 4},
+                                                                       {NamedColour::kPurple, 5},
+                                                                       {NamedColour::kYellow, 6},
+                                                                       {NamedColour::kBlack, 7}}};
+  std::vector<Colour> out(rotation.groups.size());
+  std::array<bool, kGroupColours.size()> taken{};
+  for (std::size_t i = 0; i < out.size(); ++i) {
+    for (const auto& [name, number] : kNamed) {
+      if (rotation.groups[i].colour != name) continue;
+      out[i] = kGroupColours[number];
+      taken[number] = true;
+    }
+  }
+  std::size_t next = 0;
+  for (std::size_t i = 0; i < out.size(); ++i) {
+    if (rotation.groups[i].colour) continue;
+    for (std::size_t n = 0; n < taken.size() && taken[next % taken.size()]; ++n) ++next;
+    out[i] = kGroupColours[next++ % kGroupColours.size()];
+  }
+  return out;
+}
+
 // The first letters of the names where they are all different, else A, B, C; none where the names
 // are letters themselves.
 std::vector<std::string> letters_of(const rota::Rotation& rotation) {
@@ -62,6 +91,7 @@ class PosterWriter {
     add_title(section);
     rotation_ = &rotation;
     letters_ = letters_of(rotation);
+    colours_ = colours_of(rotation);
     clock_ = b_.text_width(TextRole::kPart, "00:00") + gap_;
     for (std::size_t i = 0; i < rotation.turns.size(); ++i)
       clock_ = std::max(clock_, b_.text_width(TextRole::kPart, when(i)) + gap_);
@@ -158,7 +188,7 @@ class PosterWriter {
 
   // A patch in the group's colour, with its letter.
   Block patch(std::size_t group, Length height, Owner owner) const {
-    const Colour ground = kGroupColours[group % kGroupColours.size()];
+    const Colour ground = colours_[group];
     page::BoxBlock box;
     box.fill = ground;
     box.radius = height / 6;
@@ -242,6 +272,7 @@ class PosterWriter {
   const Labels& labels_;
   const rota::Rotation* rotation_ = nullptr;
   std::vector<std::string> letters_;
+  std::vector<Colour> colours_;
   Length gap_;
   Length pad_;
   Length clock_;

@@ -52,6 +52,7 @@ const std::vector<PhraseForm>& all_phrases() {
       {"before-you-start", "", false},
       {"card-stop-line", "", false},
       {"card-danger", "text", false},
+      {"card-open", "text", false},
       {"kit", "", false},
       {"gymnasts", "n", true},
       {"adults", "n", true},

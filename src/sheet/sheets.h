@@ -32,6 +32,12 @@ struct Logo {
   int height = 0;
 };
 
+/// What the coach has to see first.
+struct Caution {
+  std::string text;
+  bool is_danger = false;  ///< can hurt a child as written; else only something that is open
+};
+
 /// Everything a sheet needs besides the session. Refers to values that must outlive the call.
 struct Context {
   const Theme& theme;
@@ -47,7 +53,7 @@ struct Context {
   plan::Filing filing = plan::Filing::kNone;
   std::optional<Numbering> numbering = {};  ///< none: a document of its own
   const Logo* logo = nullptr;               ///< may be none
-  std::vector<std::string> cautions = {};   ///< of the card: what can hurt a child as written
+  std::vector<Caution> cautions = {};       ///< of the card: on top of its safety box
 };
 
 /// Sets the sheet. What does not fit or cannot be shown is reported (`text-overflow`,

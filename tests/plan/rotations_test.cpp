@@ -11,7 +11,12 @@ using namespace chalkleaf;
 
 TEST_CASE("rotations: titles and lines of the notation") {
   CHECK(plan::is_rotation("Rotations (4 x 28 min)"));
+  CHECK(plan::is_rotation("Stations (5 x 35 min, 5 min to move)"));
+  CHECK(plan::is_rotation("Bases (3 \u00D7 10 min, 1 min to change)"));
+  CHECK(plan::is_rotation("Carousel"));
   CHECK_FALSE(plan::is_rotation("Bars"));
+  CHECK_FALSE(plan::is_rotation("Strength (2 x 10 min)"));
+  CHECK_FALSE(plan::is_rotation("Stations (20 min)"));
   for (const char* line : {"groups: A 4, B 4", "coaches: Jo vault", "break after 2: 10 min, water",
                            "must: D not first on vault", "wish: bars before floor", "rest: 1",
                            "hall 1: vault, bars"}) {

@@ -66,7 +66,7 @@ TEST_CASE("a part that leaves more than a tenth of its own time says so") {
 
 TEST_CASE("a second over the slot is over it") {
   CHECK(session_with_slot(min(42) + s(14)) ==
-        "s.md:2:1: warning: the session takes 42 min 15 s, 1 s over its slot of 42 min 14 s "
+        "s.md:2:1: note: the session takes 42 min 15 s, 1 s over its slot of 42 min 14 s "
         "[over-slot]; take 1 s out of ‘Bar shapes’ (18 min), ‘Beam’ (12 min) or ‘Talk’ (2 min), or "
         "make the slot longer\n"
         "  Bar shapes: takes 18 min\n"
@@ -99,7 +99,7 @@ TEST_CASE("a part that takes longer than its own time") {
                          m.part("Bars").budget(min(8)).drill("Dish", hold(1, min(8)));
                          m.part("Beam").budget(min(8)).drill("Walk", hold(1, min(7)));
                        })) ==
-        "s.md:5:1: warning: the drills of ‘Bars’ take 8 min 15 s with their change-overs, 15 s "
+        "s.md:5:1: note: the drills of ‘Bars’ take 8 min 15 s with their change-overs, 15 s "
         "over the 8 min it has [over-budget]; take 15 s out of it, or give it 8 min 15 s\n"
         "  Bars: takes 8 min 15 s\n");
 }

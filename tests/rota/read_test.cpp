@@ -159,3 +159,24 @@ TEST_CASE("rota: lists of drills and timetables of one group are no grids") {
     CHECK(Text(text).all().empty());
   }
 }
+
+TEST_CASE(
+    "rota: stations with their turns in the heading; a break has the clock it ends at; groups "
+    "their colours") {
+  const Text text(
+      "## Stations (3 x 20 min, 2 min to move)\n\n- groups: Reds 6, Blues 5, Owls 4\n"
+      "- break after 1: 10 min, snack\n\n| | vault | bars | beam |\n|---|---|---|---|\n"
+      "| 10.00 | Reds | Blues | Owls |\n| 10.32 | Owls | Reds | Blues |\n| 10.54 | Blues | Owls | "
+      "Reds |\n");
+  const rota::Rotation all = text.one();
+  REQUIRE(all.pauses.size() == 1);
+  CHECK(all.pauses[0].clock == 10 * 60 + 22);
+  REQUIRE(all.groups.size() == 3);
+  CHECK(all.groups[0].colour == rota::NamedColour::kRed);
+  CHECK(all.groups[1].colour == rota::NamedColour::kBlue);
+  CHECK_FALSE(all.groups[2].colour);
+  CHECK(Text("## Stations (3 x 20 min, 2 min to move)\n\n- groups: Reds 6, Blues 5\n- stations: "
+             "vault, bars\n")
+            .one()
+            .turns.size() == 3);
+}

@@ -165,6 +165,24 @@ TEST_CASE("names with the same first letter get A and B; names that are letters 
         std::string::npos);
 }
 
+TEST_CASE("groups that are called by colours have them") {
+  Evening evening;
+  const auto grounds = [&] {
+    std::vector<std::string> out;
+    const support::Made poster = evening.make(Kind::kHallPoster, Paper::kA4Landscape);
+    for (const page::Item& item : poster.list.pages[0].items) {
+      const auto* path = std::get_if<page::PathItem>(&item);
+      if (path != nullptr && path->fill && contrast_ratio(*path->fill, kWhite) > 1.3)
+        out.push_back(hex_text(*path->fill));
+    }
+    return out;
+  };
+  CHECK(grounds() == std::vector<std::string>{"#0072b2", "#e69f00", "#e69f00", "#0072b2"});
+  evening.timetable.rotations[0].groups[0].colour = rota::NamedColour::kRed;
+  evening.timetable.rotations[0].groups[1].colour = rota::NamedColour::kBlue;
+  CHECK(grounds() == std::vector<std::string>{"#d55e00", "#0072b2", "#0072b2", "#d55e00"});
+}
+
 TEST_CASE("a rotation without a grid or a place in the plan has no cards") {
   Evening evening;
   CHECK(evenings_of(evening.timetable).size() == 1);
