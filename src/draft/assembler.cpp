@@ -175,6 +175,8 @@ bool Assembler::is_other_way(const Name& name, const Elements& elements) {
   };
   const bool same = before.elements.size() == 1 && before.elements[0].kind == EKind::kCount &&
                     before.elements[0].unit != Unit::kGoes &&
+                    // `forwards 2 lengths, backwards 2 lengths` are two things to do.
+                    !(elements[0].unit == Unit::kLengths && elements[0].values.front() > 1) &&
                     before.elements[0].values == elements[0].values;
   const bool one =
       name_end_ > 1 && (way(name_end_ - 1, name_end_) || way(name_end_ - 2, name_end_));

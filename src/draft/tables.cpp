@@ -125,6 +125,18 @@ class TableReader {
       line.spoken = std::move(made.spoken);
       return;
     }
+    // `| 13:22 | Warm up | Traffic lights game. Then 10 star jumps |`
+    if (part_word && !line.heading.pause && said > behind &&
+        trim(source_.text().substr(line.heading.rest, line.heading.rest_end - line.heading.rest))
+            .empty()) {
+      SpokenLine drills = read_drills(words_, text(cells[behind]), own_);
+      if (drills.has_dose()) {
+        line.heading.rest = line.heading.rest_end = what.end;
+        line.from = cells[behind].begin;
+        line.spoken = std::move(drills);
+        return;
+      }
+    }
     const Cell rest{line.heading.rest, line.heading.rest_end};
     if (!line.heading.pause) line.spoken = read_drills(words_, text(rest), own_);
     for (std::size_t i = behind; i < said && !line.spoken.drills.empty(); ++i) {

@@ -257,3 +257,15 @@ TEST_CASE("a short time in a row of a table is a drill's, not a part's") {
   CHECK(readings("Rec\n\nWARM UP\t10 min\n\tStuck in the mud\t4 min\n\tBunny hops\t2 lengths\n"
                  "\tButterfly\t20 secs\n") == "t-hddd");
 }
+
+TEST_CASE("what is done in a part stands in the cell behind its name") {
+  const Source source(
+      "d.md",
+      "Club\n\n| Time | Activity | Detail |\n|---|---|---|\n| 13:22 | Warm up | Traffic "
+      "lights. Then 10 star jumps, 5 bunny hops |\n| 13:30 | Cool down | Child's pose 20 "
+      "seconds, straddle sit 20 seconds |\n");
+  const auto lines = draft::read_document(draft_test::english(), source).lines;
+  CHECK(lines[4].reading == Reading::kHeading);
+  CHECK(lines[4].spoken.drills.size() == 3);
+  CHECK(lines[5].spoken.drills.size() == 2);
+}

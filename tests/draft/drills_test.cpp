@@ -87,6 +87,11 @@ TEST_CASE("so often so long: tries that are held, games of a minute") {
         "front kicks: 10 each leg | side kicks: 10 each leg | back kicks: 10 each leg");
 }
 
+TEST_CASE("lengths one way and lengths the other are two things to do") {
+  CHECK(drills("walk forwards 2 lengths, backwards 2 lengths") ==
+        "walk forwards: 2 lengths | backwards: 2 lengths");
+}
+
 TEST_CASE("a level is no amount, `of them` counts, and back to a shape is no way back") {
   CHECK(drills("throw to catch, 4 goes each, levels 2+ only") == "throw to catch: 4 goes");
   CHECK(drills("frog jumps, 10 of them") == "frog jumps: 10");
